@@ -1,0 +1,2 @@
+//! Thin: everything is in the library.
+fn main() {}

@@ -1,0 +1,1 @@
+//! Canonical form, keys, signed envelopes, opening and checking.

@@ -1,0 +1,1 @@
+//! The local card and the evidence table: types and validation.

@@ -1,0 +1,1 @@
+//! The office's command line.

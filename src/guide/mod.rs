@@ -1,0 +1,1 @@
+//! The visit: phases, steps, hazards, gates, what to look at next.

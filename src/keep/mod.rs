@@ -1,0 +1,1 @@
+//! Where the journal, photos and settings live.

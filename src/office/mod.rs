@@ -1,0 +1,1 @@
+//! Keyring, archive, merge, season.

@@ -1,0 +1,1 @@
+//! From a folded carcass, through the science, to statements.

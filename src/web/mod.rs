@@ -1,0 +1,1 @@
+//! The crew's form and the office's page.

@@ -1,0 +1,1 @@
+//! Every string a person reads, by message id, one catalogue a language.

@@ -1,0 +1,51 @@
+# One Rust compiler for everything in a run, and it must know wasm32-unknown-unknown.
+# First choice: rustup's. Where its target cannot be fetched: Debian's rustc-web, whose std for the
+# target is built once from Debian's own source. Sourced after common.sh; leaves PATH set.
+
+wasm_std_there() { # the compiler now on PATH has a wasm std with a core library in it
+  local dir; dir=$(rustc --print target-libdir --target wasm32-unknown-unknown 2>/dev/null) || return 1
+  compgen -G "$dir/libcore-*.rlib" >/dev/null
+}
+
+use_debian_rust() {
+  export PATH="/usr/bin:$PATH"
+  unset RUSTUP_TOOLCHAIN
+  hash -r
+}
+
+build_debian_wasm_std() {
+  local src="$TOOLS/empty-crate" out lib
+  rm -rf "$src"; mkdir -p "$src/src"
+  printf '[package]\nname = "empty"\nversion = "0.0.0"\nedition = "2021"\n[lib]\n' >"$src/Cargo.toml"
+  printf '#![no_std]\n' >"$src/src/lib.rs"
+  # Without embed-bitcode, link-time optimisation of the form fails later.
+  (cd "$src" && RUSTC_BOOTSTRAP=1 RUSTFLAGS=-Cembed-bitcode=yes CARGO_TARGET_DIR="$src/target" \
+    cargo build --release -Zbuild-std=std,panic_abort --target wasm32-unknown-unknown) || return 1
+  out="$src/target/wasm32-unknown-unknown/release/deps"
+  lib=$(rustc --print target-libdir --target wasm32-unknown-unknown) || return 1
+  as_root mkdir -p "$lib" || return 1
+  find "$out" -name '*.rlib' ! -name 'libempty-*' -print0 | as_root xargs -0 cp -t "$lib"
+}
+
+ensure_rust() {
+  have cargo || die "no Rust toolchain: install one from https://rustup.rs, then start again"
+  if [ -e "$TOOLS/rust-is-debian" ] && [ -x /usr/bin/rustc ]; then use_debian_rust; wasm_std_there && return 0; fi
+  if wasm_std_there; then return 0; fi
+  if have rustup; then
+    say "- adding the wasm32-unknown-unknown target with rustup"
+    if timeout "${MARROWBOOK_RUSTUP_SECONDS:-300}" rustup target add wasm32-unknown-unknown >"$TOOLS/log/rustup.log" 2>&1 && wasm_std_there; then return 0; fi
+    say "  rustup could not fetch it; using Debian's rustc-web instead"
+  fi
+  have apt-get || die "the Rust compiler here lacks the target wasm32-unknown-unknown: run 'rustup target add wasm32-unknown-unknown' where there is a network, then start again"
+  [ -x /usr/bin/cargo-clippy ] && [ -x /usr/bin/rustfmt ] || rm -f "$TOOLS/.debian-rust"
+  if [ ! -e "$TOOLS/.debian-rust" ]; then
+    step "package lists (apt-get update)" apt-update.log as_root apt-get update; APT_UPDATED=1
+    step "installing Debian's Rust for the web (rustc-web, cargo-web, rust-web-src, rust-web-llvm, rust-web-clippy, rustfmt-web)" apt-rust.log \
+      as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends rustc-web cargo-web rust-web-src rust-web-llvm rust-web-clippy rustfmt-web gcc libc6-dev
+    touch "$TOOLS/.debian-rust"
+  fi
+  use_debian_rust
+  wasm_std_there || step "building std for wasm32-unknown-unknown (once, about a minute)" wasm-std.log build_debian_wasm_std
+  wasm_std_there || die "std for wasm32-unknown-unknown is still missing after building it; see $TOOLS/log/wasm-std.log"
+  touch "$TOOLS/rust-is-debian"
+}

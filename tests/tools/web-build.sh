@@ -1,0 +1,30 @@
+# What building the web side needs beyond the compiler: trunk, wasm-bindgen's command line, wasm-opt.
+# Sourced after common.sh and toolchain.sh. Each is looked for first and fetched only when missing.
+
+cargo_tool() { # PROGRAM CRATE VERSION EXTRA-FLAGS...
+  local program=$1 crate=$2 version=$3; shift 3
+  if [ -x "$TOOLS/bin/$program" ] && "$TOOLS/bin/$program" --version 2>/dev/null | grep -qF "$version"; then return 0; fi
+  if have "$program" && "$program" --version 2>/dev/null | grep -qF "$version"; then return 0; fi
+  step "building $crate $version (once; several minutes)" "$crate.log" \
+    env CARGO_TARGET_DIR="$TOOLS/build/$crate" cargo install "$crate" --version "=$version" --root "$TOOLS" "$@"
+  rm -rf "$TOOLS/build/$crate"
+}
+
+node_tools() { # node itself, and the folder of npm packages shared by build and browser tests
+  have node || apt_need node nodejs npm
+  have npm || apt_need npm npm
+  local stamp="$TOOLS/npm/.installed-$(cat "$ROOT/tests/tools/package-lock.json" "$ROOT/tests/tools/package.json" 2>/dev/null | sha256sum | cut -c1-16)"
+  [ -e "$stamp" ] && return 0
+  mkdir -p "$TOOLS/npm"
+  cp "$ROOT/tests/tools/package.json" "$ROOT/tests/tools/package-lock.json" "$ROOT/tests/tools/.npmrc" "$TOOLS/npm/"
+  step "npm packages (wasm-opt, browser driver, page checker)" npm.log npm --prefix "$TOOLS/npm" ci --no-audit --no-fund
+  touch "$stamp"
+}
+
+ensure_web_build() {
+  export PATH="$TOOLS/bin:$TOOLS/npm/node_modules/.bin:$PATH"
+  node_tools
+  cargo_tool wasm-bindgen wasm-bindgen-cli "$WASM_BINDGEN_VERSION"
+  cargo_tool trunk trunk "$TRUNK_VERSION" --locked
+  have wasm-opt || die "wasm-opt is missing from $TOOLS/npm; remove $TOOLS/npm and start again"
+}
