@@ -1,2 +1,4 @@
 //! Thin: everything is in the library.
-fn main() {}
+fn main() -> std::process::ExitCode {
+    marrowbook::cli::stamp::main()
+}

@@ -1,1 +1,3 @@
-//! The office's command line.
+//! The office's command line, and the build's last step.
+
+pub mod stamp;

@@ -28,3 +28,7 @@ ensure_web_build() {
   cargo_tool trunk trunk "$TRUNK_VERSION" --locked
   have wasm-opt || die "wasm-opt is missing from $TOOLS/npm; remove $TOOLS/npm and start again"
 }
+
+wasm_flags() { # the same wasm on every machine, and no names of home folders in what phones load
+  export CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS="--remap-path-prefix=${CARGO_HOME:-$HOME/.cargo}=cargo --remap-path-prefix=$ROOT=."
+}

@@ -1,0 +1,49 @@
+// What a phone has to load, brotli-compressed, beside its bound. Fails when a bound is broken.
+//   node budget.mjs FOLDER-OF-THE-FORM
+import { readFileSync, readdirSync, statSync } from "node:fs";
+import { join, relative } from "node:path";
+import { brotliCompressSync, constants } from "node:zlib";
+
+const KB = 1000;
+export const FORM_KB = 350; // one language
+export const ALL_KB = 900;  // with the parts that load later: other languages, reading QR codes
+const LATER = /^parts\//;
+
+function filesBelow(folder) {
+  return readdirSync(folder).sort().flatMap((name) => {
+    const path = join(folder, name);
+    return statSync(path).isDirectory() ? filesBelow(path) : [path];
+  });
+}
+
+/** Sizes in bytes of all files below `folder`, raw and compressed as a good host would send them. */
+export function sizes(folder) {
+  return filesBelow(folder)
+    .map((path) => {
+      const bytes = readFileSync(path);
+      const brotli = brotliCompressSync(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length } }).length;
+      // What is compressed already gains nothing.
+      return { name: relative(folder, path), raw: bytes.length, brotli: Math.min(brotli, bytes.length) };
+    })
+    .filter((file) => !file.name.startsWith("office/"));
+}
+
+/** The two sums of the design's table, in kB of 1000 bytes. */
+export function sums(folder) {
+  const files = sizes(folder);
+  const sum = (list) => list.reduce((total, file) => total + file.brotli, 0) / KB;
+  return { form: sum(files.filter((file) => !LATER.test(file.name))), all: sum(files) };
+}
+
+if (process.argv[1] && import.meta.url.endsWith("/budget.mjs") && process.argv[1].endsWith("budget.mjs")) {
+  const folder = process.argv[2];
+  const { form, all } = sums(folder);
+  for (const file of sizes(folder).sort((a, b) => b.brotli - a.brotli).slice(0, 5)) {
+    console.error(`  ${(file.brotli / KB).toFixed(1).padStart(7)} kB  ${file.name}`);
+  }
+  const rows = [["the form, one language", form, FORM_KB], ["all precached parts", all, ALL_KB]];
+  for (const [what, is, bound] of rows) {
+    console.error(`- ${what}: ${is.toFixed(1)} kB brotli, bound ${bound} kB${is > bound ? "  TOO LARGE" : ""}`);
+  }
+  if (rows.some(([, is, bound]) => is > bound)) process.exit(1);
+}
