@@ -1,1 +1,15 @@
 //! One file a method: numbers in, estimate out, every constant beside its source.
+//!
+//! Nothing here knows of entries, screens or files. An item that was not looked at, cannot be told
+//! or is gone comes in as `None` and is no evidence; that something was looked for and is absent is a
+//! value of its own. What a method cannot answer it refuses with a typed reason. All maths beyond the
+//! exact operations goes through `libm`, so that phone and office print the same digits.
+
+pub mod marrow;
+pub mod source;
+pub mod special;
+pub mod sun;
+pub mod wind_chill;
+
+/// Version of all methods together. Raised whenever any result can change for the same findings.
+pub const VERSION: &str = "1";
