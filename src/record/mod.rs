@@ -1,1 +1,41 @@
 //! The vocabulary: units, answers, findings, entries, the journal and its hash chain, the fold.
+//!
+//! An *entry* says what one person answered to one question at one moment. Entries form one hash
+//! chain a device. A *subject* (outing, report, examination) is asked questions; an examination
+//! names its carcass. Folding all entries gives subjects and carcasses; nothing is ever overwritten,
+//! a correction is a later entry that names what it supersedes.
+
+mod answer;
+mod body;
+mod chain;
+mod entry;
+mod finding;
+mod findings;
+mod fold;
+mod ids;
+mod journal;
+mod key;
+mod moment;
+mod outline;
+pub mod short_code;
+mod site;
+mod strict_json;
+mod unit;
+mod validate;
+
+pub use answer::{Answer, Photo, Place, PlaceSource, Value, Why};
+pub use body::{Act, Body, BodyError, CustodyStep, ENTRY_SCHEMA, Versions};
+pub use chain::{ChainError, Head, verify_range};
+pub use entry::{Entry, Header, Salt, Stored};
+pub use finding::{FindingDef, Keeping, Scope, Shape, Sites};
+pub use findings::{FINDINGS, find};
+pub use fold::{Carcass, Custody, Examination, Fold, Question, Sheet, Standing, fold};
+pub use ids::{DeviceId, Digest, EntryId, IdError, PersonCode, uuid_v7};
+pub use journal::{Journal, Setback};
+pub use key::{FindingCode, Key, Subject};
+pub use moment::{Moment, MomentError};
+pub use outline::{DUE_BACK, EXAMINATION_KIND, links};
+pub use site::{Bone, Side, Site, Tooth};
+pub use strict_json::{JsonError, read_strict, to_canonical};
+pub use unit::Unit;
+pub use validate::{Flaw, validate};

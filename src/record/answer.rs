@@ -1,0 +1,181 @@
+//! An answer is never just a value: it is one of five states, kept apart everywhere.
+
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+use super::{Digest, Moment};
+
+/// What came of asking one question.
+///
+/// `NotLooked` is the default of every question and is never read as `NotSeen`.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[serde(tag = "state", rename_all = "snake_case", deny_unknown_fields)]
+pub enum Answer {
+    /// Looked, and found this (zero is a legal counted value).
+    Seen {
+        /// What was found.
+        value: Value,
+    },
+    /// Looked properly; it is not there.
+    NotSeen,
+    /// Looked, and could not decide.
+    CantTell {
+        /// What stood in the way.
+        why: Why,
+    },
+    /// Did not look.
+    NotLooked {
+        /// What stood in the way.
+        why: Why,
+    },
+    /// The part that would show it has been eaten or removed.
+    PartGone {
+        /// How it went.
+        why: Why,
+    },
+}
+
+impl Answer {
+    /// Found, as one of the finding's options.
+    pub fn choice(code: &str) -> Self {
+        Self::Seen { value: Value::Choice(code.to_owned()) }
+    }
+
+    /// Found, as a scaled integer in the finding's resolution.
+    pub const fn number(scaled: i64) -> Self {
+        Self::Seen { value: Value::Number(scaled) }
+    }
+
+    /// The value, where something was found.
+    pub const fn value(&self) -> Option<&Value> {
+        match self {
+            Self::Seen { value } => Some(value),
+            _ => None,
+        }
+    }
+
+    /// True where somebody looked and came to a result: found, or properly not there.
+    pub const fn is_informative(&self) -> bool {
+        matches!(self, Self::Seen { .. } | Self::NotSeen)
+    }
+
+    /// The state's code, as in the record.
+    pub const fn state(&self) -> &'static str {
+        match self {
+            Self::Seen { .. } => "seen",
+            Self::NotSeen => "not_seen",
+            Self::CantTell { .. } => "cant_tell",
+            Self::NotLooked { .. } => "not_looked",
+            Self::PartGone { .. } => "part_gone",
+        }
+    }
+}
+
+/// Why there is no value.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Why {
+    /// Frozen hard.
+    Frozen,
+    /// Under snow.
+    Buried,
+    /// Eaten by scavengers or a predator.
+    Scavenged,
+    /// Rotten, dried or weathered.
+    Decayed,
+    /// On the side that the body lies on.
+    UnderBody,
+    /// Too dark.
+    Dark,
+    /// Too cold for the hands.
+    Cold,
+    /// No time left.
+    Time,
+    /// Not safe.
+    Unsafe,
+    /// A stop closed the step.
+    StopInForce,
+    /// Nobody here is trained or allowed to.
+    NotTrained,
+    /// Removed by a person (antlers, head, meat).
+    Removed,
+    /// No reason was given.
+    NotGiven,
+    /// In the crew's own words.
+    Other(String),
+}
+
+/// What was found.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Value {
+    /// One of the finding's options, by code.
+    Choice(String),
+    /// Several of the finding's options, sorted, without repeats.
+    Choices(Vec<String>),
+    /// A measured or counted number as a scaled integer in the finding's resolution.
+    Number(i64),
+    /// Words as typed.
+    Text(String),
+    /// A moment of local time.
+    Instant(Moment),
+    /// A place on the ground.
+    Place(Place),
+    /// A photo, by the digest of its bytes.
+    Photo(Photo),
+    /// Another subject or carcass, by id.
+    Ref(Uuid),
+}
+
+impl Value {
+    /// Several options; sorted and freed of repeats, so that equal sets compare equal.
+    pub fn choices<S: Into<String>>(codes: impl IntoIterator<Item = S>) -> Self {
+        let mut all: Vec<String> = codes.into_iter().map(Into::into).collect();
+        all.sort();
+        all.dedup();
+        Self::Choices(all)
+    }
+}
+
+/// How a place was got.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum PlaceSource {
+    /// From the phone's receiver.
+    Device,
+    /// Typed from a map or another receiver.
+    Typed,
+}
+
+/// A place, WGS 84. Degrees times ten million, so that no fraction is stored.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Place {
+    /// Latitude in 1e-7 degrees, north positive, -900000000 to 900000000.
+    pub lat_e7: i64,
+    /// Longitude in 1e-7 degrees, east positive, -1800000000 to 1800000000.
+    pub lon_e7: i64,
+    /// Radius in metres within which the place lies with 95 % confidence, where it is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub accuracy_m_95: Option<u32>,
+    /// How it was got.
+    pub source: PlaceSource,
+}
+
+/// A photo kept beside the journal.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Photo {
+    /// SHA-256 of the bytes kept.
+    pub sha256: Digest,
+    /// Length in bytes.
+    pub bytes: u64,
+    /// Media type, such as `image/jpeg`.
+    pub media: String,
+}

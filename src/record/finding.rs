@@ -1,0 +1,123 @@
+//! What can be asked: one definition a finding.
+
+use super::Unit;
+
+/// Of what a finding is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Scope {
+    Outing,
+    Report,
+    Examination,
+}
+
+/// Whether a second answer by the same observer replaces the first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Keeping {
+    /// A correction supersedes.
+    Single,
+    /// Every reading is kept.
+    Repeated,
+}
+
+/// The form of a finding's value.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shape {
+    /// It is there; the only value is the option `there`.
+    Presence,
+    /// One option.
+    Choice(&'static [&'static str]),
+    /// One or more options.
+    Choices(&'static [&'static str]),
+    /// A number: stored integer = value times ten to the power `decimals`; limits are stored integers.
+    Number {
+        /// Unit of the value.
+        unit: Unit,
+        /// Decimal places kept.
+        decimals: u8,
+        /// Smallest stored integer that can be true.
+        min: i64,
+        /// Largest stored integer that can be true.
+        max: i64,
+    },
+    /// Words, at most so many characters.
+    Text(usize),
+    /// A moment.
+    Instant,
+    /// A place.
+    Place,
+    /// A photo.
+    Photo,
+    /// Another subject or carcass.
+    Ref,
+}
+
+/// Which parts of a site a finding uses.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sites {
+    /// None.
+    None,
+    /// Side, optional.
+    Side,
+    /// Side and one of the lower teeth.
+    Tooth,
+    /// Bone, side optional.
+    Bone,
+    /// Item number.
+    Item,
+}
+
+/// The definition of a finding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FindingDef {
+    /// Code: lower case, with the unit where it has one.
+    pub code: &'static str,
+    /// Of what it is asked.
+    pub scope: Scope,
+    /// Single or repeated.
+    pub keeping: Keeping,
+    /// Form of its value.
+    pub shape: Shape,
+    /// Where it may be found.
+    pub sites: Sites,
+}
+
+impl FindingDef {
+    /// A single finding of an examination without a place.
+    pub(crate) const fn exam(code: &'static str, shape: Shape) -> Self {
+        Self { code, scope: Scope::Examination, keeping: Keeping::Single, shape, sites: Sites::None }
+    }
+    /// A single finding of an outing.
+    pub(crate) const fn outing(code: &'static str, shape: Shape) -> Self {
+        Self { scope: Scope::Outing, ..Self::exam(code, shape) }
+    }
+    /// A single finding of a report.
+    pub(crate) const fn report(code: &'static str, shape: Shape) -> Self {
+        Self { scope: Scope::Report, ..Self::exam(code, shape) }
+    }
+    /// It is there or not.
+    pub(crate) const fn sign(code: &'static str) -> Self {
+        Self::exam(code, Shape::Presence)
+    }
+    /// At these places.
+    pub(crate) const fn at(self, sites: Sites) -> Self {
+        Self { sites, ..self }
+    }
+    /// Every reading is kept.
+    pub(crate) const fn repeated(self) -> Self {
+        Self { keeping: Keeping::Repeated, ..self }
+    }
+    /// The options of a choice; empty for other shapes.
+    pub const fn options(&self) -> &'static [&'static str] {
+        match self.shape {
+            Shape::Choice(all) | Shape::Choices(all) => all,
+            Shape::Presence => &["there"],
+            _ => &[],
+        }
+    }
+}
+
+/// A number with its limits, in stored integers.
+pub(crate) const fn number(unit: Unit, decimals: u8, min: i64, max: i64) -> Shape {
+    Shape::Number { unit, decimals, min, max }
+}

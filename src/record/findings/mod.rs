@@ -1,0 +1,71 @@
+//! The finding table: everything that can be asked, by part of the visit.
+
+mod body;
+mod jaw;
+mod marrow;
+mod outing;
+mod people;
+mod route;
+mod scene;
+mod work;
+
+use super::FindingDef;
+
+/// All findings, in groups.
+pub const FINDINGS: [&[FindingDef]; 8] = [
+    outing::FINDINGS,
+    people::FINDINGS,
+    route::FINDINGS,
+    scene::FINDINGS,
+    body::FINDINGS,
+    jaw::FINDINGS,
+    marrow::FINDINGS,
+    work::FINDINGS,
+];
+
+/// The definition of a finding by its code.
+pub fn find(code: &str) -> Option<&'static FindingDef> {
+    FINDINGS.iter().flat_map(|group| group.iter()).find(|def| def.code == code)
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+    use crate::record::Shape;
+
+    #[test]
+    fn codes_are_unique_and_plain() {
+        let mut seen = BTreeSet::new();
+        for def in FINDINGS.iter().flat_map(|g| g.iter()) {
+            assert!(seen.insert(def.code), "{} stands twice", def.code);
+            for word in [def.code].iter().chain(def.options()) {
+                assert!(word.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_'), "{word}");
+            }
+        }
+        assert!(seen.len() > 80);
+    }
+
+    #[test]
+    fn measured_findings_say_their_unit_in_the_name() {
+        for def in FINDINGS.iter().flat_map(|g| g.iter()) {
+            if let Shape::Number { unit, min, max, .. } = def.shape {
+                assert!(min <= max, "{}", def.code);
+                let ending = match unit.symbol() {
+                    "mm" => "_mm",
+                    "cm" => "_cm",
+                    "m" => "_m",
+                    "g" => "_g",
+                    "kg" => "_kg",
+                    "\u{b0}C" => "_c",
+                    "km/h" => "_km_h",
+                    "\u{b0}" => "_deg",
+                    "min" => "_min",
+                    _ => "_count",
+                };
+                assert!(def.code.ends_with(ending), "{} should end with {ending}", def.code);
+            }
+        }
+    }
+}

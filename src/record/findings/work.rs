@@ -1,0 +1,36 @@
+//! What was done: permissions to touch, gates, samples, cleaning up.
+
+use crate::record::Unit;
+use crate::record::finding::{FindingDef as F, Shape, Sites, number};
+
+pub(super) const FINDINGS: &[F] = &[
+    // Deliberate facts before a gate opens.
+    F::exam("touching_allowed", Shape::Choice(&["card_names_me", "office_said_yes"])),
+    F::exam("gloves_on", Shape::Presence),
+    F::exam("eyes_and_mask_on", Shape::Presence),
+    F::exam("glove_torn", Shape::Choice(&["replaced_no_cut", "skin_cut"])).repeated(),
+    F::exam("opening_trained", Shape::Choice(&["card_names_me", "trained_person_here"])),
+    F::exam("belly_dents_under_fist", Shape::Choice(&["dents", "hard"])),
+    F::exam("scene_photographed", Shape::Presence),
+    F::exam("hazard_confirmed", Shape::Text(200)).repeated(),
+    // Taken away.
+    F::exam("jaw_taken", Shape::Choice(&["whole_jaw", "left_half", "right_half", "front_teeth_only"])),
+    F::exam("femur_taken", Shape::Choice(&["whole", "broken"])),
+    F::exam("sample_number", Shape::Text(40)).at(Sites::Item),
+    F::exam(
+        "sample_what",
+        Shape::Choice(&["jaw", "femur", "other_long_bone", "hair", "tissue", "rumen", "scat", "swab", "other"]),
+    )
+    .at(Sites::Item),
+    F::exam("sample_sealed", Shape::Presence).at(Sites::Item),
+    F::exam("sample_across_line", Shape::Choice(&["stays_inside", "allowed_across"])),
+    F::exam("scat_collected", Shape::Presence),
+    F::exam("head_work_wanted", Shape::Presence),
+    // Cleaning up.
+    F::exam("blades_back_count", number(Unit::Count, 0, 0, 20)),
+    F::exam("bags_sealed", Shape::Presence),
+    F::exam("gloves_off_inside_out", Shape::Presence),
+    F::exam("phone_wiped", Shape::Presence),
+    F::exam("body_covered_with_snow", Shape::Presence),
+    F::exam("litter_packed_out", Shape::Presence),
+];

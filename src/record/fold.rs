@@ -1,0 +1,434 @@
+//! Folding entries into subjects and carcasses. Clocks and the order of files never decide.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use uuid::Uuid;
+
+use super::outline::links;
+use super::{
+    Act, Answer, CustodyStep, EntryId, FindingCode, Journal, Key, Moment, PersonCode, Setback, Site, Subject, Value,
+    Why,
+};
+
+/// One answer that nothing supersedes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Standing {
+    /// Its entry.
+    pub id: EntryId,
+    /// What was asked; absent for a decision of the office.
+    pub subject: Option<Subject>,
+    /// Who looked.
+    pub observer: PersonCode,
+    /// The answer.
+    pub answer: Answer,
+    /// When, by the device's clock.
+    pub at: Moment,
+}
+
+/// All standing answers to one question.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Question<'a> {
+    /// In order of entry id.
+    pub standing: Vec<&'a Standing>,
+}
+
+impl<'a> Question<'a> {
+    /// The different results of those who looked and came to one, in a fixed order.
+    pub fn results(&self) -> Vec<&'a Answer> {
+        let all: BTreeSet<&Answer> = self.standing.iter().map(|s| &s.answer).filter(|a| a.is_informative()).collect();
+        all.into_iter().collect()
+    }
+
+    /// True where two people, two occasions or two entries say different things.
+    pub fn is_split(&self) -> bool {
+        self.results().len() > 1
+    }
+
+    /// The one result, where there is exactly one.
+    pub fn settled(&self) -> Option<&'a Answer> {
+        match self.results().as_slice() {
+            [one] => Some(one),
+            _ => None,
+        }
+    }
+
+    /// What to show in one word: the one result; else the first that says why there is none
+    /// (could not tell, part gone, not looked); else not looked.
+    pub fn answer(&self) -> Answer {
+        if let Some(first) = self.results().first() {
+            return (*first).clone();
+        }
+        let rank = |a: &Answer| match a {
+            Answer::CantTell { .. } => 0,
+            Answer::PartGone { .. } => 1,
+            _ => 2,
+        };
+        self.standing
+            .iter()
+            .map(|s| &s.answer)
+            .min_by_key(|a| (rank(a), (*a).clone()))
+            .cloned()
+            .unwrap_or(Answer::NotLooked { why: Why::NotGiven })
+    }
+
+    /// True where somebody gave any of the five answers by hand.
+    pub fn is_answered(&self) -> bool {
+        !self.standing.is_empty()
+    }
+}
+
+/// What stands of one subject.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Sheet {
+    answers: BTreeMap<(FindingCode, Site), Vec<Standing>>,
+    history: Vec<EntryId>,
+    conflicts: BTreeSet<(FindingCode, Site)>,
+}
+
+impl Sheet {
+    /// All that stands on one question.
+    pub fn question(&self, finding: &str, site: Site) -> Question<'_> {
+        let standing = self.answers.get(&(finding.into(), site)).map(|all| all.iter().collect()).unwrap_or_default();
+        Question { standing }
+    }
+
+    /// The answer on a question without a place.
+    pub fn answer(&self, finding: &str) -> Answer {
+        self.question(finding, Site::NONE).answer()
+    }
+
+    /// The option seen, on a question without a place; `None` for every other state.
+    pub fn choice(&self, finding: &str) -> Option<String> {
+        match self.answer(finding) {
+            Answer::Seen { value: Value::Choice(code) } => Some(code),
+            _ => None,
+        }
+    }
+
+    /// True where this option was seen (alone or among several).
+    pub fn chose(&self, finding: &str, code: &str) -> bool {
+        match self.answer(finding) {
+            Answer::Seen { value: Value::Choice(one) } => one == code,
+            Answer::Seen { value: Value::Choices(all) } => all.iter().any(|c| c == code),
+            _ => false,
+        }
+    }
+
+    /// The number seen, in the finding's scaled integer.
+    pub fn number(&self, finding: &str) -> Option<i64> {
+        match self.answer(finding) {
+            Answer::Seen { value: Value::Number(n) } => Some(n),
+            _ => None,
+        }
+    }
+
+    /// True where something was found.
+    pub fn is_seen(&self, finding: &str) -> bool {
+        matches!(self.answer(finding), Answer::Seen { .. })
+    }
+
+    /// True where any of the five answers was given by hand.
+    pub fn is_answered(&self, finding: &str, site: Site) -> bool {
+        self.question(finding, site).is_answered()
+    }
+
+    /// Every question that has an answer, with what stands on it.
+    pub fn answers(&self) -> impl Iterator<Item = (&FindingCode, Site, &[Standing])> {
+        self.answers.iter().map(|((code, site), all)| (code, *site, all.as_slice()))
+    }
+
+    /// Questions on which one observer's own entries stand against each other.
+    pub fn conflicts(&self) -> impl Iterator<Item = (&FindingCode, Site)> {
+        self.conflicts.iter().map(|(code, site)| (code, *site))
+    }
+
+    /// Ids of all entries of this subject, superseded ones too.
+    pub fn history(&self) -> &[EntryId] {
+        &self.history
+    }
+}
+
+/// One occasion at a carcass.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Examination {
+    /// Its id.
+    pub id: Uuid,
+    /// `field` or `bench`; `None` where nobody said.
+    pub kind: Option<String>,
+    /// What stands of it.
+    pub sheet: Sheet,
+}
+
+/// One change of hands of a sample.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Custody {
+    /// Its entry.
+    pub id: EntryId,
+    /// The sample's number.
+    pub sample: String,
+    /// What happened.
+    pub step: CustodyStep,
+    /// Who gave it.
+    pub from: Option<PersonCode>,
+    /// Who has it.
+    pub to: PersonCode,
+    /// When, by the device's clock.
+    pub at: Moment,
+    /// Seal number, container, remarks.
+    pub note: String,
+}
+
+/// One animal, over all its examinations and all ids joined into it.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Carcass {
+    /// The smallest id of the joined class.
+    pub id: Uuid,
+    /// All ids of the class.
+    pub joined: BTreeSet<Uuid>,
+    /// Its examinations.
+    pub examinations: BTreeMap<Uuid, Examination>,
+    decided: Vec<(FindingCode, Site, BTreeSet<EntryId>, Standing)>,
+}
+
+impl Carcass {
+    /// All that stands on one question over all examinations, with the office's decision in place
+    /// of the answers that it weighed.
+    pub fn question(&self, finding: &str, site: Site) -> Question<'_> {
+        let decided: Vec<_> = self.decided.iter().filter(|(f, s, _, _)| f.as_str() == finding && *s == site).collect();
+        let weighed = |id: &EntryId| decided.iter().any(|(_, _, ids, _)| ids.contains(id));
+        let mut standing: Vec<&Standing> = self
+            .examinations
+            .values()
+            .flat_map(|e| e.sheet.question(finding, site).standing)
+            .filter(|s| !weighed(&s.id))
+            .collect();
+        standing.extend(decided.iter().map(|(_, _, _, s)| s).filter(|s| !weighed(&s.id)));
+        standing.sort_by_key(|s| s.id);
+        Question { standing }
+    }
+
+    /// Every place at which a finding was answered.
+    pub fn sites(&self, finding: &str) -> BTreeSet<Site> {
+        self.examinations
+            .values()
+            .flat_map(|e| e.sheet.answers.keys())
+            .filter(|(code, _)| code.as_str() == finding)
+            .map(|(_, site)| *site)
+            .collect()
+    }
+
+    /// Every question that has an answer.
+    pub fn questions(&self) -> BTreeSet<(FindingCode, Site)> {
+        self.examinations.values().flat_map(|e| e.sheet.answers.keys().cloned()).collect()
+    }
+
+    /// The option seen on a question without a place, where all who looked agree.
+    pub fn choice(&self, finding: &str) -> Option<String> {
+        match self.question(finding, Site::NONE).settled() {
+            Some(Answer::Seen { value: Value::Choice(code) }) => Some(code.clone()),
+            _ => None,
+        }
+    }
+}
+
+/// What folding a journal gives.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Fold {
+    /// Outings by id.
+    pub outings: BTreeMap<Uuid, Sheet>,
+    /// Reports by id.
+    pub reports: BTreeMap<Uuid, Sheet>,
+    /// Carcasses by the smallest id of their class.
+    pub carcasses: BTreeMap<Uuid, Carcass>,
+    /// Examinations that name no carcass (yet).
+    pub adrift: BTreeMap<Uuid, Examination>,
+    /// Changes of hands, in order of entry id.
+    pub custody: Vec<Custody>,
+    /// Entries of kinds that this program does not know; kept and passed on.
+    pub unknown: Vec<EntryId>,
+    /// Entries that could not be read; set aside.
+    pub set_aside: Vec<Setback>,
+}
+
+impl Fold {
+    /// The sheet of any subject.
+    pub fn sheet(&self, subject: Subject) -> Option<&Sheet> {
+        match subject {
+            Subject::Outing(id) => self.outings.get(&id),
+            Subject::Report(id) => self.reports.get(&id),
+            Subject::Examination(id) => self.examination(id).map(|e| &e.sheet),
+        }
+    }
+
+    /// An examination, wherever it belongs.
+    pub fn examination(&self, id: Uuid) -> Option<&Examination> {
+        self.adrift.get(&id).or_else(|| self.carcasses.values().find_map(|c| c.examinations.get(&id)))
+    }
+
+    /// The carcass of an examination.
+    pub fn carcass_of(&self, examination: Uuid) -> Option<&Carcass> {
+        self.carcasses.values().find(|c| c.examinations.contains_key(&examination))
+    }
+}
+
+/// Fold a journal. The result depends on the set of entries alone.
+pub fn fold(journal: &Journal) -> Fold {
+    let (bodies, set_aside) = journal.bodies();
+    let superseded: BTreeSet<EntryId> = bodies.iter().flat_map(|(_, body)| named(&body.act)).copied().collect();
+    let mut out = Fold { set_aside, ..Fold::default() };
+    let mut sheets: BTreeMap<Subject, Sheet> = BTreeMap::new();
+    let mut aliases = Vec::new();
+    let mut decisions = Vec::new();
+    for (id, body) in &bodies {
+        let stands = !superseded.contains(id);
+        match &body.act {
+            Act::Answer { key, answer, .. } => {
+                let sheet = sheets.entry(key.subject).or_default();
+                sheet.history.push(*id);
+                if stands {
+                    let standing = Standing {
+                        id: *id,
+                        subject: Some(key.subject),
+                        observer: key.observer.clone(),
+                        answer: answer.clone(),
+                        at: body.at,
+                    };
+                    sheet.answers.entry((key.finding.clone(), key.site)).or_default().push(standing);
+                }
+            }
+            Act::Alias { carcasses } if stands => aliases.push(*carcasses),
+            Act::Decide { carcass, finding, site, answer, supersedes, .. } if stands => {
+                let standing = Standing {
+                    id: *id,
+                    subject: None,
+                    observer: body.typed_by.clone(),
+                    answer: answer.clone(),
+                    at: body.at,
+                };
+                decisions.push((*carcass, (finding.clone(), *site, supersedes.iter().copied().collect(), standing)));
+            }
+            Act::Custody { sample, step, from, to, note } if stands => out.custody.push(Custody {
+                id: *id,
+                sample: sample.clone(),
+                step: *step,
+                from: from.clone(),
+                to: to.clone(),
+                at: body.at,
+                note: note.clone(),
+            }),
+            Act::Unknown { .. } => out.unknown.push(*id),
+            Act::Withdraw { .. }
+            | Act::Alias { .. }
+            | Act::Decide { .. }
+            | Act::Custody { .. }
+            | Act::NewChain { .. } => {}
+        }
+    }
+    for (subject, mut sheet) in sheets {
+        mark_conflicts(&mut sheet);
+        place(&mut out, subject, sheet);
+    }
+    join(&mut out, &aliases);
+    for (carcass, decision) in decisions {
+        if let Some(home) = out.carcasses.values_mut().find(|c| c.joined.contains(&carcass)) {
+            home.decided.push(decision);
+        }
+    }
+    out
+}
+
+/// Entries that an act replaces or takes back within its own question. A decision weighs answers
+/// for the carcass without taking them out of their examinations; it replaces earlier decisions only.
+fn named(act: &Act) -> &[EntryId] {
+    match act {
+        Act::Answer { supersedes, .. } | Act::Withdraw { supersedes } => supersedes,
+        _ => &[],
+    }
+}
+
+fn mark_conflicts(sheet: &mut Sheet) {
+    let split = sheet.answers.iter().filter(|(_, all)| {
+        let mut by_observer: BTreeMap<&PersonCode, BTreeSet<&Answer>> = BTreeMap::new();
+        for s in *all {
+            by_observer.entry(&s.observer).or_default().insert(&s.answer);
+        }
+        by_observer.values().any(|different| different.len() > 1)
+    });
+    sheet.conflicts = split.map(|(question, _)| question.clone()).collect();
+}
+
+fn place(out: &mut Fold, subject: Subject, sheet: Sheet) {
+    match subject {
+        Subject::Outing(id) => {
+            out.outings.insert(id, sheet);
+        }
+        Subject::Report(id) => {
+            out.reports.insert(id, sheet);
+        }
+        Subject::Examination(id) => {
+            let kind = sheet.choice(super::EXAMINATION_KIND);
+            let carcass = match sheet.answer(links::CARCASS) {
+                Answer::Seen { value: Value::Ref(carcass) } => Some(carcass),
+                _ => None,
+            };
+            let examination = Examination { id, kind, sheet };
+            match carcass {
+                Some(carcass) => {
+                    let home = out.carcasses.entry(carcass).or_default();
+                    home.id = carcass;
+                    home.joined.insert(carcass);
+                    home.examinations.insert(id, examination);
+                }
+                None => {
+                    out.adrift.insert(id, examination);
+                }
+            }
+        }
+    }
+}
+
+/// Join carcasses that an alias names; classes meet where they share an id.
+fn join(out: &mut Fold, aliases: &[[Uuid; 2]]) {
+    let mut classes: Vec<BTreeSet<Uuid>> = out.carcasses.keys().map(|id| BTreeSet::from([*id])).collect();
+    for pair in aliases {
+        let mut merged: BTreeSet<Uuid> = pair.iter().copied().collect();
+        classes.retain(|class| {
+            let meets = class.iter().any(|id| pair.contains(id));
+            if meets {
+                merged.extend(class);
+            }
+            !meets
+        });
+        classes.push(merged);
+    }
+    for class in classes.into_iter().filter(|class| class.len() > 1) {
+        let mut parts = class.iter().filter_map(|id| out.carcasses.remove(id)).peekable();
+        if parts.peek().is_none() {
+            continue;
+        }
+        let mut whole = Carcass::default();
+        for part in parts {
+            whole.examinations.extend(part.examinations);
+        }
+        if let Some(smallest) = class.first() {
+            whole.id = *smallest;
+            whole.joined = class.clone();
+            out.carcasses.insert(*smallest, whole);
+        }
+    }
+}
+
+/// The ids on a key that stand now: what a new answer on that key supersedes.
+pub(crate) fn standing_on(fold: &Fold, key: &Key) -> Vec<EntryId> {
+    fold.sheet(key.subject)
+        .map(|sheet| sheet.question(key.finding.as_str(), key.site))
+        .map(|q| q.standing.iter().filter(|s| s.observer == key.observer).map(|s| s.id).collect())
+        .unwrap_or_default()
+}
+
+impl Fold {
+    /// The entries that a new answer on this key replaces: those of the same observer that stand.
+    pub fn superseded_by(&self, key: &Key) -> Vec<EntryId> {
+        standing_on(self, key)
+    }
+}
