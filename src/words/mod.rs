@@ -1,1 +1,55 @@
-//! Every string a person reads, by message id, one catalogue a language.
+//! Every string that a person reads, by message id; one catalogue a language.
+//!
+//! A message may hold `{name}` (put in as given) and `{name?one|many}` (the form that the number
+//! `name` asks for in this language). Ids are dotted: `step.snow_depth.ask`.
+
+mod en;
+mod form;
+
+use std::collections::BTreeMap;
+use std::sync::OnceLock;
+
+pub use form::{Arg, fill};
+
+/// A language with a catalogue.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Language {
+    /// English.
+    #[default]
+    English,
+}
+
+/// The text of a message, unfilled; `None` where the catalogue has no such id.
+pub fn raw(language: Language, id: &str) -> Option<&'static str> {
+    static ENGLISH: OnceLock<BTreeMap<&'static str, &'static str>> = OnceLock::new();
+    let catalogue = match language {
+        Language::English => {
+            ENGLISH.get_or_init(|| en::CATALOGUE.iter().flat_map(|part| part.iter().copied()).collect())
+        }
+    };
+    catalogue.get(id).copied()
+}
+
+/// The text of a message with its values put in. An id without a text shows as itself, so that a
+/// gap is seen rather than an empty line; tests see to it that none is left.
+pub fn say(language: Language, id: &str, args: &[(&str, Arg)]) -> String {
+    raw(language, id).map_or_else(|| id.to_owned(), |text| fill(language, text, args))
+}
+
+/// All ids of the catalogue, for tests that compare it with the tables.
+pub fn ids() -> impl Iterator<Item = &'static str> {
+    en::CATALOGUE.iter().flat_map(|part| part.iter().map(|(id, _)| *id))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_id_stands_twice() {
+        let mut seen = std::collections::BTreeSet::new();
+        for id in ids() {
+            assert!(seen.insert(id), "{id} stands twice");
+        }
+    }
+}

@@ -47,10 +47,7 @@ pub(super) fn list_files(folder: &Path) -> Result<Vec<ListedFile>, StampError> {
             }
             let path = folder.join(&name);
             let bytes = std::fs::read(&path).map_err(io_at(&path))?;
-            Ok(ListedFile {
-                name,
-                sha256_hex: hex(&Sha256::digest(&bytes)),
-            })
+            Ok(ListedFile { name, sha256_hex: hex(&Sha256::digest(&bytes)) })
         })
         .collect()
 }

@@ -79,19 +79,12 @@ pub struct Stamped {
 
 /// Runs over the folder named by the first argument, or else by Trunk's environment.
 pub fn main() -> ExitCode {
-    let folder = std::env::args_os()
-        .nth(1)
-        .or_else(|| std::env::var_os("TRUNK_STAGING_DIR"));
-    let outcome = folder
-        .ok_or(StampError::NoFolder)
-        .and_then(|folder| stamp(Path::new(&folder)));
+    let folder = std::env::args_os().nth(1).or_else(|| std::env::var_os("TRUNK_STAGING_DIR"));
+    let outcome = folder.ok_or(StampError::NoFolder).and_then(|folder| stamp(Path::new(&folder)));
     match outcome {
         Ok(done) => {
             let version = done.version.as_deref().unwrap_or("no worker");
-            eprintln!(
-                "stamp: {} pages, {} kept files, {version}",
-                done.pages, done.kept_files
-            );
+            eprintln!("stamp: {} pages, {} kept files, {version}", done.pages, done.kept_files);
             ExitCode::SUCCESS
         }
         Err(error) => {
@@ -105,10 +98,7 @@ pub fn main() -> ExitCode {
 pub fn stamp(folder: &Path) -> Result<Stamped, StampError> {
     let mut pages = 0;
     for name in files::names_in(folder)? {
-        if Path::new(&name)
-            .extension()
-            .is_some_and(|end| end == "html")
-        {
+        if Path::new(&name).extension().is_some_and(|end| end == "html") {
             let path = folder.join(&name);
             let page = with_policy(&path, &read_text(&path)?)?;
             write(&path, &page)?;
@@ -117,25 +107,14 @@ pub fn stamp(folder: &Path) -> Result<Stamped, StampError> {
     }
     let template_path = folder.join(TEMPLATE);
     if !template_path.exists() {
-        return Ok(Stamped {
-            pages,
-            kept_files: 0,
-            version: None,
-        });
+        return Ok(Stamped { pages, kept_files: 0, version: None });
     }
     let template = read_text(&template_path)?;
     std::fs::remove_file(&template_path).map_err(io_at(&template_path))?;
-    let kept: Vec<ListedFile> = list_files(folder)?
-        .into_iter()
-        .filter(|file| file.name != WORKER)
-        .collect();
+    let kept: Vec<ListedFile> = list_files(folder)?.into_iter().filter(|file| file.name != WORKER).collect();
     let version = version_of(&template, &kept);
     write(&folder.join(WORKER), &fill(&template, &version, &kept)?)?;
-    Ok(Stamped {
-        pages,
-        kept_files: kept.len(),
-        version: Some(version),
-    })
+    Ok(Stamped { pages, kept_files: kept.len(), version: Some(version) })
 }
 
 fn fill(template: &str, version: &str, kept: &[ListedFile]) -> Result<String, StampError> {
@@ -145,23 +124,17 @@ fn fill(template: &str, version: &str, kept: &[ListedFile]) -> Result<String, St
         }
     }
     // Names and digests hold nothing that would need escaping; `list_files` refuses the rest.
-    let rows: Vec<String> = kept
-        .iter()
-        .map(|file| format!("\n  [\"{}\", \"{}\"]", file.name, file.sha256_hex))
-        .collect();
+    let rows: Vec<String> =
+        kept.iter().map(|file| format!("\n  [\"{}\", \"{}\"]", file.name, file.sha256_hex)).collect();
     let list = format!("[{}\n]", rows.join(","));
-    Ok(template
-        .replace(VERSION_MARK, version)
-        .replace(FILES_MARK, &list))
+    Ok(template.replace(VERSION_MARK, version).replace(FILES_MARK, &list))
 }
 
 fn read_text(path: &Path) -> Result<String, StampError> {
     let bytes = std::fs::read(path).map_err(io_at(path))?;
     match String::from_utf8(bytes) {
         Ok(text) if !text.contains('\r') => Ok(text),
-        _ => Err(StampError::NotPlainText {
-            path: path.to_owned(),
-        }),
+        _ => Err(StampError::NotPlainText { path: path.to_owned() }),
     }
 }
 
@@ -178,18 +151,15 @@ fn io_at(path: &Path) -> impl FnOnce(std::io::Error) -> StampError + use<> {
 mod tests {
     use super::*;
 
-    const PAGE: &str =
-        "<!DOCTYPE html>\n<html>\n<head>\n<title>x</title></head><body></body></html>\n";
-    const SMALL_TEMPLATE: &str =
-        "const VERSION = \"STAMP:VERSION\";\nconst FILES = /*STAMP:FILES*/[];\n";
+    const PAGE: &str = "<!DOCTYPE html>\n<html>\n<head>\n<title>x</title></head><body></body></html>\n";
+    const SMALL_TEMPLATE: &str = "const VERSION = \"STAMP:VERSION\";\nconst FILES = /*STAMP:FILES*/[];\n";
 
     /// A folder of its own for one test, removed when dropped.
     struct Folder(PathBuf);
 
     impl Folder {
         fn with(name: &str, files: &[(&str, &str)]) -> Self {
-            let path = std::env::temp_dir()
-                .join(format!("marrowbook-stamp-{name}-{}", std::process::id()));
+            let path = std::env::temp_dir().join(format!("marrowbook-stamp-{name}-{}", std::process::id()));
             let _ = std::fs::remove_dir_all(&path);
             for (file, text) in files {
                 let at = path.join(file);
@@ -211,86 +181,40 @@ mod tests {
 
     #[test]
     fn worker_lists_final_bytes_of_every_file_but_itself() {
-        let folder = Folder::with(
-            "lists",
-            &[
-                ("index.html", PAGE),
-                ("icons/a.png", "abc"),
-                (TEMPLATE, SMALL_TEMPLATE),
-            ],
-        );
+        let folder = Folder::with("lists", &[("index.html", PAGE), ("icons/a.png", "abc"), (TEMPLATE, SMALL_TEMPLATE)]);
         let done = stamp(&folder.0).unwrap();
         let worker = folder.read(WORKER);
         assert_eq!((done.pages, done.kept_files), (1, 2));
         // SHA-256 of "abc": FIPS 180-4 example, also RFC 6234 section 8.5 TEST1.
-        assert!(worker.contains(
-            "[\"icons/a.png\", \"ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad\"]"
-        ));
+        assert!(
+            worker.contains("[\"icons/a.png\", \"ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad\"]")
+        );
         assert!(worker.contains("\"index.html\"") && !worker.contains(TEMPLATE));
         assert!(worker.contains(&done.version.unwrap()));
         assert!(!folder.0.join(TEMPLATE).exists());
-        assert!(
-            folder
-                .read("index.html")
-                .contains("Content-Security-Policy")
-        );
+        assert!(folder.read("index.html").contains("Content-Security-Policy"));
     }
 
     #[test]
     fn same_files_give_the_same_worker_and_any_change_another_version() {
-        let files = [
-            ("index.html", PAGE),
-            ("a.js", "1"),
-            (TEMPLATE, SMALL_TEMPLATE),
-        ];
-        let (one, two) = (
-            Folder::with("same-1", &files),
-            Folder::with("same-2", &files),
-        );
+        let files = [("index.html", PAGE), ("a.js", "1"), (TEMPLATE, SMALL_TEMPLATE)];
+        let (one, two) = (Folder::with("same-1", &files), Folder::with("same-2", &files));
         let version = stamp(&one.0).unwrap().version;
         assert_eq!(version, stamp(&two.0).unwrap().version);
         assert_eq!(one.read(WORKER), two.read(WORKER));
-        let changed = Folder::with(
-            "same-3",
-            &[
-                ("index.html", PAGE),
-                ("a.js", "2"),
-                (TEMPLATE, SMALL_TEMPLATE),
-            ],
-        );
+        let changed = Folder::with("same-3", &[("index.html", PAGE), ("a.js", "2"), (TEMPLATE, SMALL_TEMPLATE)]);
         assert_ne!(version, stamp(&changed.0).unwrap().version);
-        let renamed = Folder::with(
-            "same-4",
-            &[
-                ("index.html", PAGE),
-                ("b.js", "1"),
-                (TEMPLATE, SMALL_TEMPLATE),
-            ],
-        );
+        let renamed = Folder::with("same-4", &[("index.html", PAGE), ("b.js", "1"), (TEMPLATE, SMALL_TEMPLATE)]);
         assert_ne!(version, stamp(&renamed.0).unwrap().version);
         let other_worker = format!("{SMALL_TEMPLATE}// changed\n");
-        let code = Folder::with(
-            "same-5",
-            &[
-                ("index.html", PAGE),
-                ("a.js", "1"),
-                (TEMPLATE, &other_worker),
-            ],
-        );
+        let code = Folder::with("same-5", &[("index.html", PAGE), ("a.js", "1"), (TEMPLATE, &other_worker)]);
         assert_ne!(version, stamp(&code.0).unwrap().version);
     }
 
     #[test]
     fn a_folder_without_template_gets_a_policy_and_no_worker() {
         let folder = Folder::with("office", &[("index.html", PAGE)]);
-        assert_eq!(
-            stamp(&folder.0).unwrap(),
-            Stamped {
-                pages: 1,
-                kept_files: 0,
-                version: None
-            }
-        );
+        assert_eq!(stamp(&folder.0).unwrap(), Stamped { pages: 1, kept_files: 0, version: None });
         assert!(!folder.0.join(WORKER).exists());
     }
 
@@ -298,22 +222,13 @@ mod tests {
     fn what_cannot_be_stamped_is_named() {
         let twice = Folder::with("twice", &[("index.html", PAGE)]);
         stamp(&twice.0).unwrap();
-        assert!(matches!(
-            stamp(&twice.0),
-            Err(StampError::AlreadyStamped { .. })
-        ));
+        assert!(matches!(stamp(&twice.0), Err(StampError::AlreadyStamped { .. })));
         let odd = Folder::with("odd", &[("a b.js", "1"), (TEMPLATE, SMALL_TEMPLATE)]);
         assert!(matches!(stamp(&odd.0), Err(StampError::OddName { .. })));
         let unmarked = Folder::with("unmarked", &[(TEMPLATE, "const FILES = [];\n")]);
-        assert!(matches!(
-            stamp(&unmarked.0),
-            Err(StampError::BadTemplate { .. })
-        ));
+        assert!(matches!(stamp(&unmarked.0), Err(StampError::BadTemplate { .. })));
         let returns = Folder::with("returns", &[("index.html", "<head>\r\n</head>")]);
-        assert!(matches!(
-            stamp(&returns.0),
-            Err(StampError::NotPlainText { .. })
-        ));
+        assert!(matches!(stamp(&returns.0), Err(StampError::NotPlainText { .. })));
         let headless = Folder::with("headless", &[("index.html", "<p>no head</p>")]);
         assert!(matches!(stamp(&headless.0), Err(StampError::NoHead { .. })));
     }

@@ -15,19 +15,13 @@ use super::StampError;
 /// `page` with the policy right after `<head>`, before anything that it has to govern.
 pub(super) fn with_policy(path: &Path, page: &str) -> Result<String, StampError> {
     if page.contains("Content-Security-Policy") {
-        return Err(StampError::AlreadyStamped {
-            path: path.to_owned(),
-        });
+        return Err(StampError::AlreadyStamped { path: path.to_owned() });
     }
     let Some((before, after)) = page.split_once("<head>") else {
-        return Err(StampError::NoHead {
-            path: path.to_owned(),
-        });
+        return Err(StampError::NoHead { path: path.to_owned() });
     };
     let policy = policy_for(&inline_scripts(page));
-    Ok(format!(
-        "{before}<head>\n<meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">{after}"
-    ))
+    Ok(format!("{before}<head>\n<meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">{after}"))
 }
 
 fn policy_for(scripts: &[&str]) -> String {
@@ -56,10 +50,7 @@ fn inline_scripts(page: &str) -> Vec<&str> {
         let Some((text, after)) = from_text.split_once("</script>") else {
             break;
         };
-        if !attributes
-            .split_ascii_whitespace()
-            .any(|word| word.starts_with("src="))
-        {
+        if !attributes.split_ascii_whitespace().any(|word| word.starts_with("src=")) {
             scripts.push(text);
         }
         rest = after;

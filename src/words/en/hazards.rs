@@ -1,0 +1,3 @@
+//! Hazards: headline and what to do.
+
+pub(super) const TEXTS: &[(&str, &str)] = &[];

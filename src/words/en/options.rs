@@ -1,0 +1,3 @@
+//! Options of findings, sites, units and reasons.
+
+pub(super) const TEXTS: &[(&str, &str)] = &[];

@@ -1,0 +1,3 @@
+//! Readings, cautions, methods and what would sharpen them.
+
+pub(super) const TEXTS: &[(&str, &str)] = &[];
