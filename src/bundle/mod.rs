@@ -1,1 +1,36 @@
 //! Canonical form, keys, signed envelopes, opening and checking.
+//!
+//! A signed file is one line of ASCII: a flattened JWS (RFC 7515) whose protected header names the
+//! kind of file and the key that signed it. What is verified is always the text as received, and
+//! what is read afterwards comes from those same verified bytes; nothing is re-serialised in order
+//! to be checked.
+//!
+//! What the signature tells: the file was not changed since the phone (or the office) made it, and
+//! two phones were not mixed up. It does not tell that what was typed is true, and it does not hide
+//! anything: whoever has the file can read it.
+
+pub mod base64url;
+pub mod canonical;
+pub mod deflate;
+pub mod digest;
+pub mod envelope;
+pub mod fingerprint;
+mod fingerprint_words;
+pub mod jwk;
+pub mod key;
+pub mod kind;
+pub mod open_error;
+pub mod opening;
+pub mod qr;
+pub mod received;
+pub mod strict;
+#[cfg(test)]
+mod vectors;
+
+pub use digest::Digest;
+pub use envelope::{SealError, seal};
+pub use fingerprint::Fingerprint;
+pub use key::{DeviceId, DeviceKey, PublicKey};
+pub use kind::Kind;
+pub use open_error::{OpenError, Step};
+pub use opening::{Limits, Opened, open};
