@@ -1,1 +1,8 @@
 //! The local card and the evidence table: types and validation.
+//!
+//! The card holds what no code may decide: whom to call, permits, which diseases and predators are
+//! about, units, crew codes, check-in rules. Without a card the form goes on hands-off.
+
+mod local;
+
+pub use local::{Call, CallFor, Card, CardFlaw, Flags, Limits, Permit, Person, Units};

@@ -83,6 +83,7 @@ pub struct Sheet {
     answers: BTreeMap<(FindingCode, Site), Vec<Standing>>,
     history: Vec<EntryId>,
     conflicts: BTreeSet<(FindingCode, Site)>,
+    ever: BTreeSet<(FindingCode, Site, Answer)>,
 }
 
 impl Sheet {
@@ -140,6 +141,11 @@ impl Sheet {
     /// Questions on which one observer's own entries stand against each other.
     pub fn conflicts(&self) -> impl Iterator<Item = (&FindingCode, Site)> {
         self.conflicts.iter().map(|(code, site)| (code, *site))
+    }
+
+    /// True where something was once seen here, even if it was taken back or corrected since.
+    pub fn was_ever_seen(&self, finding: &str) -> bool {
+        self.ever.iter().any(|(f, _, a)| f.as_str() == finding && matches!(a, Answer::Seen { .. }))
     }
 
     /// Ids of all entries of this subject, superseded ones too.
@@ -285,6 +291,7 @@ pub fn fold(journal: &Journal) -> Fold {
             Act::Answer { key, answer, .. } => {
                 let sheet = sheets.entry(key.subject).or_default();
                 sheet.history.push(*id);
+                sheet.ever.insert((key.finding.clone(), key.site, answer.clone()));
                 if stands {
                     let standing = Standing {
                         id: *id,

@@ -81,19 +81,10 @@ pub fn clopper_pearson(hits: u32, n: u32, coverage: f64) -> Option<ShareInterval
         return None;
     }
     let (k, n, tail) = (f64::from(hits), f64::from(n), (1.0 - coverage) / 2.0);
-    let quantile =
-        |a: f64, b: f64, p: f64| bisect(0.0, 1.0, |x| beta_cdf(x, a, b).is_some_and(|v| v < p));
+    let quantile = |a: f64, b: f64, p: f64| bisect(0.0, 1.0, |x| beta_cdf(x, a, b).is_some_and(|v| v < p));
     Some(ShareInterval {
-        low: if k < 0.5 {
-            0.0
-        } else {
-            quantile(k, n - k + 1.0, tail)
-        },
-        high: if k > n - 0.5 {
-            1.0
-        } else {
-            quantile(k + 1.0, n - k, 1.0 - tail)
-        },
+        low: if k < 0.5 { 0.0 } else { quantile(k, n - k + 1.0, tail) },
+        high: if k > n - 0.5 { 1.0 } else { quantile(k + 1.0, n - k, 1.0 - tail) },
     })
 }
 
@@ -107,10 +98,7 @@ pub fn wilson(hits: u32, n: u32, coverage: f64) -> Option<ShareInterval> {
     let centre = p + z * z / (2.0 * n);
     let spread = z * (p * (1.0 - p) / n + z * z / (4.0 * n * n)).sqrt();
     let scale = 1.0 + z * z / n;
-    Some(ShareInterval {
-        low: ((centre - spread) / scale).max(0.0),
-        high: ((centre + spread) / scale).min(1.0),
-    })
+    Some(ShareInterval { low: ((centre - spread) / scale).max(0.0), high: ((centre + spread) / scale).min(1.0) })
 }
 
 /// Halves `low..high` until the two ends are neighbours; `below` must be true left of the answer.
@@ -166,8 +154,7 @@ mod tests {
     /// 38 fawns of 55.
     #[test]
     fn shares_of_the_age_reference() {
-        let close =
-            |got: f64, expected: f64| assert!((got - expected).abs() < 0.0006, "{got} {expected}");
+        let close = |got: f64, expected: f64| assert!((got - expected).abs() < 0.0006, "{got} {expected}");
         let cp = |k, n| clopper_pearson(k, n, 0.95).unwrap();
         let w = |k, n| wilson(k, n, 0.95).unwrap();
         close(cp(9, 13).low, 0.386);

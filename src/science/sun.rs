@@ -78,8 +78,7 @@ fn sun_event(date: Date, latitude: f64, longitude: f64, zenith: f64, side: f64) 
     for _ in 0..4 {
         let century = (midnight + minutes / 1440.0 - J2000) / DAYS_PER_CENTURY;
         let (declination, equation_min) = declination_and_equation(century);
-        let hour_angle_cos = libm::cos(zenith * RAD)
-            / (libm::cos(latitude * RAD) * libm::cos(declination))
+        let hour_angle_cos = libm::cos(zenith * RAD) / (libm::cos(latitude * RAD) * libm::cos(declination))
             - libm::tan(latitude * RAD) * libm::tan(declination);
         if !(-1.0..=1.0).contains(&hour_angle_cos) {
             return None;
@@ -137,58 +136,16 @@ mod tests {
     #[test]
     fn worked_rows() {
         for (lat, lon, zone, date, rise, set, dusk) in [
-            (
-                44.4759,
-                -73.2121,
-                -5.0,
-                day(2025, 12, 21),
-                "07:26:14",
-                "16:16:04",
-                "16:49:33",
-            ),
-            (
-                46.7867,
-                -92.1005,
-                -6.0,
-                day(2026, 1, 15),
-                "07:48:54",
-                "16:47:16",
-                "17:21:20",
-            ),
-            (
-                46.5436,
-                -87.3954,
-                -5.0,
-                day(2026, 2, 14),
-                "07:54:37",
-                "18:13:31",
-                "18:44:41",
-            ),
-            (
-                45.9636,
-                -66.6431,
-                -4.0,
-                day(2025, 12, 10),
-                "07:57:38",
-                "16:41:19",
-                "17:15:43",
-            ),
-            (
-                42.6526,
-                -73.7562,
-                -5.0,
-                day(2026, 3, 7),
-                "06:20:36",
-                "17:52:01",
-                "18:20:13",
-            ),
+            (44.4759, -73.2121, -5.0, day(2025, 12, 21), "07:26:14", "16:16:04", "16:49:33"),
+            (46.7867, -92.1005, -6.0, day(2026, 1, 15), "07:48:54", "16:47:16", "17:21:20"),
+            (46.5436, -87.3954, -5.0, day(2026, 2, 14), "07:54:37", "18:13:31", "18:44:41"),
+            (45.9636, -66.6431, -4.0, day(2025, 12, 10), "07:57:38", "16:41:19", "17:15:43"),
+            (42.6526, -73.7562, -5.0, day(2026, 3, 7), "06:20:36", "17:52:01", "18:20:13"),
         ] {
             let got = sun_times(date, lat, lon).unwrap();
-            for (value, expected) in [
-                (got.sunrise_utc_min, rise),
-                (got.sunset_utc_min, set),
-                (got.civil_dusk_utc_min, dusk),
-            ] {
+            for (value, expected) in
+                [(got.sunrise_utc_min, rise), (got.sunset_utc_min, set), (got.civil_dusk_utc_min, dusk)]
+            {
                 let off = local_seconds(value, zone) - clock(expected);
                 assert!(off.abs() <= 10.0, "{date} {expected}: off {off} s");
             }
@@ -200,69 +157,13 @@ mod tests {
     #[test]
     fn published_times() {
         for (place, lat, lon, zone, date, rise, set) in [
-            (
-                "Minneapolis",
-                44.98,
-                -93.27,
-                -6.0,
-                day(2020, 12, 21),
-                None,
-                "16:34",
-            ),
-            (
-                "Minneapolis",
-                44.98,
-                -93.27,
-                -6.0,
-                day(2020, 12, 31),
-                None,
-                "16:41",
-            ),
-            (
-                "Minneapolis",
-                44.98,
-                -93.27,
-                -6.0,
-                day(2009, 12, 14),
-                Some("07:43"),
-                "16:31",
-            ),
-            (
-                "Caribou",
-                46.86,
-                -68.01,
-                -5.0,
-                day(2011, 12, 9),
-                None,
-                "15:43",
-            ),
-            (
-                "Muskegon",
-                43.23,
-                -86.25,
-                -5.0,
-                day(2021, 1, 5),
-                Some("08:17"),
-                "17:24",
-            ),
-            (
-                "Milwaukee",
-                43.04,
-                -87.91,
-                -6.0,
-                day(2021, 1, 5),
-                Some("07:23"),
-                "16:31",
-            ),
-            (
-                "Fairbanks",
-                64.84,
-                -147.72,
-                -9.0,
-                day(2021, 1, 5),
-                Some("10:47"),
-                "15:06",
-            ),
+            ("Minneapolis", 44.98, -93.27, -6.0, day(2020, 12, 21), None, "16:34"),
+            ("Minneapolis", 44.98, -93.27, -6.0, day(2020, 12, 31), None, "16:41"),
+            ("Minneapolis", 44.98, -93.27, -6.0, day(2009, 12, 14), Some("07:43"), "16:31"),
+            ("Caribou", 46.86, -68.01, -5.0, day(2011, 12, 9), None, "15:43"),
+            ("Muskegon", 43.23, -86.25, -5.0, day(2021, 1, 5), Some("08:17"), "17:24"),
+            ("Milwaukee", 43.04, -87.91, -6.0, day(2021, 1, 5), Some("07:23"), "16:31"),
+            ("Fairbanks", 64.84, -147.72, -9.0, day(2021, 1, 5), Some("10:47"), "15:06"),
         ] {
             let got = sun_times(date, lat, lon).unwrap();
             let mut pairs = vec![(got.sunset_utc_min, set)];
@@ -282,17 +183,9 @@ mod tests {
         for line in table.lines().filter(|l| !l.starts_with('#')).skip(1) {
             let cells: Vec<&str> = line.split(',').collect();
             let number = |i: usize| cells[i].parse::<f64>().unwrap();
-            let date = day(
-                cells[0].parse().unwrap(),
-                cells[1].parse().unwrap(),
-                cells[2].parse().unwrap(),
-            );
+            let date = day(cells[0].parse().unwrap(), cells[1].parse().unwrap(), cells[2].parse().unwrap());
             let got = sun_times(date, number(3), number(4)).unwrap();
-            for (value, column) in [
-                (got.sunrise_utc_min, 5),
-                (got.sunset_utc_min, 6),
-                (got.civil_dusk_utc_min, 7),
-            ] {
+            for (value, column) in [(got.sunrise_utc_min, 5), (got.sunset_utc_min, 6), (got.civil_dusk_utc_min, 7)] {
                 let off_s = (value.unwrap() - number(column)) * 60.0;
                 assert!(off_s.abs() <= 10.0, "{line}: column {column} off {off_s} s");
             }

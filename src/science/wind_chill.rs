@@ -22,16 +22,8 @@ pub static SOURCES: [Source; 3] = [
         "2001 wind chill index, US National Weather Service and Environment Canada",
         Mark::Seen,
     ),
-    Source::new(
-        "frostbite-bands",
-        "Environment Canada wind chill hazard bands, read in a copy",
-        Mark::Seen,
-    ),
-    Source::new(
-        "face-wind",
-        "mast wind is about 1.5 times the wind at face height",
-        Mark::Memory,
-    ),
+    Source::new("frostbite-bands", "Environment Canada wind chill hazard bands, read in a copy", Mark::Seen),
+    Source::new("face-wind", "mast wind is about 1.5 times the wind at face height", Mark::Memory),
 ];
 
 /// Where the wind figure was taken.
@@ -117,12 +109,7 @@ pub fn wind_chill(air_c: f64, wind_kmh: f64, at: WindAt) -> Result<WindChill, Wi
     };
     let index_c = index_c(air_c, mast_wind_kmh);
     let shown_c = rounded(index_c.unwrap_or(air_c));
-    Ok(WindChill {
-        index_c,
-        shown_c,
-        mast_wind_kmh,
-        band: FrostBand::of_rounded(shown_c),
-    })
+    Ok(WindChill { index_c, shown_c, mast_wind_kmh, band: FrostBand::of_rounded(shown_c) })
 }
 
 /// The index in C from C and km/h at the mast; `None` outside its range.
@@ -190,10 +177,7 @@ mod tests {
             (-40.0, 60.0, -64.167, -64),
         ] {
             let got = wind_chill(t, v, WindAt::Mast).unwrap();
-            assert!(
-                (got.index_c.unwrap() - exact).abs() < 0.0006,
-                "{t} {v}: {got:?}"
-            );
+            assert!((got.index_c.unwrap() - exact).abs() < 0.0006, "{t} {v}: {got:?}");
             assert_eq!(got.shown_c, shown);
         }
     }
@@ -219,10 +203,7 @@ mod tests {
         assert_eq!(rounded(-27.5), -27, "stays in the milder band");
         // News copies of the US chart: 0 F at 15 mph, bare skin freezes in 30 minutes; here -28 C.
         let c = index_c((0.0 - 32.0) / 1.8, 15.0 * 1.609_344).unwrap();
-        assert_eq!(
-            FrostBand::of_rounded(rounded(c)),
-            FrostBand::TenToThirtyMinutes
-        );
+        assert_eq!(FrostBand::of_rounded(rounded(c)), FrostBand::TenToThirtyMinutes);
     }
 
     #[test]
@@ -246,21 +227,9 @@ mod tests {
 
     #[test]
     fn refuses_the_impossible() {
-        assert_eq!(
-            wind_chill(f64::NAN, 5.0, WindAt::Mast),
-            Err(WindChillRefusal::Air)
-        );
-        assert_eq!(
-            wind_chill(-300.0, 5.0, WindAt::Mast),
-            Err(WindChillRefusal::Air)
-        );
-        assert_eq!(
-            wind_chill(-5.0, -1.0, WindAt::Mast),
-            Err(WindChillRefusal::Wind)
-        );
-        assert_eq!(
-            wind_chill(-5.0, f64::INFINITY, WindAt::Mast),
-            Err(WindChillRefusal::Wind)
-        );
+        assert_eq!(wind_chill(f64::NAN, 5.0, WindAt::Mast), Err(WindChillRefusal::Air));
+        assert_eq!(wind_chill(-300.0, 5.0, WindAt::Mast), Err(WindChillRefusal::Air));
+        assert_eq!(wind_chill(-5.0, -1.0, WindAt::Mast), Err(WindChillRefusal::Wind));
+        assert_eq!(wind_chill(-5.0, f64::INFINITY, WindAt::Mast), Err(WindChillRefusal::Wind));
     }
 }

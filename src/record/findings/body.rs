@@ -45,6 +45,7 @@ pub(super) const FINDINGS: &[F] = &[
     .at(Sites::Item),
     F::exam("wound_bleeding", Shape::Choice(&["bruised_and_bloody", "clean_no_bruise"])).at(Sites::Item),
     F::sign("wounds_outside"),
+    F::exam("wounds_count", number(Unit::Count, 0, 1, 9)),
     F::exam("bruising_outside", Shape::Choices(REGIONS)),
     F::exam("bones_broken", Shape::Choices(&["skull", "neck", "ribs", "leg", "pelvis"])),
     F::exam("leg_disease", Shape::Choices(&["swollen_joint", "old_break", "open_sore", "hoof_damage"])),

@@ -4,6 +4,11 @@ use crate::record::Unit;
 use crate::record::finding::{FindingDef as F, Shape, Sites, number};
 
 pub(super) const FINDINGS: &[F] = &[
+    // The bone in hand; the looks below name it as their place.
+    F::exam(
+        "marrow_bone",
+        Shape::Choice(&["femur", "tibia", "humerus", "radius", "metatarsus", "metacarpus", "mandible"]),
+    ),
     F::exam("marrow_consistency", Shape::Choice(&["solid_waxy", "gelatinous_opaque", "gelatinous_wet", "watery"]))
         .at(Sites::Bone),
     F::exam("marrow_colour", Shape::Choice(&["white", "pink", "red", "yellow"])).at(Sites::Bone),

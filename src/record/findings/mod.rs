@@ -1,6 +1,7 @@
 //! The finding table: everything that can be asked, by part of the visit.
 
 mod body;
+mod confirm;
 mod jaw;
 mod marrow;
 mod outing;
@@ -12,7 +13,7 @@ mod work;
 use super::FindingDef;
 
 /// All findings, in groups.
-pub const FINDINGS: [&[FindingDef]; 8] = [
+pub const FINDINGS: [&[FindingDef]; 10] = [
     outing::FINDINGS,
     people::FINDINGS,
     route::FINDINGS,
@@ -21,6 +22,8 @@ pub const FINDINGS: [&[FindingDef]; 8] = [
     jaw::FINDINGS,
     marrow::FINDINGS,
     work::FINDINGS,
+    confirm::FINDINGS,
+    confirm::REOPENED,
 ];
 
 /// The definition of a finding by its code.

@@ -46,7 +46,6 @@ pub struct Exposure {
 impl Exposure {
     /// Whether water may have been lost to the air, which raises the apparent fat.
     pub const fn may_be_dried(self) -> bool {
-        matches!(self.dried, Some(true))
-            || matches!(self.opened, Some(Opened::OverADay | Opened::UnknownTime))
+        matches!(self.dried, Some(true)) || matches!(self.opened, Some(Opened::OverADay | Opened::UnknownTime))
     }
 }

@@ -6,10 +6,7 @@
 
 use serde::Serialize;
 
-use super::{
-    AgeGroup, Bone, Caution, Exposure, FatPercent, Frost, Reason, Verdict, Word, settle,
-    shared_cautions,
-};
+use super::{AgeGroup, Bone, Caution, Exposure, FatPercent, Frost, Reason, Verdict, Word, settle, shared_cautions};
 
 /// How the marrow holds together, warmed by hand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -91,11 +88,7 @@ impl MarrowClass {
             Self::M3 => (Some(Word::Exhausted), Word::Exhausted, Word::Exhausted),
             Self::M2OrM3 => (None, Word::Exhausted, Word::PartlyUsed),
         };
-        Verdict::Words {
-            best,
-            lowest,
-            highest,
-        }
+        Verdict::Words { best, lowest, highest }
     }
 }
 
@@ -129,9 +122,7 @@ impl LookReading {
 
     /// Whether the look supports poor condition in either group.
     pub const fn supports_poor_condition(&self) -> bool {
-        !self.doubtful
-            && self.fawn.supports_poor_condition()
-            && self.adult.supports_poor_condition()
+        !self.doubtful && self.fawn.supports_poor_condition() && self.adult.supports_poor_condition()
     }
 }
 
@@ -148,11 +139,7 @@ pub enum LookRefusal {
 }
 
 /// Classes a look.
-pub fn read_look(
-    look: MarrowLook,
-    bone: Option<Bone>,
-    exposure: Exposure,
-) -> Result<LookReading, LookRefusal> {
+pub fn read_look(look: MarrowLook, bone: Option<Bone>, exposure: Exposure) -> Result<LookReading, LookRefusal> {
     if exposure.frost == Some(Frost::FrozenNow) {
         return Err(LookRefusal::Frozen);
     }
@@ -165,8 +152,7 @@ pub fn read_look(
     let (fat_low, fat_high) = class.fat_range();
     Ok(LookReading {
         class,
-        doubtful: exposure.decomposed == Some(true)
-            && matches!(class, MarrowClass::M3 | MarrowClass::M2OrM3),
+        doubtful: exposure.decomposed == Some(true) && matches!(class, MarrowClass::M3 | MarrowClass::M2OrM3),
         fat_low,
         fat_high,
         fawn: verdict,
@@ -197,12 +183,7 @@ const fn colour_fits(class: MarrowClass, colour: Colour) -> bool {
     }
 }
 
-fn cautions(
-    class: MarrowClass,
-    look: MarrowLook,
-    bone: Option<Bone>,
-    exposure: Exposure,
-) -> Vec<Caution> {
+fn cautions(class: MarrowClass, look: MarrowLook, bone: Option<Bone>, exposure: Exposure) -> Vec<Caution> {
     let mut list = shared_cautions(bone, exposure);
     match class {
         MarrowClass::M1 => list.push(Caution::FullIsNotGood),

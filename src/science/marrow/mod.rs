@@ -22,9 +22,7 @@ pub mod weighing;
 use serde::Serialize;
 
 pub use exposure::{Exposure, Frost, Opened};
-pub use look::{
-    Colour, Consistency, LookReading, LookRefusal, MarrowClass, MarrowLook, Opacity, read_look,
-};
+pub use look::{Colour, Consistency, LookReading, LookRefusal, MarrowClass, MarrowLook, Opacity, read_look};
 pub use scale::{AgeGroup, DryPercent, FatPercent, Word};
 pub use weighing::{DryWeighing, LossRow, WeighingReading, WeighingRefusal, read_weighing};
 
@@ -50,15 +48,8 @@ pub enum Bone {
 
 impl Bone {
     /// All bones, preferred first.
-    pub const ALL: [Self; 7] = [
-        Self::Femur,
-        Self::Tibia,
-        Self::Humerus,
-        Self::Radius,
-        Self::Metacarpus,
-        Self::Metatarsus,
-        Self::Mandible,
-    ];
+    pub const ALL: [Self; 7] =
+        [Self::Femur, Self::Tibia, Self::Humerus, Self::Radius, Self::Metacarpus, Self::Metatarsus, Self::Mandible];
 
     /// Whether fat goes from this bone last, so that a normal look clears nothing.
     pub const fn is_distal(self) -> bool {
@@ -156,12 +147,7 @@ fn settle(mut verdict: Verdict, bone: Option<Bone>, exposure: Exposure) -> Verdi
         return Verdict::CannotSay(Reason::WetOrMouldy);
     }
     let dried = exposure.may_be_dried();
-    if let Verdict::Words {
-        best,
-        lowest,
-        highest,
-    } = &mut verdict
-    {
+    if let Verdict::Words { best, lowest, highest } = &mut verdict {
         let reading = best.unwrap_or(*highest);
         if dried && reading >= Word::PartlyUsed {
             return Verdict::CannotSay(Reason::MayBeDried);
@@ -180,10 +166,7 @@ fn settle(mut verdict: Verdict, bone: Option<Bone>, exposure: Exposure) -> Verdi
         }
         // A jaw uses its fat before the femur does: between the two extremes it only says "some".
         if bone == Some(Bone::Mandible) {
-            for word in [&mut *lowest, &mut *highest]
-                .into_iter()
-                .chain(best.as_mut())
-            {
+            for word in [&mut *lowest, &mut *highest].into_iter().chain(best.as_mut()) {
                 if *word == Word::Depleted {
                     *word = Word::PartlyUsed;
                 }

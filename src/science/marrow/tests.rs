@@ -11,11 +11,7 @@ const FRESH: Exposure = Exposure {
 };
 
 fn look(consistency: Consistency, opacity: Option<Opacity>, colour: Option<Colour>) -> MarrowLook {
-    MarrowLook {
-        consistency: Some(consistency),
-        opacity,
-        colour,
-    }
+    MarrowLook { consistency: Some(consistency), opacity, colour }
 }
 
 fn class(look: MarrowLook) -> MarrowClass {
@@ -36,63 +32,22 @@ fn best(verdict: Verdict) -> Option<Word> {
 /// Sinclair, Fryxell and Caughley 2006 after Cheatum 1949: the three looks.
 #[test]
 fn the_three_printed_looks() {
-    assert_eq!(
-        class(look(Consistency::Solid, None, Some(Colour::White))),
-        MarrowClass::M1
-    );
-    assert_eq!(
-        class(look(
-            Consistency::Gelatinous,
-            Some(Opacity::Opaque),
-            Some(Colour::White)
-        )),
-        MarrowClass::M2
-    );
-    assert_eq!(
-        class(look(
-            Consistency::Gelatinous,
-            Some(Opacity::Opaque),
-            Some(Colour::Pink)
-        )),
-        MarrowClass::M2
-    );
-    assert_eq!(
-        class(look(
-            Consistency::Gelatinous,
-            Some(Opacity::Translucent),
-            Some(Colour::Yellow)
-        )),
-        MarrowClass::M3
-    );
-    assert_eq!(
-        class(look(Consistency::Wet, None, Some(Colour::Red))),
-        MarrowClass::M3
-    );
+    assert_eq!(class(look(Consistency::Solid, None, Some(Colour::White))), MarrowClass::M1);
+    assert_eq!(class(look(Consistency::Gelatinous, Some(Opacity::Opaque), Some(Colour::White))), MarrowClass::M2);
+    assert_eq!(class(look(Consistency::Gelatinous, Some(Opacity::Opaque), Some(Colour::Pink))), MarrowClass::M2);
+    assert_eq!(class(look(Consistency::Gelatinous, Some(Opacity::Translucent), Some(Colour::Yellow))), MarrowClass::M3);
+    assert_eq!(class(look(Consistency::Wet, None, Some(Colour::Red))), MarrowClass::M3);
 }
 
 /// Bischoff 1954 as quoted by Greer 1968: consistency is to be trusted, colour is not.
 #[test]
 fn consistency_decides_and_the_colour_is_flagged() {
-    let reading = read_look(
-        look(Consistency::Solid, None, Some(Colour::Red)),
-        Some(Bone::Femur),
-        FRESH,
-    )
-    .unwrap();
+    let reading = read_look(look(Consistency::Solid, None, Some(Colour::Red)), Some(Bone::Femur), FRESH).unwrap();
     assert_eq!(reading.class, MarrowClass::M1);
     assert!(reading.cautions.contains(&Caution::ColourDisagrees));
-    let colour_only = MarrowLook {
-        colour: Some(Colour::Yellow),
-        ..MarrowLook::default()
-    };
-    assert_eq!(
-        read_look(colour_only, Some(Bone::Femur), FRESH),
-        Err(LookRefusal::NoConsistency)
-    );
-    assert_eq!(
-        class(look(Consistency::Gelatinous, None, None)),
-        MarrowClass::M2OrM3
-    );
+    let colour_only = MarrowLook { colour: Some(Colour::Yellow), ..MarrowLook::default() };
+    assert_eq!(read_look(colour_only, Some(Bone::Femur), FRESH), Err(LookRefusal::NoConsistency));
+    assert_eq!(class(look(Consistency::Gelatinous, None, None)), MarrowClass::M2OrM3);
 }
 
 /// A frozen empty marrow looks solid (rule of ours on Greer 1968): no class until thawed, and a
@@ -100,76 +55,34 @@ fn consistency_decides_and_the_colour_is_flagged() {
 #[test]
 fn frost() {
     let solid = look(Consistency::Solid, None, Some(Colour::White));
-    let frozen = Exposure {
-        frost: Some(Frost::FrozenNow),
-        ..FRESH
-    };
-    assert_eq!(
-        read_look(solid, Some(Bone::Femur), frozen),
-        Err(LookRefusal::Frozen)
-    );
-    let unknown = Exposure {
-        frost: None,
-        ..FRESH
-    };
+    let frozen = Exposure { frost: Some(Frost::FrozenNow), ..FRESH };
+    assert_eq!(read_look(solid, Some(Bone::Femur), frozen), Err(LookRefusal::Frozen));
+    let unknown = Exposure { frost: None, ..FRESH };
     let reading = read_look(solid, Some(Bone::Femur), unknown).unwrap();
     assert_eq!(reading.adult, Verdict::CannotSay(Reason::FrozenNotAsked));
     // What is soft is not frozen, so the question need not have been asked.
-    let soft = look(
-        Consistency::Wet,
-        Some(Opacity::Translucent),
-        Some(Colour::Red),
-    );
-    assert!(
-        read_look(soft, Some(Bone::Femur), unknown)
-            .unwrap()
-            .supports_poor_condition()
-    );
+    let soft = look(Consistency::Wet, Some(Opacity::Translucent), Some(Colour::Red));
+    assert!(read_look(soft, Some(Bone::Femur), unknown).unwrap().supports_poor_condition());
 }
 
 /// Rules of ours: open for more than a day, a low reading stays and a high one falls; wet falls both
 /// ways; decay makes M3 doubtful.
 #[test]
 fn exposure() {
-    let open = Exposure {
-        opened: Some(Opened::OverADay),
-        ..FRESH
-    };
+    let open = Exposure { opened: Some(Opened::OverADay), ..FRESH };
     let solid = look(Consistency::Solid, None, Some(Colour::White));
-    let wet = look(
-        Consistency::Wet,
-        Some(Opacity::Translucent),
-        Some(Colour::Red),
-    );
+    let wet = look(Consistency::Wet, Some(Opacity::Translucent), Some(Colour::Red));
     let read = |l, e: Exposure| read_look(l, Some(Bone::Femur), e).unwrap();
-    assert_eq!(
-        read(solid, open).adult,
-        Verdict::CannotSay(Reason::MayBeDried)
-    );
+    assert_eq!(read(solid, open).adult, Verdict::CannotSay(Reason::MayBeDried));
     assert_eq!(best(read(wet, open).adult), Some(Word::Exhausted));
-    let mouldy = Exposure {
-        wet_or_mouldy: Some(true),
-        ..FRESH
-    };
-    assert_eq!(
-        read(solid, mouldy).adult,
-        Verdict::CannotSay(Reason::WetOrMouldy)
-    );
-    assert_eq!(
-        read(wet, mouldy).adult,
-        Verdict::CannotSay(Reason::WetOrMouldy)
-    );
-    let decayed = Exposure {
-        decomposed: Some(true),
-        ..FRESH
-    };
+    let mouldy = Exposure { wet_or_mouldy: Some(true), ..FRESH };
+    assert_eq!(read(solid, mouldy).adult, Verdict::CannotSay(Reason::WetOrMouldy));
+    assert_eq!(read(wet, mouldy).adult, Verdict::CannotSay(Reason::WetOrMouldy));
+    let decayed = Exposure { decomposed: Some(true), ..FRESH };
     assert!(read(wet, decayed).doubtful);
     assert!(!read(wet, decayed).supports_poor_condition());
     assert!(!read(solid, decayed).doubtful);
-    let short = Exposure {
-        opened: Some(Opened::UnderADay),
-        ..FRESH
-    };
+    let short = Exposure { opened: Some(Opened::UnderADay), ..FRESH };
     assert_eq!(best(read(solid, short).adult), Some(Word::MarrowFull));
 }
 
@@ -177,59 +90,27 @@ fn exposure() {
 #[test]
 fn distal_bones_and_the_jaw() {
     let solid = look(Consistency::Solid, None, Some(Colour::White));
-    let wet = look(
-        Consistency::Wet,
-        Some(Opacity::Translucent),
-        Some(Colour::Red),
-    );
+    let wet = look(Consistency::Wet, Some(Opacity::Translucent), Some(Colour::Red));
     let middle = look(Consistency::Gelatinous, Some(Opacity::Opaque), None);
     let read = |l, b| read_look(l, Some(b), FRESH).unwrap();
-    assert_eq!(
-        read(solid, Bone::Metatarsus).adult,
-        Verdict::CannotSay(Reason::DistalBoneOnly)
-    );
-    assert_eq!(
-        best(read(wet, Bone::Metacarpus).adult),
-        Some(Word::Exhausted)
-    );
+    assert_eq!(read(solid, Bone::Metatarsus).adult, Verdict::CannotSay(Reason::DistalBoneOnly));
+    assert_eq!(best(read(wet, Bone::Metacarpus).adult), Some(Word::Exhausted));
     assert_eq!(
         read(middle, Bone::Metatarsus).adult,
-        Verdict::Words {
-            best: None,
-            lowest: Word::Exhausted,
-            highest: Word::PartlyUsed
-        }
+        Verdict::Words { best: None, lowest: Word::Exhausted, highest: Word::PartlyUsed }
     );
-    assert_eq!(
-        read_look(solid, None, FRESH).unwrap().fawn,
-        Verdict::CannotSay(Reason::BoneUnknown)
-    );
+    assert_eq!(read_look(solid, None, FRESH).unwrap().fawn, Verdict::CannotSay(Reason::BoneUnknown));
     // Cederlund and others 1986: 38 % in a moose jaw is not starvation.
-    let jaw = read_weighing(
-        &DryWeighing {
-            wet_g: 4.0,
-            dry_g: 1.8,
-        },
-        Some(Bone::Mandible),
-        FRESH,
-    )
-    .unwrap();
+    let jaw = read_weighing(&DryWeighing { wet_g: 4.0, dry_g: 1.8 }, Some(Bone::Mandible), FRESH).unwrap();
     assert_eq!(best(jaw.fawn), Some(Word::PartlyUsed));
 }
 
 /// Worked from D = 100 dry / wet and F = D - 7 (Hanks 1981), and D = D'(1 - L).
 #[test]
 fn weights_to_percent() {
-    for (wet, dry, d, f) in [
-        (6.0, 3.0, 50.0, 43.0),
-        (5.0, 0.3, 6.0, 0.0),
-        (4.0, 3.8, 95.0, 88.0),
-    ] {
+    for (wet, dry, d, f) in [(6.0, 3.0, 50.0, 43.0), (5.0, 0.3, 6.0, 0.0), (4.0, 3.8, 95.0, 88.0)] {
         let got = weigh(wet, dry);
-        assert!(
-            (got.dry.get() - d).abs() < 1e-9 && (got.fat.get() - f).abs() < 1e-9,
-            "{got:?}"
-        );
+        assert!((got.dry.get() - d).abs() < 1e-9 && (got.fat.get() - f).abs() < 1e-9, "{got:?}");
     }
     assert_eq!(best(weigh(4.0, 3.8).adult), Some(Word::MarrowFull));
     let lost = weighing::before_loss(DryPercent::new(50.0).unwrap(), 0.2).unwrap();
@@ -252,19 +133,8 @@ fn bands_by_age() {
 
 #[test]
 fn widths_double_with_frost() {
-    let thawed = Exposure {
-        frost: Some(Frost::Thawed),
-        ..FRESH
-    };
-    let got = read_weighing(
-        &DryWeighing {
-            wet_g: 6.0,
-            dry_g: 3.0,
-        },
-        Some(Bone::Femur),
-        thawed,
-    )
-    .unwrap();
+    let thawed = Exposure { frost: Some(Frost::Thawed), ..FRESH };
+    let got = read_weighing(&DryWeighing { wet_g: 6.0, dry_g: 3.0 }, Some(Bone::Femur), thawed).unwrap();
     assert!((got.fat_low.get() - 33.0).abs() < 1e-9 && (got.fat_high.get() - 53.0).abs() < 1e-9);
     assert!((weigh(6.0, 3.0).fat_low.get() - 38.0).abs() < 1e-9);
 }
@@ -278,8 +148,7 @@ fn look_and_weighing_can_disagree() {
 
 #[test]
 fn refuses_impossible_weights() {
-    let read =
-        |wet_g, dry_g| read_weighing(&DryWeighing { wet_g, dry_g }, None, FRESH).unwrap_err();
+    let read = |wet_g, dry_g| read_weighing(&DryWeighing { wet_g, dry_g }, None, FRESH).unwrap_err();
     assert_eq!(read(3.0, 3.1), WeighingRefusal::DryAboveWet);
     assert_eq!(read(0.9, 0.5), WeighingRefusal::TooLittle);
     assert_eq!(read(3.0, -0.1), WeighingRefusal::NotAWeight);
@@ -287,10 +156,7 @@ fn refuses_impossible_weights() {
     assert_eq!(read(f64::INFINITY, 1.0), WeighingRefusal::NotAWeight);
     let d = DryPercent::new(50.0).unwrap();
     assert_eq!(weighing::before_loss(d, 1.0), Err(WeighingRefusal::Loss));
-    assert_eq!(
-        weighing::before_loss(d, f64::NAN),
-        Err(WeighingRefusal::Loss)
-    );
+    assert_eq!(weighing::before_loss(d, f64::NAN), Err(WeighingRefusal::Loss));
 }
 
 prop_compose! {

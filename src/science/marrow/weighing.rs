@@ -2,10 +2,7 @@
 
 use serde::Serialize;
 
-use super::{
-    AgeGroup, Bone, Caution, DryPercent, Exposure, FatPercent, Frost, Verdict, Word, settle,
-    shared_cautions,
-};
+use super::{AgeGroup, Bone, Caution, DryPercent, Exposure, FatPercent, Frost, Verdict, Word, settle, shared_cautions};
 
 /// Least wet mass of a plug, g. Recalled protocol, not confirmed.
 pub const LEAST_WET_G: f64 = 1.0;
@@ -127,22 +124,15 @@ pub fn read_weighing(
     let end = |points: f64| FatPercent::new(fat.get() + points).unwrap_or(fat);
     let (fat_low, fat_high) = (end(-half_width), end(half_width));
     let verdict = |group| {
-        let words = Verdict::Words {
-            best: Some(fat.word(group)),
-            lowest: fat_low.word(group),
-            highest: fat_high.word(group),
-        };
+        let words =
+            Verdict::Words { best: Some(fat.word(group)), lowest: fat_low.word(group), highest: fat_high.word(group) };
         settle(words, bone, exposure)
     };
     let mut if_water_lost = Vec::new();
     if exposure.may_be_dried() {
         for lost_share in LOSS_STEPS {
             let dry = before_loss(dry, lost_share)?;
-            if_water_lost.push(LossRow {
-                lost_share,
-                dry,
-                fat: dry.fat(),
-            });
+            if_water_lost.push(LossRow { lost_share, dry, fat: dry.fat() });
         }
     }
     Ok(WeighingReading {
@@ -158,19 +148,12 @@ pub fn read_weighing(
     })
 }
 
-fn cautions(
-    fat: FatPercent,
-    fat_high: FatPercent,
-    bone: Option<Bone>,
-    exposure: Exposure,
-) -> Vec<Caution> {
+fn cautions(fat: FatPercent, fat_high: FatPercent, bone: Option<Bone>, exposure: Exposure) -> Vec<Caution> {
     let mut list = shared_cautions(bone, exposure);
     if fat_high.word(AgeGroup::Adult) == Word::MarrowFull {
         list.push(Caution::FullIsNotGood);
     }
-    if fat.word(AgeGroup::Fawn) != fat.word(AgeGroup::Adult)
-        || fat.word(AgeGroup::Fawn) == Word::Depleted
-    {
+    if fat.word(AgeGroup::Fawn) != fat.word(AgeGroup::Adult) || fat.word(AgeGroup::Fawn) == Word::Depleted {
         list.push(Caution::SikaLimits);
     }
     match exposure.frost {

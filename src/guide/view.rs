@@ -1,0 +1,94 @@
+//! What the tables are read against: the standing record, the card, the person and the time.
+
+use crate::card::{Card, Person};
+use crate::record::{Answer, Carcass, Moment, PersonCode, Question, Scope, Sheet, Site, find};
+
+/// The two kinds of examination.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum ExamKind {
+    Field,
+    Bench,
+}
+
+/// What the tables are read against.
+#[derive(Clone, Copy)]
+pub struct View<'a> {
+    /// Field or bench.
+    pub kind: ExamKind,
+    /// The crew's day out.
+    pub outing: &'a Sheet,
+    /// The examination.
+    pub exam: &'a Sheet,
+    /// The report that sent the crew, where there is one.
+    pub report: Option<&'a Sheet>,
+    /// The carcass over all examinations, where it is known.
+    pub carcass: Option<&'a Carcass>,
+    /// The local card, where one is loaded and its signature held.
+    pub card: Option<&'a Card>,
+    /// Who holds the phone.
+    pub person: &'a PersonCode,
+    /// Now, by the phone's clock.
+    pub now: Moment,
+}
+
+impl<'a> View<'a> {
+    /// The sheet on which a finding is asked; a report's findings on an empty sheet where none is.
+    fn sheet(&self, finding: &str) -> Option<&'a Sheet> {
+        match find(finding)?.scope {
+            Scope::Outing => Some(self.outing),
+            Scope::Examination => Some(self.exam),
+            Scope::Report => self.report,
+        }
+    }
+
+    /// All that stands on a question.
+    pub fn question(&self, finding: &str, site: Site) -> Question<'a> {
+        self.sheet(finding).map(|s| s.question(finding, site)).unwrap_or_default()
+    }
+
+    /// The answer on a question without a place.
+    pub fn answer(&self, finding: &str) -> Answer {
+        self.question(finding, Site::NONE).answer()
+    }
+
+    /// True where any of the five answers was given by hand.
+    pub fn is_answered(&self, finding: &str, site: Site) -> bool {
+        self.question(finding, site).is_answered()
+    }
+
+    /// True where this option was seen.
+    pub fn chose(&self, finding: &str, code: &str) -> bool {
+        self.sheet(finding).is_some_and(|s| s.chose(finding, code))
+    }
+
+    /// True where a sign was seen.
+    pub fn there(&self, sign: &str) -> bool {
+        self.sheet(sign).is_some_and(|s| s.is_seen(sign))
+    }
+
+    /// True where a sign was once seen, even if taken back since.
+    pub fn was_ever_there(&self, sign: &str) -> bool {
+        self.sheet(sign).is_some_and(|s| s.was_ever_seen(sign))
+    }
+
+    /// The option seen.
+    pub fn choice(&self, finding: &str) -> Option<String> {
+        self.sheet(finding).and_then(|s| s.choice(finding))
+    }
+
+    /// The number seen, as a stored integer.
+    pub fn number(&self, finding: &str) -> Option<i64> {
+        self.sheet(finding).and_then(|s| s.number(finding))
+    }
+
+    /// The card, while its dates hold.
+    pub fn card_in_force(&self) -> Option<&'a Card> {
+        self.card.filter(|c| c.holds_at(self.now))
+    }
+
+    /// What the card in force says of the person who holds the phone.
+    pub fn person_on_card(&self) -> Option<&'a Person> {
+        self.card_in_force().and_then(|c| c.person(self.person))
+    }
+}
