@@ -17,9 +17,7 @@ pub fn encode(bytes: &[u8]) -> String {
 /// # Errors
 /// A clause that says what is wrong and where (position counted in characters from 0).
 pub fn decode(text: &str) -> Result<Vec<u8>, Damage> {
-    URL_SAFE_NO_PAD
-        .decode(text)
-        .map_err(|error| Damage(error.to_string()))
+    URL_SAFE_NO_PAD.decode(text).map_err(|error| Damage(error.to_string()))
 }
 
 /// Decodes text that must hold exactly `N` bytes.
@@ -29,9 +27,7 @@ pub fn decode(text: &str) -> Result<Vec<u8>, Damage> {
 pub fn decode_array<const N: usize>(text: &str) -> Result<[u8; N], Damage> {
     let bytes = decode(text)?;
     let found = bytes.len();
-    bytes
-        .try_into()
-        .map_err(|_| Damage(format!("holds {found} bytes where {N} belong")))
+    bytes.try_into().map_err(|_| Damage(format!("holds {found} bytes where {N} belong")))
 }
 
 /// What is wrong with a base64url text, as a lower-case clause.
@@ -46,13 +42,7 @@ mod tests {
     // RFC 4648 section 10, padding left off.
     #[test]
     fn rfc_4648_vectors() {
-        for (plain, coded) in [
-            ("", ""),
-            ("f", "Zg"),
-            ("fo", "Zm8"),
-            ("foo", "Zm9v"),
-            ("foobar", "Zm9vYmFy"),
-        ] {
+        for (plain, coded) in [("", ""), ("f", "Zg"), ("fo", "Zm8"), ("foo", "Zm9v"), ("foobar", "Zm9vYmFy")] {
             assert_eq!(encode(plain.as_bytes()), coded);
             assert_eq!(decode(coded).unwrap(), plain.as_bytes());
         }
@@ -70,9 +60,6 @@ mod tests {
 
     #[test]
     fn a_wrong_length_is_named() {
-        assert_eq!(
-            decode_array::<2>("Zm9v").unwrap_err().to_string(),
-            "holds 3 bytes where 2 belong"
-        );
+        assert_eq!(decode_array::<2>("Zm9v").unwrap_err().to_string(), "holds 3 bytes where 2 belong");
     }
 }

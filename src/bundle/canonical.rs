@@ -34,18 +34,9 @@ pub fn is_canonical(bytes: &[u8]) -> bool {
 pub fn check(bytes: &[u8]) -> Result<(), ReadError> {
     let fault = RefCell::new(None);
     let at = Cell::new(0);
-    let seed = Expect {
-        bytes,
-        at: &at,
-        fault: &fault,
-        depth: 0,
-    };
+    let seed = Expect { bytes, at: &at, fault: &fault, depth: 0 };
     strict::run(bytes, &fault, seed)?;
-    if at.get() == bytes.len() {
-        Ok(())
-    } else {
-        Err(ReadError::NotCanonical { at: at.get() })
-    }
+    if at.get() == bytes.len() { Ok(()) } else { Err(ReadError::NotCanonical { at: at.get() }) }
 }
 
 /// Orders member names as RFC 8785 section 3.2.3 wants: as arrays of UTF-16 code units.
@@ -53,11 +44,7 @@ pub fn check(bytes: &[u8]) -> Result<(), ReadError> {
 /// This differs from the order of UTF-8 bytes only where a character above U+FFFF meets one from
 /// U+E000 to U+FFFF.
 pub fn compare_names(a: &str, b: &str) -> Ordering {
-    if a.is_ascii() && b.is_ascii() {
-        a.cmp(b)
-    } else {
-        a.encode_utf16().cmp(b.encode_utf16())
-    }
+    if a.is_ascii() && b.is_ascii() { a.cmp(b) } else { a.encode_utf16().cmp(b.encode_utf16()) }
 }
 
 /// Reads one value and compares its canonical text with the bytes at the cursor.
@@ -73,11 +60,7 @@ impl Expect<'_> {
     /// Moves the cursor over `piece`, which must stand there.
     fn piece<E: de::Error>(self, piece: &[u8]) -> Result<(), E> {
         let at = self.at.get();
-        if self
-            .bytes
-            .get(at..)
-            .is_some_and(|rest| rest.starts_with(piece))
-        {
+        if self.bytes.get(at..).is_some_and(|rest| rest.starts_with(piece)) {
             self.at.set(at + piece.len());
             return Ok(());
         }
@@ -100,10 +83,7 @@ impl Expect<'_> {
         if self.depth == MAX_DEPTH {
             return Err(stop(self.fault, ReadError::TooDeep));
         }
-        Ok(Self {
-            depth: self.depth + 1,
-            ..self
-        })
+        Ok(Self { depth: self.depth + 1, ..self })
     }
 }
 
@@ -142,10 +122,7 @@ impl<'de> Visitor<'de> for Expect<'_> {
     fn visit_u64<E: de::Error>(self, value: u64) -> Result<(), E> {
         match i64::try_from(value) {
             Ok(value) => self.visit_i64(value),
-            Err(_) => Err(stop(
-                self.fault,
-                ReadError::NumberTooLarge(value.to_string()),
-            )),
+            Err(_) => Err(stop(self.fault, ReadError::NumberTooLarge(value.to_string()))),
         }
     }
 
@@ -153,10 +130,7 @@ impl<'de> Visitor<'de> for Expect<'_> {
         if value.abs() <= MAX_MAGNITUDE {
             self.piece(&to_vec(&value).map_err(E::custom)?)
         } else {
-            Err(stop(
-                self.fault,
-                ReadError::NumberTooLarge(format!("{value:e}")),
-            ))
+            Err(stop(self.fault, ReadError::NumberTooLarge(format!("{value:e}"))))
         }
     }
 
@@ -172,13 +146,7 @@ impl<'de> Visitor<'de> for Expect<'_> {
         let inner = self.deeper()?;
         self.piece(b"[")?;
         let mut first = true;
-        while items
-            .next_element_seed(Item {
-                expect: inner,
-                first,
-            })?
-            .is_some()
-        {
+        while items.next_element_seed(Item { expect: inner, first })?.is_some() {
             first = false;
         }
         self.piece(b"]")
@@ -193,16 +161,10 @@ impl<'de> Visitor<'de> for Expect<'_> {
                 None => {}
                 Some(Ordering::Less) => self.piece(b",")?,
                 Some(Ordering::Equal) => {
-                    return Err(stop(
-                        self.fault,
-                        ReadError::DuplicateMember(name.into_owned()),
-                    ));
+                    return Err(stop(self.fault, ReadError::DuplicateMember(name.into_owned())));
                 }
                 Some(Ordering::Greater) => {
-                    return Err(stop(
-                        self.fault,
-                        ReadError::NotCanonical { at: self.at.get() },
-                    ));
+                    return Err(stop(self.fault, ReadError::NotCanonical { at: self.at.get() }));
                 }
             }
             match &name {
@@ -248,20 +210,13 @@ mod tests {
     #[test]
     fn rfc_8785_appendix_b_numbers() {
         let mut rows = 0;
-        for row in include_str!("../../tests/vectors/rfc8785-appendix-b.csv")
-            .lines()
-            .skip(1)
-        {
+        for row in include_str!("../../tests/vectors/rfc8785-appendix-b.csv").lines().skip(1) {
             let (bits, text) = row.split_once(',').unwrap();
             let number = f64::from_bits(u64::from_str_radix(bits, 16).unwrap());
             if text.is_empty() {
                 assert!(to_vec(&number).is_err(), "{bits}");
             } else {
-                assert_eq!(
-                    String::from_utf8(to_vec(&number).unwrap()).unwrap(),
-                    text,
-                    "{bits}"
-                );
+                assert_eq!(String::from_utf8(to_vec(&number).unwrap()).unwrap(), text, "{bits}");
             }
             rows += 1;
         }
@@ -290,10 +245,7 @@ mod tests {
             "Hebrew Letter Dalet With Dagesh",
         ];
         let text = canonical(input);
-        let places: Vec<usize> = expected
-            .iter()
-            .map(|value| text.find(value).unwrap())
-            .collect();
+        let places: Vec<usize> = expected.iter().map(|value| text.find(value).unwrap()).collect();
         assert!(places.is_sorted(), "{text}");
         assert!(is_canonical(text.as_bytes()));
     }
@@ -315,10 +267,7 @@ mod tests {
         let wrong = "{\"\u{ff21}\":2,\"\u{10000}\":1}";
         assert_eq!(canonical(wrong), right);
         assert!(is_canonical(right.as_bytes()));
-        assert_eq!(
-            check(wrong.as_bytes()),
-            Err(ReadError::NotCanonical { at: 8 })
-        );
+        assert_eq!(check(wrong.as_bytes()), Err(ReadError::NotCanonical { at: 8 }));
     }
 
     #[test]
@@ -340,34 +289,17 @@ mod tests {
             "[\"\\u001F\"]",
             "{\"\\u0061\":1}",
         ] {
-            assert!(
-                matches!(check(text.as_bytes()), Err(ReadError::NotCanonical { .. })),
-                "{text}"
-            );
+            assert!(matches!(check(text.as_bytes()), Err(ReadError::NotCanonical { .. })), "{text}");
         }
-        for text in [
-            "{}",
-            "[]",
-            "[[],{}]",
-            "[1,0.1,1e-7,-5]",
-            "[\"\\u001f\\n\\\"\"]",
-            "\"\u{7f}\"",
-            "null",
-        ] {
+        for text in ["{}", "[]", "[[],{}]", "[1,0.1,1e-7,-5]", "[\"\\u001f\\n\\\"\"]", "\"\u{7f}\"", "null"] {
             assert_eq!(check(text.as_bytes()), Ok(()), "{text}");
         }
     }
 
     #[test]
     fn strict_faults_come_before_form() {
-        assert_eq!(
-            check(br#"{"a":1,"a":1}"#),
-            Err(ReadError::DuplicateMember("a".into()))
-        );
-        assert!(matches!(
-            check(b"[9007199254740992]"),
-            Err(ReadError::NumberTooLarge(_))
-        ));
+        assert_eq!(check(br#"{"a":1,"a":1}"#), Err(ReadError::DuplicateMember("a".into())));
+        assert!(matches!(check(b"[9007199254740992]"), Err(ReadError::NumberTooLarge(_))));
         assert_eq!(check(b"[1"), Err(ReadError::Truncated));
         assert_eq!(check(&b"[".repeat(100)), Err(ReadError::TooDeep));
     }

@@ -41,10 +41,7 @@ pub fn deflate(plain: &[u8]) -> Vec<u8> {
 
 /// The most bytes that `packed` deflated bytes may grow to under an overall limit.
 fn ceiling(packed: usize, limit: usize) -> usize {
-    packed
-        .saturating_mul(MAX_RATIO)
-        .max(RATIO_FREE_BYTES)
-        .min(limit)
+    packed.saturating_mul(MAX_RATIO).max(RATIO_FREE_BYTES).min(limit)
 }
 
 /// Inflates; stops as soon as more than `limit` bytes, or more than 200 times the input, would come
@@ -105,10 +102,7 @@ mod tests {
     #[test]
     fn what_zlib_made_is_read() {
         let packed = crate::bundle::vectors::hex("cb4d2c2aca2fcfa53b0900");
-        assert_eq!(
-            inflate(&packed, LIMIT).unwrap(),
-            "marrow".repeat(20).as_bytes()
-        );
+        assert_eq!(inflate(&packed, LIMIT).unwrap(), "marrow".repeat(20).as_bytes());
     }
 
     #[test]
@@ -123,23 +117,14 @@ mod tests {
     fn the_limit_itself_is_allowed() {
         let packed = deflate(&[7; 5000]);
         assert_eq!(inflate(&packed, 5000).unwrap().len(), 5000);
-        assert_eq!(
-            inflate(&packed, 4999),
-            Err(InflateError::TooLarge { limit: 4999 })
-        );
-        assert_eq!(
-            inflate(&deflate(b"ab"), 1),
-            Err(InflateError::TooLarge { limit: 1 })
-        );
+        assert_eq!(inflate(&packed, 4999), Err(InflateError::TooLarge { limit: 4999 }));
+        assert_eq!(inflate(&deflate(b"ab"), 1), Err(InflateError::TooLarge { limit: 1 }));
     }
 
     #[test]
     fn cut_short_says_so() {
         let packed = deflate("browse, browse, browse and bark".as_bytes());
-        assert_eq!(
-            inflate(&packed[..packed.len() - 3], LIMIT),
-            Err(InflateError::Truncated)
-        );
+        assert_eq!(inflate(&packed[..packed.len() - 3], LIMIT), Err(InflateError::Truncated));
         assert_eq!(inflate(&[], LIMIT), Err(InflateError::Truncated));
         assert_eq!(inflate(&[0x07], LIMIT), Err(InflateError::Broken));
     }

@@ -29,9 +29,7 @@ pub enum SealError {
     #[error("the content {0}")]
     Form(ReadError),
     /// The payload or the signed file would be larger than a reader of ours takes.
-    #[error(
-        "the content has {bytes} bytes, and at most {limit} can be handed over in one file; hand over in parts"
-    )]
+    #[error("the content has {bytes} bytes, and at most {limit} can be handed over in one file; hand over in parts")]
     TooLarge {
         /// Its size in bytes.
         bytes: usize,
@@ -48,12 +46,7 @@ pub fn seal(kind: Kind, payload: &[u8], key: &DeviceKey) -> Result<String, SealE
     seal_within(kind, payload, key, Limits::default())
 }
 
-fn seal_within(
-    kind: Kind,
-    payload: &[u8],
-    key: &DeviceKey,
-    limits: Limits,
-) -> Result<String, SealError> {
+fn seal_within(kind: Kind, payload: &[u8], key: &DeviceKey, limits: Limits) -> Result<String, SealError> {
     canonical::check(payload).map_err(SealError::Form)?;
     within(payload.len(), limits.payload_bytes)?;
     let sealed = if kind.deflated() {
@@ -66,11 +59,7 @@ fn seal_within(
 }
 
 fn within(bytes: usize, limit: usize) -> Result<(), SealError> {
-    if bytes > limit {
-        Err(SealError::TooLarge { bytes, limit })
-    } else {
-        Ok(())
-    }
+    if bytes > limit { Err(SealError::TooLarge { bytes, limit }) } else { Ok(()) }
 }
 
 /// Signs bytes under any `typ`, without looking at them.
@@ -85,12 +74,8 @@ pub(crate) fn seal_as(typ: &str, zip: Option<&str>, packed: &[u8], key: &DeviceK
 fn header(typ: &str, zip: Option<&str>, key: &DeviceKey) -> String {
     let public = key.public();
     let (jwk, kid) = (jwk::write(&public), public.id());
-    let zip = zip
-        .map(|zip| format!(r#","zip":"{zip}""#))
-        .unwrap_or_default();
-    format!(
-        r#"{{"alg":"Ed25519","cty":"application/json","jwk":{jwk},"kid":"{kid}","typ":"{typ}"{zip}}}"#
-    )
+    let zip = zip.map(|zip| format!(r#","zip":"{zip}""#)).unwrap_or_default();
+    format!(r#"{{"alg":"Ed25519","cty":"application/json","jwk":{jwk},"kid":"{kid}","typ":"{typ}"{zip}}}"#)
 }
 
 #[cfg(test)]
@@ -106,12 +91,7 @@ mod tests {
 
     #[test]
     fn the_known_answer_is_made_byte_for_byte() {
-        let made = seal_as(
-            "sample-bundle-1+jws",
-            None,
-            br#"{"format":"sample/1","records":[]}"#,
-            &published_key(),
-        );
+        let made = seal_as("sample-bundle-1+jws", None, br#"{"format":"sample/1","records":[]}"#, &published_key());
         assert_eq!(made, KNOWN_ANSWER);
     }
 
@@ -120,10 +100,7 @@ mod tests {
         assert!(canonical::is_canonical(KNOWN_ANSWER.as_bytes()));
         for kind in Kind::ALL {
             for zip in [None, Some("DEF")] {
-                assert_eq!(
-                    canonical::check(header(&kind.typ(), zip, &published_key()).as_bytes()),
-                    Ok(())
-                );
+                assert_eq!(canonical::check(header(&kind.typ(), zip, &published_key()).as_bytes()), Ok(()));
             }
         }
     }
@@ -131,37 +108,19 @@ mod tests {
     #[test]
     fn a_payload_that_no_reader_would_take_is_not_signed() {
         let refused = |payload: &[u8]| seal(Kind::Card, payload, &published_key()).unwrap_err();
-        assert!(matches!(
-            refused(b"{ }"),
-            SealError::Form(ReadError::NotCanonical { .. })
-        ));
-        assert!(matches!(
-            refused(b"not json"),
-            SealError::Form(strict::ReadError::NotJson(_))
-        ));
+        assert!(matches!(refused(b"{ }"), SealError::Form(ReadError::NotCanonical { .. })));
+        assert!(matches!(refused(b"not json"), SealError::Form(strict::ReadError::NotJson(_))));
     }
 
     #[test]
     fn nothing_is_made_that_is_too_large_to_open() {
         let payload = format!("\"{}\"", "x".repeat(1000));
         let seal = |kind, file_bytes, payload_bytes| {
-            let limits = Limits {
-                file_bytes,
-                payload_bytes,
-            };
+            let limits = Limits { file_bytes, payload_bytes };
             seal_within(kind, payload.as_bytes(), &published_key(), limits)
         };
-        assert_eq!(
-            seal(Kind::Card, 9000, 1001),
-            Err(SealError::TooLarge {
-                bytes: 1002,
-                limit: 1001
-            })
-        );
-        assert!(matches!(
-            seal(Kind::Card, 1500, 1002),
-            Err(SealError::TooLarge { limit: 1500, .. })
-        ));
+        assert_eq!(seal(Kind::Card, 9000, 1001), Err(SealError::TooLarge { bytes: 1002, limit: 1001 }));
+        assert!(matches!(seal(Kind::Card, 1500, 1002), Err(SealError::TooLarge { limit: 1500, .. })));
         assert!(seal(Kind::Bundle, 1500, 1002).is_ok());
     }
 }

@@ -2,6 +2,7 @@
 //! or as eight groups of three digits.
 
 use super::fingerprint_words::WORDS;
+use crate::record::DeviceId;
 use std::fmt;
 
 /// The first eight bytes of a device id.
@@ -28,11 +29,15 @@ pub enum FingerprintError {
 }
 
 impl Fingerprint {
+    /// The fingerprint of a device.
+    pub fn of(device: DeviceId) -> Self {
+        Self(std::array::from_fn(|at| device.0.0.get(at).copied().unwrap_or_default()))
+    }
+
     /// The eight words.
     pub fn words(&self) -> [&'static str; 8] {
         // A byte is always within the 256 words.
-        self.0
-            .map(|byte| WORDS.get(usize::from(byte)).copied().unwrap_or_default())
+        self.0.map(|byte| WORDS.get(usize::from(byte)).copied().unwrap_or_default())
     }
 
     /// The same eight bytes as groups of digits, `000` to `255`, for telephones and other languages.
@@ -45,38 +50,22 @@ impl Fingerprint {
     /// # Errors
     /// Not eight of them, or one that is none of the words.
     pub fn parse(typed: &str) -> Result<Self, FingerprintError> {
-        let parts: Vec<&str> = typed
-            .split(|c: char| c.is_whitespace() || c == ',' || c == '-')
-            .filter(|part| !part.is_empty())
-            .collect();
+        let parts: Vec<&str> =
+            typed.split(|c: char| c.is_whitespace() || c == ',' || c == '-').filter(|part| !part.is_empty()).collect();
         let count = parts.len();
-        let bytes = parts
-            .into_iter()
-            .map(byte_of)
-            .collect::<Result<Vec<u8>, _>>()?;
-        bytes
-            .try_into()
-            .map(Self)
-            .map_err(|_| FingerprintError::WrongCount(count))
+        let bytes = parts.into_iter().map(byte_of).collect::<Result<Vec<u8>, _>>()?;
+        bytes.try_into().map(Self).map_err(|_| FingerprintError::WrongCount(count))
     }
 }
 
 fn byte_of(typed: &str) -> Result<u8, FingerprintError> {
     let lower = typed.to_ascii_lowercase();
-    let place = WORDS
-        .iter()
-        .position(|word| *word == lower)
-        .and_then(|place| u8::try_from(place).ok());
+    let place = WORDS.iter().position(|word| *word == lower).and_then(|place| u8::try_from(place).ok());
     let digits = (typed.len() == 3).then(|| typed.parse().ok()).flatten();
-    place
-        .or(digits)
-        .ok_or_else(|| FingerprintError::UnknownWord {
-            meant: lower
-                .get(..3)
-                .and_then(|start| WORDS.iter().find(|word| word.starts_with(start)))
-                .copied(),
-            typed: typed.to_owned(),
-        })
+    place.or(digits).ok_or_else(|| FingerprintError::UnknownWord {
+        meant: lower.get(..3).and_then(|start| WORDS.iter().find(|word| word.starts_with(start))).copied(),
+        typed: typed.to_owned(),
+    })
 }
 
 impl fmt::Display for Fingerprint {
@@ -103,11 +92,7 @@ mod tests {
         for (i, from) in a.chars().enumerate() {
             let mut next = vec![i + 1];
             for (j, to) in b.iter().enumerate() {
-                next.push(
-                    (row[j] + usize::from(from != *to))
-                        .min(row[j + 1] + 1)
-                        .min(next[j] + 1),
-                );
+                next.push((row[j] + usize::from(from != *to)).min(row[j + 1] + 1).min(next[j] + 1));
             }
             row = next;
         }
@@ -119,10 +104,7 @@ mod tests {
         let starts: BTreeSet<&str> = WORDS.iter().map(|word| &word[..3]).collect();
         assert_eq!(starts.len(), 256);
         for (place, word) in WORDS.iter().enumerate() {
-            assert!(
-                (3..=8).contains(&word.len()) && word.bytes().all(|b| b.is_ascii_lowercase()),
-                "{word}"
-            );
+            assert!((3..=8).contains(&word.len()) && word.bytes().all(|b| b.is_ascii_lowercase()), "{word}");
             for other in &WORDS[..place] {
                 assert!(letters_apart(word, other) >= 3, "{word} {other}");
             }
@@ -133,7 +115,7 @@ mod tests {
     // ("kPrK_qmxVWY" in base64url).
     #[test]
     fn words_and_digits_of_the_published_key() {
-        let fingerprint = published_key().public().id().fingerprint();
+        let fingerprint = Fingerprint::of(published_key().public().id());
         assert_eq!(fingerprint.digits(), "144 250 202 254 169 177 085 102");
         assert_eq!(Fingerprint::parse(&fingerprint.digits()), Ok(fingerprint));
         let typed = fingerprint.words().join(", ").to_uppercase();
@@ -144,25 +126,15 @@ mod tests {
     fn every_byte_has_its_word() {
         for byte in 0..=255 {
             let fingerprint = Fingerprint([byte; 8]);
-            assert_eq!(
-                Fingerprint::parse(&fingerprint.to_string()),
-                Ok(fingerprint)
-            );
+            assert_eq!(Fingerprint::parse(&fingerprint.to_string()), Ok(fingerprint));
         }
     }
 
     #[test]
     fn mistypings_are_named() {
-        assert_eq!(
-            Fingerprint::parse("acorn album"),
-            Err(FingerprintError::WrongCount(2))
-        );
-        let error =
-            Fingerprint::parse("acorns acorn acorn acorn acorn acorn acorn acorn").unwrap_err();
-        assert_eq!(
-            error.to_string(),
-            "\"acorns\" is no fingerprint word; did you mean \"acorn\"?"
-        );
+        assert_eq!(Fingerprint::parse("acorn album"), Err(FingerprintError::WrongCount(2)));
+        let error = Fingerprint::parse("acorns acorn acorn acorn acorn acorn acorn acorn").unwrap_err();
+        assert_eq!(error.to_string(), "\"acorns\" is no fingerprint word; did you mean \"acorn\"?");
         let error = Fingerprint::parse("256 000 000 000 000 000 000 000").unwrap_err();
         assert_eq!(error.to_string(), "\"256\" is no fingerprint word");
         assert!(Fingerprint::parse("é").is_err());

@@ -32,12 +32,7 @@ pub enum JwkError {
 /// See [`JwkError`].
 pub fn read(value: Strict<'_>) -> Result<PublicKey, JwkError> {
     let mut members = value.into_object().ok_or(JwkError::Shape)?;
-    let mut text = |name: &str| {
-        members
-            .remove(name)
-            .and_then(Strict::into_text)
-            .ok_or(JwkError::Shape)
-    };
+    let mut text = |name: &str| members.remove(name).and_then(Strict::into_text).ok_or(JwkError::Shape);
     let (curve, key_type, x) = (text("crv")?, text("kty")?, text("x")?);
     if !members.is_empty() {
         return Err(JwkError::Shape);
@@ -59,8 +54,7 @@ mod tests {
     }
 
     // RFC 8037 appendix A.2.
-    const A_2: &str =
-        r#"{"kty":"OKP","crv":"Ed25519","x":"11qYAYKxCrfVS_7TyWQHOg7hcvPapiMlrwIaaPcHURo"}"#;
+    const A_2: &str = r#"{"kty":"OKP","crv":"Ed25519","x":"11qYAYKxCrfVS_7TyWQHOg7hcvPapiMlrwIaaPcHURo"}"#;
 
     #[test]
     fn rfc_8037_a_2() {
@@ -73,35 +67,17 @@ mod tests {
     // RFC 8037 appendix A.1: a private key must never be taken for a public one.
     #[test]
     fn a_private_key_is_refused() {
-        let a_1 = A_2.replace(
-            "\"crv\"",
-            r#""d":"nWGxne_9WmC6hEr0kuwsxERJxXN7MmkZcDusAxyuf2A","crv""#,
-        );
+        let a_1 = A_2.replace("\"crv\"", r#""d":"nWGxne_9WmC6hEr0kuwsxERJxXN7MmkZcDusAxyuf2A","crv""#);
         assert_eq!(read_text(&a_1), Err(JwkError::Shape));
     }
 
     #[test]
     fn other_shapes_are_refused() {
         assert_eq!(read_text("[]"), Err(JwkError::Shape));
-        assert_eq!(
-            read_text(r#"{"kty":"OKP","crv":"Ed25519"}"#),
-            Err(JwkError::Shape)
-        );
-        assert_eq!(
-            read_text(&A_2.replace("OKP", "EC")),
-            Err(JwkError::OtherKeyType)
-        );
-        assert_eq!(
-            read_text(&A_2.replace("Ed25519", "X25519")),
-            Err(JwkError::OtherKeyType)
-        );
-        assert!(matches!(
-            read_text(&A_2.replace("URo", "URp")),
-            Err(JwkError::Damaged(_))
-        ));
-        assert!(matches!(
-            read_text(&A_2.replace("URo", "")),
-            Err(JwkError::Damaged(_))
-        ));
+        assert_eq!(read_text(r#"{"kty":"OKP","crv":"Ed25519"}"#), Err(JwkError::Shape));
+        assert_eq!(read_text(&A_2.replace("OKP", "EC")), Err(JwkError::OtherKeyType));
+        assert_eq!(read_text(&A_2.replace("Ed25519", "X25519")), Err(JwkError::OtherKeyType));
+        assert!(matches!(read_text(&A_2.replace("URo", "URp")), Err(JwkError::Damaged(_))));
+        assert!(matches!(read_text(&A_2.replace("URo", "")), Err(JwkError::Damaged(_))));
     }
 }

@@ -1,12 +1,10 @@
 //! Device keys: Ed25519 (RFC 8032), named by their thumbprint (RFC 7638).
 
-use super::base64url::{self, Damage};
-use super::digest::{Digest, sha256};
-use super::fingerprint::Fingerprint;
+use super::base64url;
 use super::jwk;
+use crate::record::{DeviceId, Digest};
 use ed25519_dalek::{Signature, Signer, SigningKey, VerifyingKey};
 use std::fmt;
-use std::str::FromStr;
 
 /// A device's signing key, made from 32 random bytes.
 ///
@@ -84,58 +82,21 @@ impl PublicKey {
         base64url::encode(&self.to_bytes())
     }
 
-    /// The device id.
+    /// The device id: the RFC 7638 thumbprint of the key.
     pub fn id(&self) -> DeviceId {
-        DeviceId(sha256(jwk::write(self).as_bytes()))
+        DeviceId(Digest::of(&[jwk::write(self).as_bytes()]))
     }
 
     /// Whether `signature` is this key's over `message`, by the strict rules: one signature text per
     /// message, no weak points.
     pub fn verifies(&self, message: &[u8], signature: &[u8; 64]) -> bool {
-        self.0
-            .verify_strict(message, &Signature::from_bytes(signature))
-            .is_ok()
+        self.0.verify_strict(message, &Signature::from_bytes(signature)).is_ok()
     }
 }
 
 impl fmt::Debug for PublicKey {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "PublicKey({})", self.x())
-    }
-}
-
-/// The name of a device: the RFC 7638 thumbprint of its public key.
-///
-/// Written as 43 characters of base64url. For people there is the shorter [`Fingerprint`].
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct DeviceId(pub Digest);
-
-impl DeviceId {
-    /// The fingerprint that people compare.
-    pub fn fingerprint(&self) -> Fingerprint {
-        Fingerprint(std::array::from_fn(|at| {
-            self.0.0.get(at).copied().unwrap_or_default()
-        }))
-    }
-}
-
-impl fmt::Display for DeviceId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.0.fmt(f)
-    }
-}
-
-impl fmt::Debug for DeviceId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "DeviceId({self})")
-    }
-}
-
-impl FromStr for DeviceId {
-    type Err = Damage;
-
-    fn from_str(text: &str) -> Result<Self, Damage> {
-        text.parse().map(Self)
     }
 }
 
@@ -149,21 +110,13 @@ mod tests {
     #[test]
     fn rfc_8032_section_7_1() {
         let mut rows = 0;
-        for row in include_str!("../../tests/vectors/rfc8032-7.1.csv")
-            .lines()
-            .skip(1)
-        {
+        for row in include_str!("../../tests/vectors/rfc8032-7.1.csv").lines().skip(1) {
             let columns: Vec<&str> = row.split(',').collect();
-            let [name, seed, public, message, signature] = columns[..] else {
-                panic!("{row}")
-            };
+            let [name, seed, public, message, signature] = columns[..] else { panic!("{row}") };
             let key = DeviceKey::from_seed(&hex_array(seed));
             assert_eq!(key.public().to_bytes(), hex_array(public), "{name}");
             assert_eq!(key.sign(&hex(message)), hex_array(signature), "{name}");
-            assert!(
-                key.public().verifies(&hex(message), &hex_array(signature)),
-                "{name}"
-            );
+            assert!(key.public().verifies(&hex(message), &hex_array(signature)), "{name}");
             let mut changed = hex_array(signature);
             changed[63] ^= 1;
             assert!(!key.public().verifies(&hex(message), &changed), "{name}");
@@ -175,17 +128,9 @@ mod tests {
     // RFC 8037 appendix A.3, which is also the example of RFC 7638 for this key type.
     #[test]
     fn rfc_8037_a_3_thumbprint() {
-        let key = DeviceKey::from_seed(&hex_array(
-            "9d61b19deffd5a60ba844af492ec2cc44449c5697b326919703bac031cae7f60",
-        ));
-        assert_eq!(
-            key.public().id().to_string(),
-            "kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k"
-        );
-        assert_eq!(
-            format!("{key:?}"),
-            "DeviceKey(kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k)"
-        );
+        let key = DeviceKey::from_seed(&hex_array("9d61b19deffd5a60ba844af492ec2cc44449c5697b326919703bac031cae7f60"));
+        assert_eq!(key.public().id().to_string(), "kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k");
+        assert_eq!(format!("{key:?}"), "DeviceKey(kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k)");
     }
 
     // The small-order points: the neutral element (y = 1), order 2 (y = -1) and order 4 (y = 0),

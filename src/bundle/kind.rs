@@ -33,13 +33,7 @@ pub enum Typ {
 
 impl Kind {
     /// All kinds.
-    pub const ALL: [Self; 5] = [
-        Self::Bundle,
-        Self::Card,
-        Self::Table,
-        Self::Decision,
-        Self::Keyring,
-    ];
+    pub const ALL: [Self; 5] = [Self::Bundle, Self::Card, Self::Table, Self::Decision, Self::Keyring];
 
     /// The major version of every envelope that this program writes and reads.
     pub const VERSION: u32 = 1;
@@ -117,14 +111,8 @@ mod tests {
 
     #[test]
     fn newer_versions_and_strangers_are_told_apart() {
-        assert_eq!(
-            Typ::parse("marrowbook-card-2+jws"),
-            Typ::Newer(Kind::Card, 2)
-        );
-        assert_eq!(
-            Typ::parse("marrowbook-bundle-10+jws"),
-            Typ::Newer(Kind::Bundle, 10)
-        );
+        assert_eq!(Typ::parse("marrowbook-card-2+jws"), Typ::Newer(Kind::Card, 2));
+        assert_eq!(Typ::parse("marrowbook-bundle-10+jws"), Typ::Newer(Kind::Bundle, 10));
         for typ in [
             "",
             "JWT",

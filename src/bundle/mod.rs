@@ -11,26 +11,30 @@
 
 pub mod base64url;
 pub mod canonical;
+pub mod contents;
 pub mod deflate;
-pub mod digest;
 pub mod envelope;
 pub mod fingerprint;
 mod fingerprint_words;
 pub mod jwk;
 pub mod key;
 pub mod kind;
+pub mod making;
 pub mod open_error;
 pub mod opening;
+pub mod payload;
 pub mod qr;
 pub mod received;
 pub mod strict;
 #[cfg(test)]
 mod vectors;
 
-pub use digest::Digest;
+pub use contents::{Contents, ContentsError, Fault};
 pub use envelope::{SealError, seal};
 pub use fingerprint::Fingerprint;
-pub use key::{DeviceId, DeviceKey, PublicKey};
+pub use key::{DeviceKey, PublicKey};
 pub use kind::Kind;
+pub use making::{Cover, Extras, MakeError, make};
 pub use open_error::{OpenError, Step};
 pub use opening::{Limits, Opened, open};
+pub use payload::{FourVersions, Payload, PhoneReading};

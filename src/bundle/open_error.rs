@@ -163,10 +163,7 @@ pub enum OpenError {
         found: Kind,
     },
     /// The kind asked for, in a later version.
-    #[error(
-        "this {kind} is of version {version}; this program reads up to version {}",
-        Kind::VERSION
-    )]
+    #[error("this {kind} is of version {version}; this program reads up to version {}", Kind::VERSION)]
     NewerVersion {
         /// The kind of file.
         kind: Kind,
@@ -214,10 +211,7 @@ impl OpenError {
             | Self::UnprotectedHeader
             | Self::SignaturesList
             | Self::SignedAgain(_) => Step::Envelope,
-            Self::Base64 {
-                part: Part::Protected,
-                ..
-            }
+            Self::Base64 { part: Part::Protected, .. }
             | Self::HeaderNotJson(_)
             | Self::HeaderNotObject
             | Self::Extension(_)
@@ -227,15 +221,8 @@ impl OpenError {
             | Self::WrongForm { .. } => Step::Header,
             Self::OtherKind { .. } | Self::NewerVersion { .. } | Self::UnknownKind(_) => Step::Kind,
             Self::BadKey(_) | Self::KeyNameMismatch => Step::Key,
-            Self::Base64 {
-                part: Part::Signature,
-                ..
-            }
-            | Self::SignatureWrong => Step::Signature,
-            Self::Base64 {
-                part: Part::Payload,
-                ..
-            }
+            Self::Base64 { part: Part::Signature, .. } | Self::SignatureWrong => Step::Signature,
+            Self::Base64 { part: Part::Payload, .. }
             | Self::Inflate(_)
             | Self::PayloadTooLarge { .. }
             | Self::PayloadForm(_) => Step::Payload,

@@ -29,10 +29,7 @@ pub struct Limits {
 impl Default for Limits {
     /// 64 MiB each: over 5,000 full carcasses, while a phone can still hold it.
     fn default() -> Self {
-        Self {
-            file_bytes: 64 << 20,
-            payload_bytes: 64 << 20,
-        }
+        Self { file_bytes: 64 << 20, payload_bytes: 64 << 20 }
     }
 }
 
@@ -67,27 +64,14 @@ pub fn open(bytes: &[u8], kind: Kind) -> Result<Opened<'_>, OpenError> {
 pub fn open_within(bytes: &[u8], kind: Kind, limits: Limits) -> Result<Opened<'_>, OpenError> {
     let expect = |typ: &str| match Typ::parse(typ) {
         Typ::Known(found) if found == kind => Ok(()),
-        Typ::Newer(found, version) if found == kind => {
-            Err(OpenError::NewerVersion { kind, version })
-        }
-        Typ::Known(found) | Typ::Newer(found, _) => Err(OpenError::OtherKind {
-            expected: kind,
-            found,
-        }),
+        Typ::Newer(found, version) if found == kind => Err(OpenError::NewerVersion { kind, version }),
+        Typ::Known(found) | Typ::Newer(found, _) => Err(OpenError::OtherKind { expected: kind, found }),
         Typ::Unknown => Err(OpenError::UnknownKind(typ.to_owned())),
     };
     let verified = verify(bytes, limits.file_bytes, expect, kind.deflated())?;
     let payload = unpack(verified.packed, kind.deflated(), limits.payload_bytes)?;
-    let Verified {
-        signer, repairs, ..
-    } = verified;
-    Ok(Opened {
-        kind,
-        signer,
-        payload,
-        repairs,
-        original: bytes,
-    })
+    let Verified { signer, repairs, .. } = verified;
+    Ok(Opened { kind, signer, payload, repairs, original: bytes })
 }
 
 fn unpack(packed: Vec<u8>, deflated: bool, limit: usize) -> Result<Vec<u8>, OpenError> {
@@ -121,26 +105,16 @@ fn verify(
     deflated: bool,
 ) -> Result<Verified, OpenError> {
     let received = receive(bytes, limit)?;
-    let Parts {
-        protected,
-        payload,
-        signature,
-    } = envelope(&received.text)?;
+    let Parts { protected, payload, signature } = envelope(&received.text)?;
     let header = part(Part::Protected, &protected)?;
     let signer = header_key(&header, expect, deflated)?;
-    let signature = base64url::decode_array(&signature).map_err(|damage| OpenError::Base64 {
-        part: Part::Signature,
-        damage,
-    })?;
+    let signature =
+        base64url::decode_array(&signature).map_err(|damage| OpenError::Base64 { part: Part::Signature, damage })?;
     let packed = part(Part::Payload, &payload)?;
     if !signer.verifies(format!("{protected}.{payload}").as_bytes(), &signature) {
         return Err(OpenError::SignatureWrong);
     }
-    Ok(Verified {
-        signer,
-        packed,
-        repairs: received.repairs,
-    })
+    Ok(Verified { signer, packed, repairs: received.repairs })
 }
 
 fn part(part: Part, text: &str) -> Result<Vec<u8>, OpenError> {
@@ -171,16 +145,11 @@ fn envelope(text: &str) -> Result<Parts<'_>, OpenError> {
         return Err(OpenError::UnprotectedHeader);
     }
     let mut take = |part: Part| {
-        let value = members
-            .remove(part.name())
-            .ok_or(OpenError::MissingMember(part))?;
+        let value = members.remove(part.name()).ok_or(OpenError::MissingMember(part))?;
         value.into_text().ok_or(OpenError::MemberNotText(part))
     };
-    let parts = Parts {
-        protected: take(Part::Protected)?,
-        payload: take(Part::Payload)?,
-        signature: take(Part::Signature)?,
-    };
+    let parts =
+        Parts { protected: take(Part::Protected)?, payload: take(Part::Payload)?, signature: take(Part::Signature)? };
     match members.into_keys().next() {
         Some(name) => Err(OpenError::UnknownMember(name.into_owned())),
         None => Ok(parts),
@@ -212,19 +181,13 @@ fn header_key(
         return Err(OpenError::WrongForm { member: "cty" });
     }
     let zip = members.remove("zip");
-    let right_zip = if deflated {
-        zip.and_then(Strict::into_text)
-            .is_some_and(|zip| zip == "DEF")
-    } else {
-        zip.is_none()
-    };
+    let right_zip =
+        if deflated { zip.and_then(Strict::into_text).is_some_and(|zip| zip == "DEF") } else { zip.is_none() };
     if !right_zip {
         return Err(OpenError::WrongForm { member: "zip" });
     }
     let kid = text_member(&mut members, "kid")?;
-    let key = members
-        .remove("jwk")
-        .ok_or(OpenError::HeaderMissing("jwk"))?;
+    let key = members.remove("jwk").ok_or(OpenError::HeaderMissing("jwk"))?;
     if let Some(name) = members.into_keys().next() {
         return Err(OpenError::HeaderUnknown(name.into_owned()));
     }
@@ -239,10 +202,7 @@ fn text_member<'a>(
     members: &mut BTreeMap<Cow<'a, str>, Strict<'a>>,
     name: &'static str,
 ) -> Result<Cow<'a, str>, OpenError> {
-    members
-        .remove(name)
-        .and_then(Strict::into_text)
-        .ok_or(OpenError::HeaderMissing(name))
+    members.remove(name).and_then(Strict::into_text).ok_or(OpenError::HeaderMissing(name))
 }
 
 #[cfg(test)]

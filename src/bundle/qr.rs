@@ -1,6 +1,6 @@
 //! The device id as a QR code (ISO/IEC 18004), drawn as one SVG path.
 
-use super::key::DeviceId;
+use crate::record::{DeviceId, Digest};
 use qrcodegen::{DataTooLong, QrCode, QrCodeEcc};
 
 /// The light margin that a reader needs, in modules (ISO/IEC 18004: four).
@@ -24,10 +24,7 @@ impl QrMatrix {
     pub fn of_text(text: &str) -> Result<Self, DataTooLong> {
         let code = QrCode::encode_text(text, QrCodeEcc::Medium)?;
         let span = 0..code.size();
-        let rows = span
-            .clone()
-            .map(|y| span.clone().map(|x| code.get_module(x, y)).collect())
-            .collect();
+        let rows = span.clone().map(|y| span.clone().map(|x| code.get_module(x, y)).collect()).collect();
         Ok(Self { rows })
     }
 
@@ -70,7 +67,7 @@ pub fn device_text(id: &DeviceId) -> String {
 
 /// The device id in a text read from a QR code, if it is one.
 pub fn read_device_text(text: &str) -> Option<DeviceId> {
-    text.trim().strip_prefix(DEVICE_PREFIX)?.parse().ok()
+    Digest::parse(text.trim().strip_prefix(DEVICE_PREFIX)?).ok().map(DeviceId)
 }
 
 #[cfg(test)]
@@ -99,13 +96,9 @@ mod tests {
         let matrix = QrMatrix::of_text("marrow").unwrap();
         let mut drawn = vec![vec![false; matrix.view_side()]; matrix.view_side()];
         for piece in matrix.svg_path().split('M').skip(1) {
-            let numbers: Vec<usize> = piece
-                .split(|c: char| !c.is_ascii_digit())
-                .filter_map(|part| part.parse().ok())
-                .collect();
-            let [x, y, width, ..] = numbers[..] else {
-                panic!("{piece}")
-            };
+            let numbers: Vec<usize> =
+                piece.split(|c: char| !c.is_ascii_digit()).filter_map(|part| part.parse().ok()).collect();
+            let [x, y, width, ..] = numbers[..] else { panic!("{piece}") };
             for cell in &mut drawn[y][x..x + width] {
                 assert!(!*cell);
                 *cell = true;

@@ -49,9 +49,7 @@ pub fn receive(bytes: &[u8], limit: usize) -> Result<Received<'_>, OpenError> {
     if let Some(at) = all.iter().position(|byte| !byte.is_ascii()) {
         return Err(OpenError::NotText { at: at + offset });
     }
-    let text = str::from_utf8(all).map_err(|error| OpenError::NotText {
-        at: error.valid_up_to() + offset,
-    })?;
+    let text = str::from_utf8(all).map_err(|error| OpenError::NotText { at: error.valid_up_to() + offset })?;
     let trimmed = text.trim_ascii();
     if trimmed.is_empty() {
         return Err(OpenError::Empty);
@@ -62,16 +60,10 @@ pub fn receive(bytes: &[u8], limit: usize) -> Result<Received<'_>, OpenError> {
     }
     let broken = |c: char| c == '\r' || c == '\n';
     if !trimmed.contains(broken) {
-        return Ok(Received {
-            text: Cow::Borrowed(trimmed),
-            repairs,
-        });
+        return Ok(Received { text: Cow::Borrowed(trimmed), repairs });
     }
     repairs.push(Repair::LineBreaks);
-    Ok(Received {
-        text: Cow::Owned(trimmed.replace(broken, "")),
-        repairs,
-    })
+    Ok(Received { text: Cow::Owned(trimmed.replace(broken, "")), repairs })
 }
 
 /// Reads a file or stream, but never more than one byte beyond the limit.
@@ -81,24 +73,14 @@ pub fn receive(bytes: &[u8], limit: usize) -> Result<Received<'_>, OpenError> {
 ///
 /// # Errors
 /// The outer error is the reading itself, the inner one [`OpenError::TooLarge`].
-pub fn read_limited(
-    source: impl Read,
-    declared: Option<u64>,
-    limit: usize,
-) -> io::Result<Result<Vec<u8>, OpenError>> {
+pub fn read_limited(source: impl Read, declared: Option<u64>, limit: usize) -> io::Result<Result<Vec<u8>, OpenError>> {
     let most = u64::try_from(limit).unwrap_or(u64::MAX);
     if declared.is_some_and(|length| length > most) {
         return Ok(Err(OpenError::TooLarge { limit }));
     }
     let mut bytes = Vec::new();
-    source
-        .take(most.saturating_add(1))
-        .read_to_end(&mut bytes)?;
-    if bytes.len() > limit {
-        Ok(Err(OpenError::TooLarge { limit }))
-    } else {
-        Ok(Ok(bytes))
-    }
+    source.take(most.saturating_add(1)).read_to_end(&mut bytes)?;
+    if bytes.len() > limit { Ok(Err(OpenError::TooLarge { limit })) } else { Ok(Ok(bytes)) }
 }
 
 #[cfg(test)]
@@ -107,10 +89,7 @@ mod tests {
 
     fn case(bytes: &[u8], text: &str, repairs: &[Repair]) {
         let received = receive(bytes, 100).unwrap();
-        assert_eq!(
-            (received.text.as_ref(), received.repairs.as_slice()),
-            (text, repairs)
-        );
+        assert_eq!((received.text.as_ref(), received.repairs.as_slice()), (text, repairs));
     }
 
     #[test]
@@ -121,30 +100,15 @@ mod tests {
         case(b"\xef\xbb\xbf{}", "{}", &[Repair::ByteOrderMark]);
         case(b"  {}", "{}", &[Repair::OuterSpace]);
         case(b"{}\n\n", "{}", &[Repair::OuterSpace]);
-        case(
-            b"{\"a\":\"b\r\nc\"}",
-            "{\"a\":\"bc\"}",
-            &[Repair::LineBreaks],
-        );
-        case(
-            b"\xef\xbb\xbf\n{\r\n}\n",
-            "{}",
-            &[
-                Repair::ByteOrderMark,
-                Repair::OuterSpace,
-                Repair::LineBreaks,
-            ],
-        );
+        case(b"{\"a\":\"b\r\nc\"}", "{\"a\":\"bc\"}", &[Repair::LineBreaks]);
+        case(b"\xef\xbb\xbf\n{\r\n}\n", "{}", &[Repair::ByteOrderMark, Repair::OuterSpace, Repair::LineBreaks]);
     }
 
     #[test]
     fn what_is_no_text_is_refused() {
         assert_eq!(receive(b"", 100), Err(OpenError::Empty));
         assert_eq!(receive(b" \r\n", 100), Err(OpenError::Empty));
-        assert_eq!(
-            receive("{\"ä\"}".as_bytes(), 100),
-            Err(OpenError::NotText { at: 2 })
-        );
+        assert_eq!(receive("{\"ä\"}".as_bytes(), 100), Err(OpenError::NotText { at: 2 }));
         assert_eq!(receive(b"\xff\xfe{\0", 100), Err(OpenError::TwoByteText));
         assert_eq!(receive(b"12345", 4), Err(OpenError::TooLarge { limit: 4 }));
     }
@@ -170,16 +134,9 @@ mod tests {
         assert!(source.given <= 1001, "{}", source.given);
 
         let mut source = Endless { given: 0 };
-        assert!(
-            read_limited(&mut source, Some(1001), 1000)
-                .unwrap()
-                .is_err()
-        );
+        assert!(read_limited(&mut source, Some(1001), 1000).unwrap().is_err());
         assert_eq!(source.given, 0);
 
-        assert_eq!(
-            read_limited(&b"{}"[..], Some(2), 2).unwrap(),
-            Ok(b"{}".to_vec())
-        );
+        assert_eq!(read_limited(&b"{}"[..], Some(2), 2).unwrap(), Ok(b"{}".to_vec()));
     }
 }

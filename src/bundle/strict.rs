@@ -97,14 +97,7 @@ pub enum ReadError {
 /// Every [`ReadError`] but `NotCanonical` and `WrongShape`.
 pub fn read(bytes: &[u8]) -> Result<Strict<'_>, ReadError> {
     let fault = RefCell::new(None);
-    run(
-        bytes,
-        &fault,
-        Seed {
-            depth: 0,
-            fault: &fault,
-        },
-    )
+    run(bytes, &fault, Seed { depth: 0, fault: &fault })
 }
 
 /// Reads one JSON text strictly into a type of ours.
@@ -124,20 +117,12 @@ pub(super) fn run<'de, S: DeserializeSeed<'de>>(
     fault: &RefCell<Option<ReadError>>,
     seed: S,
 ) -> Result<S::Value, ReadError> {
-    let text = std::str::from_utf8(bytes).map_err(|error| ReadError::NotUtf8 {
-        at: error.valid_up_to(),
-    })?;
+    let text = std::str::from_utf8(bytes).map_err(|error| ReadError::NotUtf8 { at: error.valid_up_to() })?;
     let mut reader = serde_json::Deserializer::from_str(text);
-    let read = seed
-        .deserialize(&mut reader)
-        .and_then(|value| reader.end().map(|()| value));
+    let read = seed.deserialize(&mut reader).and_then(|value| reader.end().map(|()| value));
     read.map_err(|error| {
         fault.take().unwrap_or_else(|| {
-            if error.is_eof() {
-                ReadError::Truncated
-            } else {
-                ReadError::NotJson(error.to_string())
-            }
+            if error.is_eof() { ReadError::Truncated } else { ReadError::NotJson(error.to_string()) }
         })
     })
 }
@@ -165,10 +150,7 @@ impl Seed<'_> {
         if self.depth == MAX_DEPTH {
             return Err(stop(self.fault, ReadError::TooDeep));
         }
-        Ok(Self {
-            depth: self.depth + 1,
-            ..self
-        })
+        Ok(Self { depth: self.depth + 1, ..self })
     }
 }
 
@@ -199,20 +181,14 @@ impl<'de> Visitor<'de> for Seed<'_> {
         if within_magnitude(value) {
             Ok(Strict::Integer(value))
         } else {
-            Err(stop(
-                self.fault,
-                ReadError::NumberTooLarge(value.to_string()),
-            ))
+            Err(stop(self.fault, ReadError::NumberTooLarge(value.to_string())))
         }
     }
 
     fn visit_u64<E: de::Error>(self, value: u64) -> Result<Self::Value, E> {
         match i64::try_from(value) {
             Ok(value) => self.visit_i64(value),
-            Err(_) => Err(stop(
-                self.fault,
-                ReadError::NumberTooLarge(value.to_string()),
-            )),
+            Err(_) => Err(stop(self.fault, ReadError::NumberTooLarge(value.to_string()))),
         }
     }
 
@@ -220,10 +196,7 @@ impl<'de> Visitor<'de> for Seed<'_> {
         if value.abs() <= MAX_MAGNITUDE {
             Ok(Strict::Number(value))
         } else {
-            Err(stop(
-                self.fault,
-                ReadError::NumberTooLarge(format!("{value:e}")),
-            ))
+            Err(stop(self.fault, ReadError::NumberTooLarge(format!("{value:e}"))))
         }
     }
 
@@ -250,10 +223,7 @@ impl<'de> Visitor<'de> for Seed<'_> {
         while let Some(name) = entries.next_key_seed(Name)? {
             match members.entry(name) {
                 Entry::Occupied(taken) => {
-                    return Err(stop(
-                        self.fault,
-                        ReadError::DuplicateMember(taken.key().clone().into_owned()),
-                    ));
+                    return Err(stop(self.fault, ReadError::DuplicateMember(taken.key().clone().into_owned())));
                 }
                 Entry::Vacant(free) => free.insert(entries.next_value_seed(inner)?),
             };
@@ -311,14 +281,8 @@ mod tests {
     // RFC 7493 section 2.2: the range [-(2^53)+1, (2^53)-1].
     #[test]
     fn numbers_stop_at_two_to_the_53_minus_1() {
-        assert_eq!(
-            read(b"9007199254740991").unwrap(),
-            Strict::Integer(9_007_199_254_740_991)
-        );
-        assert_eq!(
-            read(b"-9007199254740991").unwrap(),
-            Strict::Integer(-9_007_199_254_740_991)
-        );
+        assert_eq!(read(b"9007199254740991").unwrap(), Strict::Integer(9_007_199_254_740_991));
+        assert_eq!(read(b"-9007199254740991").unwrap(), Strict::Integer(-9_007_199_254_740_991));
         for text in [
             "9007199254740992",
             "-9007199254740992",
@@ -328,10 +292,7 @@ mod tests {
             "1e16",
             "-1e300",
         ] {
-            assert!(
-                matches!(refused(text), ReadError::NumberTooLarge(_)),
-                "{text}"
-            );
+            assert!(matches!(refused(text), ReadError::NumberTooLarge(_)), "{text}");
         }
         assert!(matches!(refused("1e999"), ReadError::NotJson(_)));
         assert_eq!(read(b"0.1").unwrap(), Strict::Number(0.1));
@@ -352,10 +313,7 @@ mod tests {
         assert!(matches!(refused("{} {}"), ReadError::NotJson(_)));
         assert!(matches!(refused("{'a':1}"), ReadError::NotJson(_)));
         assert!(matches!(refused(r#""\ud800""#), ReadError::NotJson(_)));
-        assert_eq!(
-            read(b"\"a\xff\"").unwrap_err(),
-            ReadError::NotUtf8 { at: 2 }
-        );
+        assert_eq!(read(b"\"a\xff\"").unwrap_err(), ReadError::NotUtf8 { at: 2 });
     }
 
     proptest! {

@@ -1,0 +1,188 @@
+//! Reading what stands inside an opened bundle: entries with their headers, and what is wrong.
+
+use super::Kind;
+use super::base64url;
+use super::open_error::OpenError;
+use super::opening::{Limits, Opened, open_within};
+use super::payload::{PAYLOAD_FORMAT, Passed, Payload, Range};
+use super::strict::{self, ReadError, Strict};
+use crate::record::{Digest, Entry, EntryId, Head, Header, Salt, Stored};
+
+/// The contents of a bundle whose signature is good.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Contents {
+    /// The payload. Its entries have been moved to [`Contents::entries`].
+    pub payload: Payload,
+    /// The entries of the device's own chain, then those of adopted chains, headers rebuilt.
+    pub entries: Vec<Entry>,
+    /// What is wrong, entry by entry. Empty for a bundle as it should be.
+    pub faults: Vec<Fault>,
+}
+
+/// Something wrong inside a bundle whose signature is good, as a lower-case clause.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum Fault {
+    /// The entries do not come out at the stated head: one was changed, dropped, doubled or moved
+    /// after it was written and before the bundle was signed.
+    #[error(
+        "entries {} to {last_seq} do not come out at the chain's stated end: \
+         one was changed, dropped, doubled or moved before signing", first.seq
+    )]
+    ChainEnd {
+        /// The first entry of the range.
+        first: EntryId,
+        /// The number of its last entry.
+        last_seq: u64,
+    },
+    /// The phone found the text altered. The text is passed on and not used.
+    #[error("the text of entry {} was altered on the phone before signing; as found it reads: {found}", id.seq)]
+    Altered {
+        /// Which entry.
+        id: EntryId,
+        /// The text as found.
+        found: String,
+    },
+    /// The body breaks the form that it claims.
+    #[error("entry {} cannot be read: {reason}", id.seq)]
+    Unreadable {
+        /// Which entry.
+        id: EntryId,
+        /// Why.
+        reason: String,
+    },
+}
+
+/// Why the payload of a well-signed bundle could not be taken at all, as a lower-case clause.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum ContentsError {
+    /// A later form of payload.
+    #[error("the content is of form {0}; this program reads up to form {PAYLOAD_FORMAT}")]
+    NewerForm(u64),
+    /// Not of the form that it claims.
+    #[error("the content {0}")]
+    Form(ReadError),
+    /// The chain is not the signer's.
+    #[error("the entries belong to another device than the one that signed")]
+    OtherDevice,
+    /// The range does not say properly where it begins.
+    #[error("the range of entries does not say where in the chain it begins")]
+    Start,
+    /// An entry has neither body and salt nor a digest, or a mixture.
+    #[error("entry {seq} is passed on in no known way")]
+    EntryForm {
+        /// Its number.
+        seq: u64,
+    },
+}
+
+impl Contents {
+    /// Reads the payload of an opened bundle.
+    ///
+    /// # Errors
+    /// See [`ContentsError`]. What is wrong with single entries stands in [`Contents::faults`].
+    pub fn read(opened: &Opened<'_>) -> Result<Self, ContentsError> {
+        let mut payload = read_payload(&opened.payload)?;
+        if payload.chain.device != opened.signer.id() {
+            return Err(ContentsError::OtherDevice);
+        }
+        let mut found = Found::default();
+        found.take(&mut payload.chain)?;
+        for range in &mut payload.adopted {
+            found.take(range)?;
+        }
+        let Found { entries, mut faults } = found;
+        for entry in &entries {
+            if let Err(error) = entry.body() {
+                faults.push(Fault::Unreadable { id: entry.id(), reason: error.to_string() });
+            }
+        }
+        Ok(Self { payload, entries, faults })
+    }
+
+    /// Whether a chain in the bundle does not come out at its stated end. Nothing in it can then be
+    /// taken as what the phone once wrote.
+    pub fn chain_broken(&self) -> bool {
+        self.faults.iter().any(|fault| matches!(fault, Fault::ChainEnd { .. }))
+    }
+
+    /// Opens the bundles carried inside, each judged by itself. `budget_bytes` bounds what all of
+    /// them together may unpack to; what lies beyond it is refused as too large.
+    pub fn carried(&self, budget_bytes: usize) -> Vec<Result<Opened<'_>, OpenError>> {
+        let mut left = budget_bytes;
+        self.payload
+            .carried
+            .iter()
+            .map(|text| {
+                let limits = Limits { payload_bytes: left, ..Limits::default() };
+                let opened = open_within(text.as_bytes(), Kind::Bundle, limits)?;
+                left = left.saturating_sub(opened.payload.len());
+                Ok(opened)
+            })
+            .collect()
+    }
+}
+
+/// Reads the form first, so that a newer payload is called newer and not broken.
+fn read_payload(bytes: &[u8]) -> Result<Payload, ContentsError> {
+    let form = match strict::read(bytes).map_err(ContentsError::Form)? {
+        Strict::Object(members) => members.get("format").cloned(),
+        _ => None,
+    };
+    match form {
+        Some(Strict::Integer(form)) if form > i64::from(PAYLOAD_FORMAT) => {
+            Err(ContentsError::NewerForm(form.unsigned_abs()))
+        }
+        Some(Strict::Integer(form)) if form == i64::from(PAYLOAD_FORMAT) => {
+            serde_json::from_slice(bytes).map_err(|error| ContentsError::Form(ReadError::WrongShape(error.to_string())))
+        }
+        _ => Err(ContentsError::Form(ReadError::WrongShape("it does not say its form (member format)".into()))),
+    }
+}
+
+#[derive(Default)]
+struct Found {
+    entries: Vec<Entry>,
+    faults: Vec<Fault>,
+}
+
+impl Found {
+    /// Rebuilds the headers of a range and compares the end.
+    fn take(&mut self, range: &mut Range) -> Result<(), ContentsError> {
+        if range.first_seq == 0 || (range.first_seq == 1) != range.prev.is_none() || range.entries.is_empty() {
+            return Err(ContentsError::Start);
+        }
+        let first = EntryId { device: range.device, seq: range.first_seq };
+        let mut head = Head { device: range.device, seq: range.first_seq - 1, digest: range.prev };
+        for passed in std::mem::take(&mut range.entries) {
+            let seq = head.seq + 1;
+            let (stored, body, found) = unpack(passed).ok_or(ContentsError::EntryForm { seq })?;
+            let header = Header { format: 1, device: range.device, seq, prev: head.digest, body };
+            let entry = Entry { header, stored };
+            if let Some(found) = found {
+                self.faults.push(Fault::Altered { id: entry.id(), found });
+            }
+            head = Head::after(&entry);
+            self.entries.push(entry);
+        }
+        if head.digest != Some(range.head) {
+            self.faults.push(Fault::ChainEnd { first, last_seq: head.seq });
+        }
+        Ok(())
+    }
+}
+
+fn unpack(passed: Passed) -> Option<(Stored, Digest, Option<String>)> {
+    match passed {
+        Passed { body: Some(text), salt: Some(salt), withheld: None, found: None } => {
+            let salt = Salt(base64url::decode_array(&salt).ok()?);
+            let digest = Entry::body_digest(&text, salt);
+            Some((Stored::Whole { text, salt }, digest, None))
+        }
+        Passed { body: None, salt: None, withheld: Some(digest), found } => Some((Stored::Withheld, digest, found)),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+#[path = "contents_tests.rs"]
+mod tests;
