@@ -5,6 +5,7 @@
 //! value of its own. What a method cannot answer it refuses with a typed reason. All maths beyond the
 //! exact operations goes through `libm`, so that phone and office print the same digits.
 
+pub mod age;
 pub mod marrow;
 pub mod source;
 pub mod special;

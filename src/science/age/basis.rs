@@ -1,0 +1,88 @@
+//! Which parts of the evidence speak, and what they rest on.
+
+use serde::{Deserialize, Serialize};
+
+use super::evidence::{AgeEvidence, ClassCall};
+use super::item::Item;
+use super::{sources, wear};
+use crate::science::source::{Mark, Source};
+
+/// Codes by which two sides of one look differ before the jaw counts as lopsided. Ours.
+const LOPSIDED_CODES: u8 = 2;
+/// Molar dentine looks from which itemised wear is used instead of a class call. Ours.
+const LOOKS_BEFORE_CALL: usize = 2;
+
+/// What an estimate used.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[allow(clippy::struct_excessive_bools)] // four independent parts, each in or out
+pub struct Basis {
+    /// Which teeth are there.
+    pub eruption: bool,
+    /// How worn they are.
+    pub wear: bool,
+    /// A class called by a person.
+    pub class_call: bool,
+    /// Fawn or older at a glance.
+    pub quick_class: bool,
+}
+
+/// Which parts speak. Single looks at wear and a class call are one jaw read twice: only one is used.
+pub(super) fn basis_of(evidence: &AgeEvidence) -> Basis {
+    let sides = evidence.sides();
+    let seen = |item: Item| sides.iter().any(|side| item.answered(side));
+    let eruption = Item::ERUPTION.into_iter().any(seen);
+    let any_wear = Item::WEAR.into_iter().any(seen);
+    let dentine_looks = [Item::M1Dentine, Item::M2Dentine, Item::M3Dentine]
+        .into_iter()
+        .filter(|item| seen(*item))
+        .count();
+    // A fawn or yearling is called from the same teeth that eruption has.
+    let call_repeats = eruption
+        && evidence
+            .class_call
+            .is_some_and(|call| call <= ClassCall::Yearling);
+    let enough = dentine_looks >= LOOKS_BEFORE_CALL;
+    let class_call = evidence.class_call.is_some() && !enough && !call_repeats;
+    Basis {
+        eruption,
+        wear: any_wear && !class_call,
+        class_call,
+        quick_class: evidence.quick_class.is_some(),
+    }
+}
+
+/// Whether left and right differ so much that the wear is to speak more softly.
+pub(super) fn is_lopsided(evidence: &AgeEvidence) -> bool {
+    let [left, right] = evidence.sides();
+    let differs = |item: Item| match (item.wear_code(left), item.wear_code(right)) {
+        (Some(l), Some(r)) => l.abs_diff(r) >= LOPSIDED_CODES,
+        _ => false,
+    };
+    evidence.flags.sides_differ == Some(true) || Item::WEAR.into_iter().any(differs)
+}
+
+/// The sources of the parts used, each once.
+pub(super) fn sources_of(evidence: &AgeEvidence, basis: Basis) -> Vec<&'static Source> {
+    let mut list: Vec<&'static Source> = sources::BASE.iter().collect();
+    for (used, part) in [
+        (basis.eruption, &sources::ERUPTION[..]),
+        (basis.wear, &sources::WEAR[..]),
+        (basis.class_call, &sources::CALL[..]),
+        (basis.quick_class, &sources::QUICK[..]),
+    ] {
+        if used {
+            list.extend(part);
+        }
+    }
+    let from_memory = |scale: &wear::Scale| {
+        scale.mark == Mark::Memory
+            && evidence
+                .sides()
+                .into_iter()
+                .any(|side| scale.item.answered(side))
+    };
+    if basis.wear && wear::SCALES.iter().any(from_memory) {
+        list.push(&sources::WEAR_FROM_MEMORY);
+    }
+    list
+}

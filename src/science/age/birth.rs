@@ -1,0 +1,186 @@
+//! When deer are born, and so how many months old a deer of each class is when it dies.
+
+use time::{Date, Month};
+
+use super::evidence::DeathWindow;
+use crate::science::special::normal_cdf;
+
+/// Mean length of a month, days.
+pub const DAYS_PER_MONTH: f64 = 30.4375;
+/// Southern limit of the birth dates, degrees north. Design.
+pub const SOUTHERN_LIMIT_DEG: f64 = 38.0;
+
+/// Birth dates north of 40 N as shares of three waves. Design, from Haugen 1975 (Iowa) and the
+/// Pennsylvania Game Commission's study of 3,180 does, at 200 days of gestation.
+const MAIN: Wave = Wave {
+    share: 0.88,
+    mean_day: 0.0,
+    sd_days: 11.0,
+};
+const SECOND: Wave = Wave {
+    share: 0.10,
+    mean_day: 26.0,
+    sd_days: 20.0,
+};
+/// Evenly from 15 July to 30 August, in days after 3 June.
+const LATE_SHARE: f64 = 0.02;
+const LATE_FROM: f64 = 42.0;
+const LATE_TO: f64 = 88.0;
+/// Day 0 of the waves.
+const ORIGIN: (Month, u8) = (Month::June, 3);
+/// First and last day of the grid after [`ORIGIN`], and its step.
+const GRID_FROM: i32 = -48;
+const GRID_TO: i32 = 107;
+const STEP: i32 = 5;
+/// Width of a cell of months.
+const CELL_MONTHS: f64 = 0.25;
+/// Most days of the window that are tried.
+const MOST_DAYS: i64 = 16;
+
+struct Wave {
+    share: f64,
+    mean_day: f64,
+    sd_days: f64,
+}
+
+impl Wave {
+    fn mass(&self, from: f64, to: f64) -> f64 {
+        let z = |day: f64| (day - self.mean_day) / self.sd_days;
+        self.share * (normal_cdf(z(to)) - normal_cdf(z(from)))
+    }
+}
+
+/// A cell of age within the class: months since birth, less the completed years.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MonthCell {
+    /// Mean months in the cell.
+    pub months: f64,
+    /// Its share.
+    pub weight: f64,
+}
+
+/// The first and last months of the cells' range that the interval functions need.
+pub const fn cell_half_width() -> f64 {
+    CELL_MONTHS / 2.0
+}
+
+/// Months since the last birth season at death, over all birth dates and all days of the window.
+/// Weights sum to one. The window must lie within November to May of one winter.
+pub fn months_at_death(window: DeathWindow) -> Vec<MonthCell> {
+    let mut cells: Vec<(f64, f64)> = Vec::new();
+    let last = i64::from(window.to.to_julian_day()) - i64::from(window.from.to_julian_day());
+    let tried = (last + 1).clamp(1, MOST_DAYS);
+    for step in 0..tried {
+        // Evenly spread, ends included.
+        let offset = if tried == 1 {
+            0
+        } else {
+            last * step / (tried - 1)
+        };
+        let days = days_since_origin(window.from) + offset as f64;
+        add_day(&mut cells, days);
+    }
+    let total: f64 = cells.iter().map(|(_, w)| w).sum();
+    cells
+        .into_iter()
+        .filter(|(_, w)| *w > 0.0)
+        .map(|(sum, w)| MonthCell {
+            months: sum / w,
+            weight: w / total,
+        })
+        .collect()
+}
+
+/// Adds one day of death to the cells, each the weighted sum of months and the weight.
+fn add_day(cells: &mut Vec<(f64, f64)>, days: f64) {
+    let mut low = GRID_FROM;
+    while low < GRID_TO {
+        let (from, to) = (f64::from(low), f64::from(low + STEP));
+        let late = (to.min(LATE_TO) - from.max(LATE_FROM)).max(0.0) / (LATE_TO - LATE_FROM);
+        let weight = MAIN.mass(from, to) + SECOND.mass(from, to) + LATE_SHARE * late;
+        let months = (days - f64::midpoint(from, to)) / DAYS_PER_MONTH;
+        low += STEP;
+        if months <= 0.0 {
+            continue;
+        }
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+        // months are small, above zero
+        let cell = (months / CELL_MONTHS) as usize;
+        if cells.len() <= cell {
+            cells.resize(cell + 1, (0.0, 0.0));
+        }
+        if let Some((sum, total)) = cells.get_mut(cell) {
+            *sum += months * weight;
+            *total += weight;
+        }
+    }
+}
+
+/// Days from the last 3 June that lies before the winter of `date`.
+fn days_since_origin(date: Date) -> f64 {
+    let year = if date.month() as u8 >= Month::July as u8 {
+        date.year()
+    } else {
+        date.year() - 1
+    };
+    let origin = Date::from_calendar_date(year, ORIGIN.0, ORIGIN.1).map_or(0, Date::to_julian_day);
+    f64::from(date.to_julian_day() - origin)
+}
+
+/// Months of a deer of `birthdays` completed birthdays if it was born on 1 June: the plain figure for
+/// display.
+pub fn nominal_months(birthdays: u8, death: Date) -> f64 {
+    // 1 June is two days before the origin of the waves.
+    (days_since_origin(death) + 2.0) / DAYS_PER_MONTH + 12.0 * f64::from(birthdays)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn day(year: i32, month: Month, day: u8) -> Date {
+        Date::from_calendar_date(year, month, day).unwrap()
+    }
+
+    /// Worked from (death - 1 June) / 30.4375.
+    #[test]
+    fn nominal() {
+        for (date, months) in [
+            (day(2025, Month::December, 1), 6.01),
+            (day(2026, Month::January, 15), 7.49),
+            (day(2026, Month::February, 15), 8.51),
+            (day(2026, Month::March, 15), 9.43),
+            (day(2026, Month::April, 15), 10.45),
+        ] {
+            assert!((nominal_months(0, date) - months).abs() < 0.006, "{date}");
+            assert!(
+                (nominal_months(1, date) - months - 12.0).abs() < 0.006,
+                "{date}"
+            );
+        }
+    }
+
+    /// Shares of the mixture as designed: mean 3 June + 0.1 * 26 d + 0.02 * 65 d = 6.9 June.
+    #[test]
+    fn cells_are_a_distribution() {
+        let feb = day(2026, Month::February, 15);
+        let cells = months_at_death(DeathWindow { from: feb, to: feb });
+        let total: f64 = cells.iter().map(|c| c.weight).sum();
+        assert!((total - 1.0).abs() < 1e-12);
+        let mean: f64 = cells.iter().map(|c| c.weight * c.months).sum();
+        let expected = (257.0 - (0.10 * 26.0 + 0.02 * 65.0)) / DAYS_PER_MONTH;
+        assert!((mean - expected).abs() < 0.02, "{mean} {expected}");
+    }
+
+    #[test]
+    fn a_window_moves_and_widens_the_months() {
+        let window = DeathWindow {
+            from: day(2025, Month::December, 1),
+            to: day(2026, Month::April, 30),
+        };
+        let cells = months_at_death(window);
+        let mean: f64 = cells.iter().map(|c| c.weight * c.months).sum();
+        assert!((mean - 8.3).abs() < 0.2, "{mean}");
+        assert!((cells.iter().map(|c| c.weight).sum::<f64>() - 1.0).abs() < 1e-12);
+    }
+}
