@@ -23,8 +23,10 @@
       if (opening) opening.hidden = true;
       if (words && words.hidden) {
         words.hidden = false;
+        // What was on the screen stays readable, but a tap on it would no longer be saved.
+        for (const other of document.body.children) if (other !== words) other.inert = true;
         // A heading that takes the focus is read out and brought into view.
-        const head = words.querySelector("h2");
+        const head = words.querySelector("h1");
         head.tabIndex = -1;
         head.focus();
       }

@@ -5,12 +5,12 @@ ROOT=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
 TOOLS=${MARROWBOOK_TOOLS:-${XDG_CACHE_HOME:-$HOME/.cache}/marrowbook}
 mkdir -p "$TOOLS/bin" "$TOOLS/log"
 
-# One place for every pinned version.
+# Pinned here: programs. Pinned in tests/tools/package-lock.json: what npm brings; in Cargo.lock: crates;
+# in tests/python/requirements.txt: what the outside checks in Python need.
+RUST_VERSION=1.95              # at least; Cargo.toml says the same
 TRUNK_VERSION=0.21.14          # 0.22 wants rustc 1.96.1
 WASM_BINDGEN_VERSION=0.2.130   # must equal Cargo.toml's
-BINARYEN_VERSION=132.0.0
-PLAYWRIGHT_VERSION=1.65.0
-AXE_VERSION=4.14.0
+NODE_VERSION=22.23.3           # only fetched where the system's is older than 20
 
 say() { printf '%s\n' "$*" >&2; }
 die() { say "marrowbook: $*"; exit 1; }

@@ -10,10 +10,32 @@ cargo_tool() { # PROGRAM CRATE VERSION EXTRA-FLAGS...
   rm -rf "$TOOLS/build/$crate"
 }
 
+node_is_new_enough() { # the browser driver needs 20
+  have node && [ "$(node -p 'process.versions.node.split(".")[0]' 2>/dev/null || echo 0)" -ge 20 ]
+}
+
+ensure_node() {
+  export PATH="$TOOLS/node/bin:$PATH"
+  hash -r
+  have npm || apt_need npm nodejs npm
+  node_is_new_enough && return 0
+  # Debian's own is older. The same npm brings a newer one, without touching the system's.
+  local arch
+  case "$(uname -m)" in
+    x86_64) arch=x64 ;;
+    aarch64) arch=arm64 ;;
+    *) die "node 20 or newer is needed and there is no ready one for $(uname -m): install node 20, then start again" ;;
+  esac
+  step "node $NODE_VERSION" node.log npm install --prefix "$TOOLS/node" --no-save --no-audit --no-fund "node-linux-$arch@$NODE_VERSION"
+  mkdir -p "$TOOLS/node/bin"
+  ln -sf "../node_modules/node-linux-$arch/bin/node" "$TOOLS/node/bin/node"
+  hash -r
+  node_is_new_enough || die "node 20 or newer is needed: install it with your package manager, then start again"
+}
+
 node_tools() { # node itself, and the folder of npm packages shared by build and browser tests
-  have node || apt_need node nodejs npm
-  have npm || apt_need npm npm
-  local stamp="$TOOLS/npm/.installed-$(cat "$ROOT/tests/tools/package-lock.json" "$ROOT/tests/tools/package.json" 2>/dev/null | sha256sum | cut -c1-16)"
+  ensure_node
+  local stamp="$TOOLS/npm/.installed-$(cat "$ROOT/tests/tools/package-lock.json" "$ROOT/tests/tools/package.json" | sha256sum | cut -c1-16)"
   [ -e "$stamp" ] && return 0
   mkdir -p "$TOOLS/npm"
   cp "$ROOT/tests/tools/package.json" "$ROOT/tests/tools/package-lock.json" "$ROOT/tests/tools/.npmrc" "$TOOLS/npm/"
