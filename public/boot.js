@@ -33,17 +33,26 @@
     look();
   }
 
+  // Another copy of the form may be published one folder up and then answers for this page at first.
+  function controlled() {
+    const controller = navigator.serviceWorker.controller;
+    return controller !== null && controller.scriptURL === new URL("sw.js", location.href).href;
+  }
+
   async function start() {
-    const hadController = navigator.serviceWorker.controller !== null;
+    const wasControlled = controlled();
     navigator.serviceWorker.addEventListener("controllerchange", () => {
       if (asked) location.reload();
-      else if (hadController) tell("update", "elsewhere");
+      else if (wasControlled) tell("update", "elsewhere");
     });
     const registration = await navigator.serviceWorker.register("sw.js", { scope: "./", updateViaCache: "none" });
     for (const worker of [registration.active, registration.waiting, registration.installing]) {
       if (worker) watch(worker, registration);
     }
     registration.addEventListener("updatefound", () => watch(registration.installing, registration));
+    // The browser looks for a new version on its own too, but when it pleases. Without signal this fails
+    // at once and nothing is lost.
+    if (!registration.installing) registration.update().catch(() => {});
     addEventListener("marrowbook-update-now", () => {
       if (!registration.waiting) return;
       asked = true;
@@ -57,10 +66,10 @@
     tell("offline", "unsupported");
     return;
   }
-  tell("offline", navigator.serviceWorker.controller ? "ready" : "loading");
+  tell("offline", controlled() ? "ready" : "loading");
   start().catch((error) => {
     // Without signal the check for a new version fails; what is in the cache still works.
-    if (!navigator.serviceWorker.controller) tell("offline", "failed");
+    if (!controlled()) tell("offline", "failed");
     console.info("service worker:", String(error));
   });
 })();

@@ -4,6 +4,7 @@
 (() => {
   const KEY = "marrowbook.crash";
   let started = false;
+  let stopped = false;
 
   function leaveNote(what) {
     const note = { at: new Date().toISOString(), started, what: String(what).slice(0, 2000) };
@@ -16,6 +17,9 @@
   }
 
   function stop(what) {
+    // A panic is told first and followed by its trap; the first message is the one worth keeping.
+    if (stopped) return;
+    stopped = true;
     leaveNote(what);
     whenPageIsThere(() => {
       const words = document.getElementById("crashed");
@@ -40,7 +44,7 @@
   // the start (a refused share, say) is only noted: the form still stands and must not cry wolf.
   function fault(error, text) {
     const trap = error instanceof WebAssembly.RuntimeError;
-    if (trap || !started) stop(text); else leaveNote(text);
+    if (trap || !started) stop(text); else if (!stopped) leaveNote(text);
   }
 
   if (typeof WebAssembly !== "object") {

@@ -2,12 +2,7 @@
 //!
 //! The check reads the source text: it sees every `crate::room` and every `super::` that climbs out of a
 //! room, grouped or not, in code that any feature or platform would compile.
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing
-)]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
 use std::path::Path;
 
@@ -21,36 +16,14 @@ const TABLE: [(&str, &[&str]); 11] = [
     ("guide", &["record", "science", "reading", "card", "words"]),
     ("bundle", &["record"]),
     ("keep", &["record"]),
-    (
-        "office",
-        &[
-            "record", "science", "words", "card", "reading", "guide", "bundle", "keep",
-        ],
-    ),
-    (
-        "web",
-        &[
-            "record", "science", "words", "card", "reading", "guide", "bundle", "keep", "office",
-        ],
-    ),
-    (
-        "cli",
-        &[
-            "record", "science", "words", "card", "reading", "guide", "bundle", "keep", "office",
-        ],
-    ),
+    ("office", &["record", "science", "words", "card", "reading", "guide", "bundle", "keep"]),
+    ("web", &["record", "science", "words", "card", "reading", "guide", "bundle", "keep", "office"]),
+    ("cli", &["record", "science", "words", "card", "reading", "guide", "bundle", "keep", "office"]),
 ];
 
 /// Crates that only make sense in a browser; `gloo_*` besides.
-const BROWSER_CRATES: [&str; 7] = [
-    "web_sys",
-    "js_sys",
-    "wasm_bindgen",
-    "wasm_bindgen_futures",
-    "serde_wasm_bindgen",
-    "leptos",
-    "idb",
-];
+const BROWSER_CRATES: [&str; 7] =
+    ["web_sys", "js_sys", "wasm_bindgen", "wasm_bindgen_futures", "serde_wasm_bindgen", "leptos", "idb"];
 
 #[derive(Debug, Clone, PartialEq, Eq)]
 enum Token {
@@ -176,8 +149,7 @@ fn rooms_used(tokens: &[Token], depth: usize) -> Vec<String> {
         if word(i, "crate") && is_path_mark(tokens, i + 1) {
             used.extend(names_after(tokens, i + 3));
         }
-        let chain_starts =
-            word(i, "super") && !(i >= 3 && word(i - 3, "super") && is_path_mark(tokens, i - 2));
+        let chain_starts = word(i, "super") && !(i >= 3 && word(i - 3, "super") && is_path_mark(tokens, i - 2));
         if chain_starts {
             let (mut steps, mut end) = (0, i);
             while word(end, "super") && is_path_mark(tokens, end + 1) {
@@ -210,20 +182,11 @@ fn complaints(path: &str, source: &str) -> Vec<String> {
             }
         }
     } else if room == "bin" {
-        let part = if path.ends_with("/web.rs") || path.ends_with("/desk.rs") {
-            "web"
-        } else {
-            "cli"
-        };
+        let part = if path.ends_with("/web.rs") || path.ends_with("/desk.rs") { "web" } else { "cli" };
         for i in 0..tokens.len() {
             if tokens[i] == Token::Word("marrowbook".to_owned()) && is_path_mark(&tokens, i + 1) {
-                for name in names_after(&tokens, i + 3)
-                    .iter()
-                    .filter(|name| *name != part)
-                {
-                    wrong.push(format!(
-                        "src/{path}: a thin binary uses only `{part}`, not `{name}`"
-                    ));
+                for name in names_after(&tokens, i + 3).iter().filter(|name| *name != part) {
+                    wrong.push(format!("src/{path}: a thin binary uses only `{part}`, not `{name}`"));
                 }
             }
         }
@@ -259,23 +222,11 @@ fn source_files(folder: &Path, below: &str, found: &mut Vec<(String, String)>) {
 #[test]
 fn arrows_run_down_the_table_only() {
     let mut files = Vec::new();
-    source_files(
-        &Path::new(env!("CARGO_MANIFEST_DIR")).join("src"),
-        "",
-        &mut files,
-    );
+    source_files(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), "", &mut files);
     for (room, _) in TABLE {
-        assert!(
-            files
-                .iter()
-                .any(|(path, _)| path.starts_with(&format!("{room}/"))),
-            "room `{room}` is gone"
-        );
+        assert!(files.iter().any(|(path, _)| path.starts_with(&format!("{room}/"))), "room `{room}` is gone");
     }
-    let wrong: Vec<String> = files
-        .iter()
-        .flat_map(|(path, text)| complaints(path, text))
-        .collect();
+    let wrong: Vec<String> = files.iter().flat_map(|(path, text)| complaints(path, text)).collect();
     assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
 }
 
@@ -284,30 +235,18 @@ fn a_wrong_arrow_is_caught_however_it_is_written() {
     let caught = |path: &str, source: &str| !complaints(path, source).is_empty();
     assert!(caught("record/fold.rs", "use crate::science::wear;"));
     assert!(caught("record/mod.rs", "fn f() { crate::words::say() }"));
-    assert!(caught(
-        "card/mod.rs",
-        "use crate::{record::Entry, reading::{self, Age}};"
-    ));
+    assert!(caught("card/mod.rs", "use crate::{record::Entry, reading::{self, Age}};"));
     assert!(caught("science/age.rs", "use super::super::record::Entry;"));
     assert!(caught("science/mod.rs", "use super::record::Entry;"));
-    assert!(caught(
-        "science/age/wear.rs",
-        "mod tests { use super::super::super::super::record; }"
-    ));
+    assert!(caught("science/age/wear.rs", "mod tests { use super::super::super::super::record; }"));
     assert!(caught("bundle/mod.rs", "use crate::*;"));
     assert!(caught("bundle/mod.rs", "use crate\n    ::guide::Step;"));
-    assert!(caught(
-        "reading/mod.rs",
-        "macro_rules! m { () => { $crate::guide::f() } }"
-    ));
+    assert!(caught("reading/mod.rs", "macro_rules! m { () => { $crate::guide::f() } }"));
     assert!(caught("office/mod.rs", "use crate::cli::stamp;"));
     assert!(caught("cli/mod.rs", "use crate::web;"));
     assert!(caught("web/mod.rs", "use crate::cli;"));
     assert!(caught("spare/mod.rs", ""));
-    assert!(caught(
-        "bin/office.rs",
-        "fn main() { marrowbook::office::run() }"
-    ));
+    assert!(caught("bin/office.rs", "fn main() { marrowbook::office::run() }"));
 }
 
 #[test]
@@ -324,28 +263,12 @@ fn a_browser_crate_is_caught_outside_the_browser_side() {
 
 #[test]
 fn what_is_allowed_or_only_text_is_left_alone() {
-    let none =
-        |path: &str, source: &str| assert_eq!(complaints(path, source), Vec::<String>::new());
-    none(
-        "guide/step.rs",
-        "use crate::{record::Key, words::Message};\nuse super::gate;",
-    );
-    none(
-        "record/entry.rs",
-        "// see crate::science\n/* crate::web /* nested */ crate::cli */ use super::fold;",
-    );
-    none(
-        "record/entry.rs",
-        "const A: &str = \"crate::science \\\" crate::web\"; const B: &str = r#\"crate::\"web\"#;",
-    );
-    none(
-        "record/entry.rs",
-        "fn f<'a>(x: &'a str) -> char { '\"' } // crate::web\npub(crate) fn g() {}",
-    );
+    let none = |path: &str, source: &str| assert_eq!(complaints(path, source), Vec::<String>::new());
+    none("guide/step.rs", "use crate::{record::Key, words::Message};\nuse super::gate;");
+    none("record/entry.rs", "// see crate::science\n/* crate::web /* nested */ crate::cli */ use super::fold;");
+    none("record/entry.rs", "const A: &str = \"crate::science \\\" crate::web\"; const B: &str = r#\"crate::\"web\"#;");
+    none("record/entry.rs", "fn f<'a>(x: &'a str) -> char { '\"' } // crate::web\npub(crate) fn g() {}");
     none("record/fold/merge.rs", "use super::super::entry::Entry;");
-    none(
-        "record/fold.rs",
-        "mod tests { use super::super::entry::Entry; }",
-    );
+    none("record/fold.rs", "mod tests { use super::super::entry::Entry; }");
     none("bin/web.rs", "fn main() { marrowbook::web::start(); }");
 }

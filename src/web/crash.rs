@@ -20,3 +20,12 @@ pub(crate) fn install_hook() {
         let _ = marrowbook_crash(&panic.to_string());
     }));
 }
+
+/// Panics on purpose. No screen calls it: a browser test does, through the wasm's exports, to see that a
+/// real panic ends in words and that nothing ticked before it is lost.
+#[wasm_bindgen(js_name = panicOnPurpose)]
+#[allow(clippy::panic)] // that is its purpose
+#[allow(unreachable_pub)] // wasm-bindgen exports only what is `pub`; nothing in Rust calls it
+pub fn panic_on_purpose() {
+    panic!("asked to panic by a test");
+}

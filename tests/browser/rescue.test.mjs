@@ -102,3 +102,19 @@ test("a trap after the start stops the form in words; a lesser fault only leaves
   assert.equal(note.started, true);
   assert.match(note.what, /unreachable/);
 }));
+
+test("a real panic in the form ends in words and leaves message and place", () => withPhone({}, async (hand, place) => {
+  await hand.page.addInitScript(() => addEventListener("TrunkApplicationStarted", (event) => { globalThis.exportsOfTheForm = event.detail.wasm; }));
+  await hand.open(place.url);
+  await hand.page.evaluate(() => { setTimeout(() => globalThis.exportsOfTheForm.panicOnPurpose(), 0); });
+  await hand.page.waitForSelector("#crashed", { state: "visible" });
+  const note = await hand.page.evaluate(() => JSON.parse(localStorage.getItem("marrowbook.crash")));
+  assert.match(note.what, /asked to panic by a test/);
+  assert.match(note.what, /src\/web\/crash\.rs:\d+/);
+  assert.deepEqual(await hand.axe(), []);
+  // Whatever was on the screen is still to be read, but takes no more taps that would not be saved.
+  const others = await hand.page.evaluate(() => Array.from(document.body.children, (part) => part.id === "crashed" || part.inert));
+  assert.ok(others.every(Boolean));
+  await hand.page.tap(".crashed-again");
+  await hand.formIsUp();
+}));
