@@ -1,2 +1,4 @@
 //! Thin: everything is in the library.
-fn main() {}
+fn main() {
+    std::process::exit(marrowbook::cli::run(std::env::args_os()));
+}

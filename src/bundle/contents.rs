@@ -75,6 +75,13 @@ pub enum ContentsError {
     },
 }
 
+impl Fault {
+    /// Whether it means that a whole chain cannot be taken as what the phone once wrote.
+    pub fn breaks_chain(&self) -> bool {
+        matches!(self, Self::ChainEnd { .. })
+    }
+}
+
 impl Contents {
     /// Reads the payload of an opened bundle.
     ///
@@ -102,20 +109,19 @@ impl Contents {
     /// Whether a chain in the bundle does not come out at its stated end. Nothing in it can then be
     /// taken as what the phone once wrote.
     pub fn chain_broken(&self) -> bool {
-        self.faults.iter().any(|fault| matches!(fault, Fault::ChainEnd { .. }))
+        self.faults.iter().any(Fault::breaks_chain)
     }
 
-    /// Opens the bundles carried inside, each judged by itself. `budget_bytes` bounds what all of
-    /// them together may unpack to; what lies beyond it is refused as too large.
-    pub fn carried(&self, budget_bytes: usize) -> Vec<Result<Opened<'_>, OpenError>> {
-        let mut left = budget_bytes;
+    /// Opens the bundles carried inside, each judged by itself. `left_bytes` bounds what they
+    /// may unpack to and is lowered by it; what lies beyond is refused as too large.
+    pub fn carried(&self, left_bytes: &mut usize) -> Vec<Result<Opened<'_>, OpenError>> {
         self.payload
             .carried
             .iter()
             .map(|text| {
-                let limits = Limits { payload_bytes: left, ..Limits::default() };
+                let limits = Limits { payload_bytes: *left_bytes, ..Limits::default() };
                 let opened = open_within(text.as_bytes(), Kind::Bundle, limits)?;
-                left = left.saturating_sub(opened.payload.len());
+                *left_bytes = left_bytes.saturating_sub(opened.payload.len());
                 Ok(opened)
             })
             .collect()

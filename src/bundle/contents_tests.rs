@@ -181,10 +181,10 @@ fn extras_travel_with_the_entries() {
     assert_eq!(read.faults, []);
     assert_eq!(read.entries, [chain(&published_key(), 2), chain(&lost, 3)].concat());
     assert_eq!((&read.payload.photos, &read.payload.readings), (&extras.photos, &extras.readings));
-    let carried = read.carried(1 << 20);
+    let carried = read.carried(&mut (1 << 20));
     assert_eq!(carried[0].as_ref().unwrap().signer, other.public());
     assert!(carried[1].is_err());
-    assert!(matches!(read.carried(10)[0], Err(OpenError::PayloadTooLarge { limit: 10 })));
+    assert!(matches!(read.carried(&mut 10)[0], Err(OpenError::PayloadTooLarge { limit: 10 })));
 }
 
 #[test]

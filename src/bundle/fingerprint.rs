@@ -3,6 +3,7 @@
 
 use super::fingerprint_words::WORDS;
 use crate::record::DeviceId;
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use std::fmt;
 
 /// The first eight bytes of a device id.
@@ -77,6 +78,32 @@ impl fmt::Display for Fingerprint {
 impl fmt::Debug for Fingerprint {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "Fingerprint({self})")
+    }
+}
+
+impl Serialize for Fingerprint {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Fingerprint {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        Self::parse(&String::deserialize(deserializer)?).map_err(de::Error::custom)
+    }
+}
+
+#[cfg(feature = "cli")]
+impl schemars::JsonSchema for Fingerprint {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Fingerprint".into()
+    }
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({
+            "type": "string",
+            "description": "Eight fingerprint words, separated by spaces",
+            "pattern": "^[a-z]{3,8}( [a-z]{3,8}){7}$"
+        })
     }
 }
 

@@ -67,7 +67,7 @@ mod tests {
     // RFC 8037 appendix A.1: a private key must never be taken for a public one.
     #[test]
     fn a_private_key_is_refused() {
-        let a_1 = A_2.replace("\"crv\"", r#""d":"nWGxne_9WmC6hEr0kuwsxERJxXN7MmkZcDusAxyuf2A","crv""#);
+        let a_1 = A_2.replace("\"crv\"", r#""d":"nWGxne_9WmC6hEr0kuwsxERJxWl7MmkZcDusAxyuf2A","crv""#);
         assert_eq!(read_text(&a_1), Err(JwkError::Shape));
     }
 

@@ -26,6 +26,25 @@ pub enum Step {
     Signature,
     /// What was signed.
     Payload,
+    /// The chain of entries inside.
+    Chain,
+}
+
+impl Step {
+    /// The name of the step as in message ids and reports for programs.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Size => "size",
+            Self::Text => "text",
+            Self::Envelope => "envelope",
+            Self::Header => "header",
+            Self::Kind => "kind",
+            Self::Key => "key",
+            Self::Signature => "signature",
+            Self::Payload => "content",
+            Self::Chain => "chain",
+        }
+    }
 }
 
 impl fmt::Display for Step {
@@ -39,6 +58,7 @@ impl fmt::Display for Step {
             Self::Key => "key",
             Self::Signature => "signature",
             Self::Payload => "content",
+            Self::Chain => "chain of entries",
         })
     }
 }

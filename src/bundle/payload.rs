@@ -92,6 +92,7 @@ pub struct PhoneReading {
 #[serde(deny_unknown_fields)]
 pub struct Payload {
     /// Version of this form: 1.
+    #[cfg_attr(feature = "cli", schemars(extend("const" = 1)))]
     pub format: u32,
     /// UUIDv7 of the bundle, made by the phone.
     pub bundle: Uuid,

@@ -1,3 +1,56 @@
-//! The office's command line, and the build's last step.
+//! The office's command line: arguments, then a checked configuration, then one command.
+//!
+//! Exit codes, for all commands:
+//!
+//! | code | meaning |
+//! |---|---|
+//! | 0 | done; for `open`: every file intact and enrolled |
+//! | 1 | could not be done (a file could not be read, a comparison failed) |
+//! | 2 | the arguments were not understood |
+//! | 3 | `open`, `read`: at least one file from a device that is not enrolled |
+//! | 4 | `open`, `read`: at least one file damaged or altered |
+//! | 5 | `open`, `read`: at least one file made by a newer version |
+//!
+//! With several files the worst decides: 4 before 1 before 5 before 3.
 
+mod args;
+mod config;
+mod enrol;
+mod error;
+mod exit;
+mod input;
+mod open;
+mod retire;
+mod schema;
 pub mod stamp;
+mod streams;
+
+use std::ffi::OsString;
+
+pub use exit::Exit;
+pub use streams::Streams;
+
+use config::Config;
+
+/// Runs the program on the process's own streams; the exit code.
+pub fn run(args: impl IntoIterator<Item = OsString>) -> i32 {
+    run_with(args, &mut Streams::of_process())
+}
+
+/// Runs the program on given streams; the exit code.
+pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<'_>) -> i32 {
+    let config = match Config::from_args(args) {
+        Ok(config) => config,
+        Err(refusal) => return streams.refuse(&refusal).code(),
+    };
+    let done = match config {
+        Config::Open(config) => open::run(&config, streams),
+        Config::Enrol(config) => enrol::run(&config, streams),
+        Config::Retire(config) => retire::run(&config, streams),
+        Config::Schema(name) => schema::run(name, streams),
+    };
+    match done {
+        Ok(exit) => exit.code(),
+        Err(error) => streams.fail(&error).code(),
+    }
+}

@@ -1,1 +1,9 @@
-//! Keyring, archive, merge, season.
+//! The office: whom it knows, what it was handed, and what follows from it.
+//!
+//! The archive is a folder of files as received, beside the keyring. Nothing in it is ever
+//! rewritten: what the office knows is worked out from it again each time.
+
+pub mod archive;
+pub mod keyring;
+pub mod opening;
+pub mod report;

@@ -136,6 +136,16 @@ pub struct Body {
     pub versions: Versions,
 }
 
+#[cfg(feature = "cli")]
+impl schemars::JsonSchema for Body {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Body".into()
+    }
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        WrittenBody::json_schema(generator)
+    }
+}
+
 /// A body that cannot be taken.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum BodyError {

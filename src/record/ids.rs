@@ -167,7 +167,7 @@ as_text!(
     "RFC 7638 thumbprint of the device's key"
 );
 as_text!(EntryId, EntryId::parse, "^[A-Za-z0-9_-]{43}:[0-9]+$", "device, colon, number on its chain");
-as_text!(PersonCode, PersonCode::new, "^[\\p{L}\\p{N}-]{1,12}$", "Person code of the local card");
+as_text!(PersonCode, PersonCode::new, "^[^\\x00-,./:-@\\[-`{-\\x7f]{1,12}$", "Person code of the local card");
 
 #[cfg(test)]
 mod tests {

@@ -1,5 +1,6 @@
 //! English.
 
+mod office;
 mod options;
 mod readings;
 mod screens;
@@ -7,5 +8,5 @@ mod steps;
 mod hazards;
 
 /// All parts of the catalogue.
-pub(super) const CATALOGUE: [&[(&str, &str)]; 5] =
-    [steps::TEXTS, hazards::TEXTS, options::TEXTS, readings::TEXTS, screens::TEXTS];
+pub(super) const CATALOGUE: [&[(&str, &str)]; 6] =
+    [steps::TEXTS, hazards::TEXTS, options::TEXTS, readings::TEXTS, screens::TEXTS, office::TEXTS];

@@ -1,0 +1,69 @@
+//! The arguments as typed.
+
+use clap::{Parser, Subcommand};
+use std::path::PathBuf;
+
+/// Opens and checks what crews hand over, and works out the readings again.
+///
+/// Exit codes: 0 done (open: every file intact and enrolled), 1 could not be done, 2 arguments not
+/// understood, 3 a device is not enrolled, 4 a file is damaged or altered, 5 a file was made by a
+/// newer version. With several files the worst decides: 4 before 1 before 5 before 3.
+#[derive(Debug, Parser)]
+#[command(name = "office", version, disable_help_subcommand = true)]
+pub(super) struct Args {
+    /// The archive folder: keyring and files as received [default: marrowbook-archive here, or what
+    /// the variable MARROWBOOK_ARCHIVE names].
+    #[arg(long, global = true, value_name = "FOLDER")]
+    pub archive: Option<PathBuf>,
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    /// Check files that were handed in: intact and enrolled, intact but unknown device, damaged or
+    /// altered, or made by a newer version.
+    Open {
+        /// Bundles as received, and the photos that came with them; `-` reads standard input.
+        #[arg(required = true, value_name = "FILE")]
+        files: Vec<PathBuf>,
+        /// Also keep every file that is not damaged in the archive, as received.
+        #[arg(long)]
+        keep: bool,
+        /// Print one JSON object a file, one a line.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Take a device into the keyring, after comparing its fingerprint with the one on its screen.
+    Enrol {
+        /// A bundle that the device handed over.
+        #[arg(value_name = "FILE", required_unless_present = "fingerprint", conflicts_with = "fingerprint")]
+        file: Option<PathBuf>,
+        /// Instead of a file: the eight words or digit groups on the phone's screen, or the text of
+        /// its QR code.
+        #[arg(long, value_name = "WORDS")]
+        fingerprint: Option<String>,
+        /// The eight words (or digit groups) read from the phone's own screen, to be compared with
+        /// the file's.
+        #[arg(long, value_name = "WORDS", conflicts_with = "fingerprint")]
+        words: Option<String>,
+        /// What the office calls the device.
+        #[arg(long, value_name = "NAME")]
+        name: String,
+    },
+    /// Mark a device as lost or given back: what it makes later is not taken as its own.
+    Retire {
+        /// What the office calls the device.
+        #[arg(value_name = "NAME")]
+        name: String,
+        /// Since when, such as 2027-02-14T18:00:00-05:00 [default: now].
+        #[arg(long, value_name = "TIME")]
+        since: Option<String>,
+    },
+    /// Print a JSON Schema (draft 2020-12); without a name, list the names.
+    Schema {
+        /// Which.
+        #[arg(value_name = "NAME")]
+        name: Option<String>,
+    },
+}

@@ -1,0 +1,98 @@
+//! What is to be done, checked. Nothing below sees the argument parser.
+
+use super::args::{Args, Command};
+use super::schema::Name;
+use crate::bundle::Fingerprint;
+use crate::bundle::qr::read_device_text;
+use crate::office::archive::Archive;
+use crate::record::{DeviceId, Digest, Moment};
+use clap::Parser;
+use std::ffi::OsString;
+use std::path::PathBuf;
+
+/// What is to be done.
+#[derive(Debug)]
+pub(super) enum Config {
+    Open(Open),
+    Enrol(Enrol),
+    Retire(Retire),
+    Schema(Option<Name>),
+}
+
+#[derive(Debug)]
+pub(super) struct Open {
+    pub archive: Archive,
+    pub files: Vec<PathBuf>,
+    pub keep: bool,
+    pub json: bool,
+}
+
+#[derive(Debug)]
+pub(super) struct Enrol {
+    pub archive: Archive,
+    pub whom: Whom,
+    pub name: String,
+}
+
+/// Which device is to be enrolled, and what was compared.
+#[derive(Debug)]
+pub(super) enum Whom {
+    /// The signer of a file; the words as read from the phone, where they were given.
+    SignerOf(PathBuf, Option<Fingerprint>),
+    /// What the phone's own screen shows.
+    Shown(Fingerprint, Option<DeviceId>),
+}
+
+#[derive(Debug)]
+pub(super) struct Retire {
+    pub archive: Archive,
+    pub name: String,
+    pub since: Option<Moment>,
+}
+
+/// Arguments that were not understood, or a wish for help.
+#[derive(Debug)]
+pub(super) enum Refusal {
+    /// From the argument parser; help and version too.
+    Parser(clap::Error),
+    /// An argument has a value that cannot be.
+    Value { argument: &'static str, reason: String },
+}
+
+impl Config {
+    pub(super) fn from_args(args: impl IntoIterator<Item = OsString>) -> Result<Self, Refusal> {
+        let args = Args::try_parse_from(args).map_err(Refusal::Parser)?;
+        let named = args.archive.or_else(|| std::env::var_os("MARROWBOOK_ARCHIVE").map(PathBuf::from));
+        let archive = Archive::at(named.unwrap_or_else(|| PathBuf::from("marrowbook-archive")));
+        Ok(match args.command {
+            Command::Open { files, keep, json } => Self::Open(Open { archive, files, keep, json }),
+            Command::Enrol { file, fingerprint, words, name } => {
+                Self::Enrol(Enrol { archive, whom: whom(file, fingerprint, words)?, name })
+            }
+            Command::Retire { name, since } => {
+                let since = since.map(|time| Moment::parse(&time)).transpose();
+                Self::Retire(Retire { archive, name, since: since.map_err(|error| value("--since", &error))? })
+            }
+            Command::Schema { name } => {
+                Self::Schema(name.map(|name| name.parse()).transpose().map_err(|error| value("NAME", &error))?)
+            }
+        })
+    }
+}
+
+fn value(argument: &'static str, reason: &dyn ToString) -> Refusal {
+    Refusal::Value { argument, reason: reason.to_string() }
+}
+
+fn whom(file: Option<PathBuf>, shown: Option<String>, words: Option<String>) -> Result<Whom, Refusal> {
+    if let Some(shown) = shown {
+        if let Some(device) = read_device_text(&shown).or_else(|| Digest::parse(shown.trim()).ok().map(DeviceId)) {
+            return Ok(Whom::Shown(Fingerprint::of(device), Some(device)));
+        }
+        let fingerprint = Fingerprint::parse(&shown).map_err(|error| value("--fingerprint", &error))?;
+        return Ok(Whom::Shown(fingerprint, None));
+    }
+    let words = words.map(|words| Fingerprint::parse(&words)).transpose().map_err(|error| value("--words", &error))?;
+    // The parser lets nothing through that names neither.
+    Ok(Whom::SignerOf(file.unwrap_or_default(), words))
+}

@@ -1,0 +1,65 @@
+//! What can go wrong in a command, one variant a condition.
+
+use super::exit::Exit;
+use crate::bundle::Fingerprint;
+use crate::office::archive::ArchiveError;
+use crate::office::keyring::KeyringError;
+use std::io;
+
+/// What went wrong. Displays as one clause that names the file; [`CliError::next`] says what to do.
+#[derive(Debug, thiserror::Error)]
+pub(super) enum CliError {
+    /// The archive could not be used.
+    #[error("{0}")]
+    Archive(#[from] ArchiveError),
+    /// A file could not be read.
+    #[error("{file}: {error}")]
+    File { file: String, error: io::Error },
+    /// The file cannot vouch for a device.
+    #[error("{file}: {outcome}")]
+    NotIntact { file: String, outcome: String },
+    /// The words from the phone are not the file's.
+    #[error("the fingerprints differ: the file's reads \"{of_file}\", the phone's \"{of_phone}\"")]
+    WordsDiffer { of_file: Fingerprint, of_phone: Fingerprint },
+    /// Nobody compared the words.
+    #[error("the fingerprint was not compared, so nothing was enrolled")]
+    NotCompared,
+    /// The keyring did not take the change.
+    #[error("{0}")]
+    Keyring(#[from] KeyringError),
+    /// The output could not be written.
+    #[error("the output could not be written: {0}")]
+    Output(io::Error),
+}
+
+impl CliError {
+    pub(super) fn exit(&self) -> Exit {
+        match self {
+            Self::NotIntact { .. } => Exit::Damaged,
+            _ => Exit::Failed,
+        }
+    }
+
+    pub(super) fn next(&self) -> Option<&'static str> {
+        Some(match self {
+            Self::Archive(ArchiveError::Keyring { .. }) => {
+                "put the keyring back from a copy; until then every device would look unknown"
+            }
+            Self::Archive(ArchiveError::File { .. }) => {
+                "check the folder named with --archive, and who may write there"
+            }
+            Self::File { .. } => "check the name, and that the file can be read",
+            Self::NotIntact { .. } => "ask the crew to hand over again; their phone still has everything",
+            Self::WordsDiffer { .. } => {
+                "the file was signed by another device than the one in the hand; do not enrol it"
+            }
+            Self::NotCompared => {
+                "compare the words above with the phone's hand-over screen, then add --words \"...\" as read from the phone"
+            }
+            Self::Keyring(KeyringError::Already(_)) => "nothing more is to be done",
+            Self::Keyring(KeyringError::NameTaken(_)) => "choose another name, or retire that device first",
+            Self::Keyring(KeyringError::NoSuchDevice(_)) => "the names in use stand in keyring.json in the archive",
+            Self::Keyring(_) | Self::Output(_) => return None,
+        })
+    }
+}

@@ -1,0 +1,83 @@
+//! Where a run reads from and writes to.
+
+use super::config::Refusal;
+use super::error::CliError;
+use super::exit::Exit;
+use crate::record::Moment;
+use std::io::{self, BufRead, BufReader, IsTerminal, Read, Write};
+use std::time::{SystemTime, UNIX_EPOCH};
+
+/// Standard input, output and error of one run, and what else it takes from the machine.
+pub struct Streams<'a> {
+    /// Standard input.
+    pub input: Box<dyn Read + 'a>,
+    /// Standard output: results.
+    pub out: Box<dyn Write + 'a>,
+    /// Standard error: what went wrong, and questions.
+    pub err: Box<dyn Write + 'a>,
+    /// Whether a person sits at the input.
+    pub asks_person: bool,
+    /// Now.
+    pub now: Moment,
+}
+
+impl Streams<'_> {
+    /// The process's own.
+    pub fn of_process() -> Self {
+        let since_1970 = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default().as_secs();
+        let now = i64::try_from(since_1970).ok().and_then(|seconds| Moment::from_unix(seconds, 0).ok());
+        Self {
+            input: Box::new(io::stdin()),
+            out: Box::new(io::stdout()),
+            err: Box::new(io::stderr()),
+            asks_person: io::stdin().is_terminal(),
+            now: now.unwrap_or(Moment::EPOCH),
+        }
+    }
+
+    /// Writes one line of result.
+    pub(super) fn line(&mut self, line: &str) -> Result<(), CliError> {
+        writeln!(self.out, "{line}").map_err(CliError::Output)
+    }
+
+    /// Asks a question that only `yes` answers; `false` where nobody can be asked.
+    pub(super) fn confirmed(&mut self, question: &str) -> Result<bool, CliError> {
+        if !self.asks_person {
+            return Ok(false);
+        }
+        write!(self.err, "{question} ").and_then(|()| self.err.flush()).map_err(CliError::Output)?;
+        let mut answer = String::new();
+        BufReader::new(&mut self.input).read_line(&mut answer).map_err(CliError::Output)?;
+        Ok(answer.trim().eq_ignore_ascii_case("yes"))
+    }
+
+    /// Says why the arguments were not taken, or gives the help that was asked for.
+    pub(super) fn refuse(&mut self, refusal: &Refusal) -> Exit {
+        match refusal {
+            Refusal::Parser(error) if !error.use_stderr() => {
+                let _ = write!(self.out, "{error}");
+                Exit::Done
+            }
+            Refusal::Parser(error) => {
+                let _ = write!(self.err, "{error}");
+                Exit::Usage
+            }
+            Refusal::Value { argument, reason } => {
+                let _ = writeln!(self.err, "office: {argument}: {reason}");
+                Exit::Usage
+            }
+        }
+    }
+
+    /// Says what went wrong and what to do next.
+    pub(super) fn fail(&mut self, error: &CliError) -> Exit {
+        // A reader that has gone away (a closed pipe) is no failure to speak of.
+        if !matches!(error, CliError::Output(cause) if cause.kind() == io::ErrorKind::BrokenPipe) {
+            let _ = writeln!(self.err, "office: {error}");
+            if let Some(next) = error.next() {
+                let _ = writeln!(self.err, "  next: {next}");
+            }
+        }
+        error.exit()
+    }
+}

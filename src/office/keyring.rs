@@ -1,0 +1,243 @@
+//! The devices that the office has enrolled, with the dates on which they were retired.
+//!
+//! A retired device stays on the ring: what it handed over before keeps its standing.
+
+use crate::bundle::Fingerprint;
+use crate::record::{DeviceId, Moment, read_strict};
+use serde::{Deserialize, Serialize};
+
+/// The version of the keyring's form.
+const FORMAT: u32 = 1;
+
+/// The most characters of a device's name.
+const NAME_CHARS: usize = 40;
+
+/// One enrolled device.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Enrolment {
+    /// What the office calls the device.
+    pub label: String,
+    /// The fingerprint that was compared.
+    pub fingerprint: Fingerprint,
+    /// The whole device id, where the office had it (from a file or a QR code) and not only the words.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub device: Option<DeviceId>,
+    /// When it was enrolled.
+    pub enrolled_at: Moment,
+    /// When it was retired: lost, stolen, given back. Bundles made later are not taken as its own.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub retired_at: Option<Moment>,
+}
+
+/// All devices that were ever enrolled.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Keyring {
+    /// Version of this form: 1.
+    #[cfg_attr(feature = "cli", schemars(extend("const" = 1)))]
+    format: u32,
+    /// In order of enrolment.
+    devices: Vec<Enrolment>,
+}
+
+impl Default for Keyring {
+    fn default() -> Self {
+        Self { format: FORMAT, devices: Vec::new() }
+    }
+}
+
+/// What the ring says of a device at a time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Standing<'a> {
+    /// Enrolled, and not retired by then.
+    Enrolled(&'a Enrolment),
+    /// Enrolled, and retired before then.
+    Retired(&'a Enrolment),
+    /// Not on the ring.
+    Unknown,
+}
+
+/// Why the ring was not changed or not read.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum KeyringError {
+    /// The device is on the ring already.
+    #[error("this device is enrolled already, as \"{0}\"")]
+    Already(String),
+    /// Another device in use has that name.
+    #[error("the name \"{0}\" belongs to another device in use")]
+    NameTaken(String),
+    /// No name, or a long one.
+    #[error("a device's name has 1 to {NAME_CHARS} characters on one line")]
+    Name,
+    /// No device in use has that name.
+    #[error("no device in use is called \"{0}\"")]
+    NoSuchDevice(String),
+    /// The text is no keyring.
+    #[error("the keyring cannot be read: {0}")]
+    Form(String),
+    /// A later form.
+    #[error("the keyring is of form {0}; this program reads up to form {FORMAT}")]
+    Newer(u32),
+}
+
+impl Keyring {
+    /// Reads a ring from its text.
+    ///
+    /// # Errors
+    /// Not strict JSON of the ring's form, or a later form.
+    pub fn read(text: &str) -> Result<Self, KeyringError> {
+        #[derive(Deserialize)]
+        struct Form {
+            format: u32,
+        }
+        let form = |error: crate::record::JsonError| KeyringError::Form(error.reason);
+        let Form { format } = read_strict(text).map_err(form)?;
+        if format > FORMAT {
+            return Err(KeyringError::Newer(format));
+        }
+        read_strict(text).map_err(form)
+    }
+
+    /// Writes the ring as text that a person can read.
+    ///
+    /// # Errors
+    /// Never in practice: the ring holds only text and small numbers.
+    pub fn write(&self) -> Result<String, KeyringError> {
+        let text = serde_json::to_string_pretty(self).map_err(|error| KeyringError::Form(error.to_string()))?;
+        Ok(text + "\n")
+    }
+
+    /// Every device that was ever enrolled, in order of enrolment.
+    pub fn devices(&self) -> &[Enrolment] {
+        &self.devices
+    }
+
+    /// Enrols a device. A retired one may be enrolled again, under a fresh entry.
+    ///
+    /// # Errors
+    /// It is in use already, or the name is taken or unfit.
+    pub fn enrol(
+        &mut self,
+        label: &str,
+        fingerprint: Fingerprint,
+        device: Option<DeviceId>,
+        at: Moment,
+    ) -> Result<&Enrolment, KeyringError> {
+        let label = label.trim();
+        if label.is_empty() || label.chars().count() > NAME_CHARS || label.chars().any(char::is_control) {
+            return Err(KeyringError::Name);
+        }
+        if let Some(known) = self.in_use().find(|known| known.fingerprint == fingerprint) {
+            return Err(KeyringError::Already(known.label.clone()));
+        }
+        if self.in_use().any(|known| known.label == label) {
+            return Err(KeyringError::NameTaken(label.to_owned()));
+        }
+        let enrolment = Enrolment { label: label.to_owned(), fingerprint, device, enrolled_at: at, retired_at: None };
+        Ok(self.devices.push_mut(enrolment))
+    }
+
+    /// Retires the device of that name from a time on.
+    ///
+    /// # Errors
+    /// No device in use has that name.
+    pub fn retire(&mut self, label: &str, at: Moment) -> Result<(), KeyringError> {
+        let label = label.trim();
+        let device = self.devices.iter_mut().find(|known| known.retired_at.is_none() && known.label == label);
+        device.ok_or_else(|| KeyringError::NoSuchDevice(label.to_owned()))?.retired_at = Some(at);
+        Ok(())
+    }
+
+    /// What the ring says of a device that made something at a time (by its own clock).
+    ///
+    /// A device enrolled after it made its first bundles is taken as enrolled for those too: it is
+    /// the key that was compared, not the date.
+    pub fn standing(&self, device: DeviceId, made_at: Moment) -> Standing<'_> {
+        let of_device = |known: &&Enrolment| match known.device {
+            Some(known) => known == device,
+            None => known.fingerprint == Fingerprint::of(device),
+        };
+        let all: Vec<&Enrolment> = self.devices.iter().filter(of_device).collect();
+        let good = all.iter().find(|known| known.retired_at.is_none_or(|retired| made_at <= retired));
+        match (good, all.last()) {
+            (Some(known), _) => Standing::Enrolled(known),
+            (None, Some(known)) => Standing::Retired(known),
+            (None, None) => Standing::Unknown,
+        }
+    }
+
+    fn in_use(&self) -> impl Iterator<Item = &Enrolment> {
+        self.devices.iter().filter(|known| known.retired_at.is_none())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bundle::DeviceKey;
+
+    fn id(seed: u8) -> DeviceId {
+        DeviceKey::from_seed(&[seed; 32]).public().id()
+    }
+
+    fn day(day: u8) -> Moment {
+        Moment::parse(&format!("2027-02-{day:02}T12:00:00-05:00")).unwrap()
+    }
+
+    fn enrol(ring: &mut Keyring, label: &str, seed: u8) -> Result<(), KeyringError> {
+        ring.enrol(label, Fingerprint::of(id(seed)), Some(id(seed)), day(1)).map(|_| ())
+    }
+
+    #[test]
+    fn retired_devices_keep_what_they_made_before() {
+        let mut ring = Keyring::default();
+        assert_eq!(ring.standing(id(1), day(2)), Standing::Unknown);
+        enrol(&mut ring, "blue phone", 1).unwrap();
+        ring.retire("blue phone", day(10)).unwrap();
+        assert!(matches!(ring.standing(id(1), day(9)), Standing::Enrolled(_)));
+        assert!(matches!(ring.standing(id(1), day(10)), Standing::Enrolled(_)));
+        assert!(matches!(ring.standing(id(1), day(11)), Standing::Retired(_)));
+        // found again and enrolled afresh, under the old name
+        enrol(&mut ring, "blue phone", 1).unwrap();
+        assert!(matches!(ring.standing(id(1), day(11)), Standing::Enrolled(_)));
+        assert_eq!(ring.devices().len(), 2);
+    }
+
+    #[test]
+    fn names_and_devices_stand_once() {
+        let mut ring = Keyring::default();
+        enrol(&mut ring, "  blue phone ", 1).unwrap();
+        assert_eq!(enrol(&mut ring, "red phone", 1), Err(KeyringError::Already("blue phone".into())));
+        assert_eq!(enrol(&mut ring, "blue phone", 2), Err(KeyringError::NameTaken("blue phone".into())));
+        for name in ["", "  ", "a\nb", &"x".repeat(41)] {
+            assert_eq!(enrol(&mut ring, name, 3), Err(KeyringError::Name));
+        }
+        assert_eq!(ring.retire("red phone", day(2)), Err(KeyringError::NoSuchDevice("red phone".into())));
+    }
+
+    #[test]
+    fn words_alone_are_enough_and_the_whole_id_is_better() {
+        let mut ring = Keyring::default();
+        ring.enrol("words", Fingerprint::of(id(1)), None, day(1)).unwrap();
+        assert!(matches!(ring.standing(id(1), day(2)), Standing::Enrolled(_)));
+        // a device with the same words and another id is not the one whose id was taken
+        let mut ring = Keyring::default();
+        ring.enrol("whole", Fingerprint::of(id(1)), Some(id(2)), day(1)).unwrap();
+        assert_eq!(ring.standing(id(1), day(2)), Standing::Unknown);
+    }
+
+    #[test]
+    fn text_round_trips_and_broken_text_is_named() {
+        let mut ring = Keyring::default();
+        enrol(&mut ring, "blue phone", 1).unwrap();
+        ring.retire("blue phone", day(10)).unwrap();
+        let text = ring.write().unwrap();
+        assert_eq!(Keyring::read(&text).unwrap(), ring);
+        assert_eq!(Keyring::read(&text.replace("\"format\": 1", "\"format\": 2")), Err(KeyringError::Newer(2)));
+        assert!(matches!(Keyring::read(&text.replace("label", "lable")), Err(KeyringError::Form(_))));
+        assert!(matches!(Keyring::read("{\"format\":1,\"format\":1}"), Err(KeyringError::Form(_))));
+    }
+}

@@ -1,0 +1,173 @@
+//! What the office makes of a file that was handed in: intact and enrolled, intact but unknown,
+//! damaged or altered, or made by a newer version. Never only yes or no.
+
+use super::keyring::{Keyring, Standing};
+use crate::bundle::received::Repair;
+use crate::bundle::{Contents, ContentsError, Fingerprint, Kind, OpenError, Opened, Step, open};
+use crate::record::{DeviceId, Moment};
+
+/// How deep bundles carried inside bundles are looked at: a phone that carries for another phone.
+const CARRIED_DEPTH: usize = 2;
+
+/// What all bundles carried inside one file may unpack to, in bytes.
+const CARRIED_BYTES: usize = 64 << 20;
+
+/// The outcome for one file, from best to worst.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Outcome {
+    /// Not changed since an enrolled device signed it.
+    Intact,
+    /// Not changed since it was signed; the device is not enrolled, or was retired before.
+    UnknownDevice,
+    /// Made by a newer version; cannot be judged here.
+    Newer,
+    /// Damaged or altered.
+    Damaged,
+}
+
+impl Outcome {
+    /// The outcome as in reports for programs.
+    pub fn code(self) -> &'static str {
+        match self {
+            Self::Intact => "intact",
+            Self::UnknownDevice => "unknown_device",
+            Self::Newer => "newer",
+            Self::Damaged => "damaged",
+        }
+    }
+}
+
+/// The outcome with what belongs to it.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Verdict {
+    /// Intact and enrolled.
+    Intact {
+        /// What the office calls the device.
+        label: String,
+    },
+    /// Intact, not enrolled.
+    Unknown,
+    /// Intact, made after the device was retired.
+    Retired {
+        /// What the office called the device.
+        label: String,
+        /// Since when it is retired.
+        since: Moment,
+    },
+    /// Damaged or altered.
+    Damaged {
+        /// The check that failed.
+        step: Step,
+        /// What failed, as a lower-case clause.
+        reason: String,
+    },
+    /// Made by a newer version.
+    Newer {
+        /// What is newer, as a lower-case clause.
+        reason: String,
+    },
+}
+
+/// One file, judged.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judged {
+    /// The verdict.
+    pub verdict: Verdict,
+    /// The device that signed, where the signature is good.
+    pub signer: Option<DeviceId>,
+    /// What is inside, where it could be read. Under [`Verdict::Damaged`] it must not be used.
+    pub contents: Option<Contents>,
+    /// What was taken off the file before reading.
+    pub repairs: Vec<Repair>,
+    /// The bundles carried inside, judged likewise.
+    pub carried: Vec<Judged>,
+}
+
+impl Judged {
+    /// The outcome of this file alone.
+    pub fn outcome(&self) -> Outcome {
+        match self.verdict {
+            Verdict::Intact { .. } => Outcome::Intact,
+            Verdict::Unknown | Verdict::Retired { .. } => Outcome::UnknownDevice,
+            Verdict::Newer { .. } => Outcome::Newer,
+            Verdict::Damaged { .. } => Outcome::Damaged,
+        }
+    }
+
+    /// The worst outcome of this file and all that it carries.
+    pub fn worst(&self) -> Outcome {
+        self.carried.iter().map(Self::worst).fold(self.outcome(), Outcome::max)
+    }
+
+    /// The fingerprint of the signer, where the signature is good.
+    pub fn fingerprint(&self) -> Option<Fingerprint> {
+        self.signer.map(Fingerprint::of)
+    }
+
+    fn refused(error: &OpenError) -> Self {
+        let reason = error.to_string();
+        let verdict = if error.is_newer_version() {
+            Verdict::Newer { reason }
+        } else {
+            Verdict::Damaged { step: error.step(), reason }
+        };
+        Self { verdict, signer: None, contents: None, repairs: Vec::new(), carried: Vec::new() }
+    }
+}
+
+/// Judges a bundle as received.
+pub fn judge(bytes: &[u8], keyring: &Keyring) -> Judged {
+    judge_opened(open(bytes, Kind::Bundle), keyring, CARRIED_DEPTH, &mut { CARRIED_BYTES })
+}
+
+/// A file too large to be read, judged without reading it.
+pub fn judge_unread(error: &OpenError) -> Judged {
+    Judged::refused(error)
+}
+
+fn judge_opened(
+    opened: Result<Opened<'_>, OpenError>,
+    keyring: &Keyring,
+    depth: usize,
+    left_bytes: &mut usize,
+) -> Judged {
+    let opened = match opened {
+        Ok(opened) => opened,
+        Err(error) => return Judged::refused(&error),
+    };
+    let signer = opened.signer.id();
+    let (verdict, contents) = match Contents::read(&opened) {
+        Ok(contents) => (verdict(&contents, signer, keyring), Some(contents)),
+        Err(error @ ContentsError::NewerForm(_)) => (Verdict::Newer { reason: error.to_string() }, None),
+        Err(error) => (Verdict::Damaged { step: Step::Payload, reason: error.to_string() }, None),
+    };
+    let carried = match &contents {
+        Some(contents) if depth > 0 => contents
+            .carried(left_bytes)
+            .into_iter()
+            .map(|one| judge_opened(one, keyring, depth - 1, left_bytes))
+            .collect(),
+        Some(contents) => contents.payload.carried.iter().map(|_| too_deep()).collect(),
+        None => Vec::new(),
+    };
+    Judged { verdict, signer: Some(signer), contents, repairs: opened.repairs, carried }
+}
+
+fn too_deep() -> Judged {
+    let reason = format!("it is carried inside more than {CARRIED_DEPTH} other bundles");
+    let verdict = Verdict::Damaged { step: Step::Envelope, reason };
+    Judged { verdict, signer: None, contents: None, repairs: Vec::new(), carried: Vec::new() }
+}
+
+fn verdict(contents: &Contents, signer: DeviceId, keyring: &Keyring) -> Verdict {
+    if let Some(fault) = contents.faults.iter().find(|fault| fault.breaks_chain()) {
+        return Verdict::Damaged { step: Step::Chain, reason: fault.to_string() };
+    }
+    match keyring.standing(signer, contents.payload.made_at) {
+        Standing::Enrolled(known) => Verdict::Intact { label: known.label.clone() },
+        Standing::Retired(known) => {
+            Verdict::Retired { label: known.label.clone(), since: known.retired_at.unwrap_or(contents.payload.made_at) }
+        }
+        Standing::Unknown => Verdict::Unknown,
+    }
+}
