@@ -6,6 +6,7 @@ use crate::record::{Moment, PersonCode};
 
 /// For what somebody is called.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum CallFor {
     /// The crew's lead or the biologist in charge.
@@ -30,6 +31,7 @@ pub enum CallFor {
 
 /// One contact.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Call {
     /// For what.
@@ -42,6 +44,7 @@ pub struct Call {
 
 /// A permit or authorisation.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Permit {
     /// What it allows, in the office's words.
@@ -52,6 +55,7 @@ pub struct Permit {
 
 /// What one person may do; everything is off unless the office says so.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 #[allow(clippy::struct_excessive_bools)]
 pub struct Person {
@@ -81,6 +85,7 @@ pub struct Person {
 
 /// What is about at this place and season.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 #[allow(clippy::struct_excessive_bools)]
 pub struct Flags {
@@ -106,6 +111,7 @@ pub struct Flags {
 
 /// Rules of going out; a missing one is asked for, never guessed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Limits {
     /// Fewest people in a crew.
@@ -128,6 +134,7 @@ pub struct Limits {
 
 /// Units shown on screen; the record stays metric.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Units {
     /// Metric.
@@ -139,6 +146,7 @@ pub enum Units {
 
 /// The local card.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Card {
     /// Version of the card's form: 1.
@@ -175,40 +183,37 @@ pub struct Card {
     pub disposal: String,
 }
 
-/// What keeps a card from being used.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum CardFlaw {
-    /// Of a form that this version does not know.
-    #[error("the card is of form {0}, which this version does not know: update the form")]
-    Form(u32),
-    /// Ends before it begins.
-    #[error("the card ends before it begins")]
-    Dates,
-    /// Nobody to call in an emergency.
-    #[error("the card names nobody to call for {0:?}")]
-    NoCall(CallFor),
+impl CallFor {
+    /// All, in the order in which a card lists them.
+    pub const ALL: [Self; 9] = [
+        Self::Lead,
+        Self::Contact,
+        Self::Officer,
+        Self::Vet,
+        Self::Health,
+        Self::Road,
+        Self::Emergency,
+        Self::TagOwner,
+        Self::Land,
+    ];
+
+    /// The code used in message ids (`calls.for.<code>`) and on the card.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Lead => "lead",
+            Self::Contact => "contact",
+            Self::Officer => "officer",
+            Self::Vet => "vet",
+            Self::Health => "health",
+            Self::Road => "road",
+            Self::Emergency => "emergency",
+            Self::TagOwner => "tag_owner",
+            Self::Land => "land",
+        }
+    }
 }
 
 impl Card {
-    /// Check what every card must have.
-    ///
-    /// # Errors
-    /// The first flaw found.
-    pub fn check(&self) -> Result<(), CardFlaw> {
-        if self.form != 1 {
-            return Err(CardFlaw::Form(self.form));
-        }
-        if self.valid_to.unix_seconds() <= self.valid_from.unix_seconds() {
-            return Err(CardFlaw::Dates);
-        }
-        for needed in [CallFor::Lead, CallFor::Officer, CallFor::Emergency] {
-            if self.call(needed).is_none() {
-                return Err(CardFlaw::NoCall(needed));
-            }
-        }
-        Ok(())
-    }
-
     /// True within the card's dates.
     pub fn holds_at(&self, at: Moment) -> bool {
         (self.valid_from.unix_seconds()..=self.valid_to.unix_seconds()).contains(&at.unix_seconds())

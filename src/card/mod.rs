@@ -3,6 +3,10 @@
 //! The card holds what no code may decide: whom to call, permits, which diseases and predators are
 //! about, units, crew codes, check-in rules. Without a card the form goes on hands-off.
 
+mod check;
 mod local;
+mod state;
 
-pub use local::{Call, CallFor, Card, CardFlaw, Flags, Limits, Permit, Person, Units};
+pub use check::{CardError, CardFlaw};
+pub use local::{Call, CallFor, Card, Flags, Limits, Permit, Person, Units};
+pub use state::{CardState, card_state};

@@ -5,24 +5,35 @@
 //! state of its own: the same record gives the same situation after any interruption.
 
 mod ask;
+mod baseline;
+mod calls;
 mod compose;
+pub mod daylight;
 mod draft;
 mod hazard;
 pub mod hazards;
+mod permission;
 mod phase;
+mod reopen;
 mod situation;
 mod step;
 pub mod steps;
 mod view;
+mod weather;
 
 pub use ask::{Ask, AskState, Status};
+pub use baseline::BASELINE;
+pub use calls::{CANNOT_CALL, NO_CARD_TO_CALL, calls};
 pub use compose::{Context, compose, withdraw};
 pub use draft::Draft;
-pub use hazard::{Closes, Fired, Grade, Hazard};
+pub use hazard::{Closes, Fired, Grade, Hazard, Speaks};
+pub use permission::{NoTouch, may_open, may_take_femur, may_take_head_parts, may_take_jaw, may_touch};
 pub use phase::Phase;
+pub use reopen::{NoReopen, may_reopen, reopen};
 pub use situation::{Situation, situation};
 pub use step::{Input, Step, Touch};
 pub use view::{ExamKind, View};
+pub use weather::wind_chill_now;
 
 /// Version of the table of steps, written into every entry.
 pub const PROTOCOL: u32 = 1;

@@ -2,9 +2,8 @@
 
 use crate::record::{Answer, Why};
 
-use super::hazards::HAZARDS;
 use super::steps::STEPS;
-use super::{Ask, AskState, Closes, Draft, ExamKind, Fired, Grade, Phase, Status, Step, Touch, View};
+use super::{Ask, AskState, Draft, ExamKind, Fired, Grade, Hazard, Phase, Status, Step, Touch, View, hazards, reopen};
 
 /// How the visit stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,6 +18,8 @@ pub struct Situation {
     pub to_write: Vec<Draft>,
     /// True once a physical sign of a crime was seen, for good.
     pub evidence_record: bool,
+    /// The hazards that made it one, even where the answer was taken back since.
+    pub evidence: Vec<&'static Hazard>,
 }
 
 impl Situation {
@@ -30,7 +31,7 @@ impl Situation {
     /// True where nothing that touches the carcass may be done.
     pub fn hands_on_closed(&self) -> bool {
         self.evidence_record
-            || self.fired.iter().any(|f| f.closes_now() && matches!(f.hazard.closes, Closes::HandsOn | Closes::Place))
+            || self.fired.iter().any(|f| f.closes_now() && f.hazard.closes.closes_hands_on())
     }
 
     /// Advice that fires now.
@@ -48,10 +49,10 @@ impl Situation {
 
 /// How the visit stands, from the record alone.
 pub fn situation(view: &View) -> Situation {
-    let fired: Vec<Fired> = HAZARDS.iter().flat_map(|part| part.iter()).filter_map(|h| fire(view, h)).collect();
-    let evidence_record =
-        HAZARDS.iter().flat_map(|p| p.iter()).any(|h| h.evidence && super::hazards::was_ever_fired(view, h));
-    let mut out = Situation { asks: Vec::new(), next: None, fired, to_write: Vec::new(), evidence_record };
+    let fired: Vec<Fired> = hazards::all().filter_map(|h| fire(view, h)).collect();
+    let evidence: Vec<_> = hazards::all().filter(|h| h.evidence && hazards::was_ever_fired(view, h)).collect();
+    let evidence_record = !evidence.is_empty();
+    let mut out = Situation { asks: Vec::new(), next: None, fired, to_write: Vec::new(), evidence_record, evidence };
     for phase in phases(view) {
         for step in STEPS.iter().flat_map(|part| part.iter()).filter(|s| s.phase == *phase) {
             if (step.when)(view) {
@@ -71,15 +72,11 @@ fn phases(view: &View) -> &'static [Phase] {
     }
 }
 
-fn fire(view: &View, hazard: &'static super::Hazard) -> Option<Fired> {
-    (hazard.fires)(view).then(|| {
-        let said = match view.choice(hazard.confirm).as_deref() {
-            Some("done") => Some(true),
-            Some(_) => Some(false),
-            None => None,
-        };
-        let reopened = hazard.grade == Grade::Stop && view.chose("reopened", &hazard.id.to_ascii_lowercase());
-        Fired { hazard, said, reopened }
+fn fire(view: &View, hazard: &'static Hazard) -> Option<Fired> {
+    (hazard.fires)(view).then(|| Fired {
+        hazard,
+        said: hazards::said(view, hazard),
+        reopened: reopen::is_reopened(view, hazard),
     })
 }
 
@@ -102,37 +99,30 @@ fn add_step(view: &View, out: &mut Situation, step: &'static Step) {
 }
 
 fn closed_by(out: &Situation, step: &Step) -> Vec<&'static str> {
-    let mut by: Vec<&'static str> = out
-        .fired
-        .iter()
-        .filter(|f| f.closes_now())
-        .filter(|f| match f.hazard.closes {
-            Closes::Nothing | Closes::Head => false,
-            Closes::Cutting => step.touch == Touch::Cut,
-            Closes::HandsOn => step.touch > Touch::Look,
-            Closes::Place => step.phase.is_at_carcass(),
-        })
-        .map(|f| f.hazard.id)
-        .collect();
-    if by.is_empty() && out.evidence_record && step.touch > Touch::Look {
-        by.push("L04");
+    let mut by: Vec<&'static str> =
+        out.fired.iter().filter(|f| hazards::closes_step(f, step)).map(|f| f.hazard.id).collect();
+    if by.is_empty() && step.touch > Touch::Look {
+        by.extend(out.evidence.iter().map(|h| h.id));
     }
     by
 }
 
 /// Hazards that must be said (stops read, facts confirmed) stand before the first open step that
 /// they guard: a stop before everything else at the place, a confirm before the first step of its
-/// gate.
+/// gate. A stop that is only the reason on the steps that it closes is not read out.
 fn add_hazards(out: &mut Situation) {
     let unsaid: Vec<Fired> =
         out.fired.iter().copied().filter(|f| f.hazard.grade > Grade::Advise && f.said.is_none()).collect();
     let first_open = |out: &Situation| out.asks.iter().position(|a| a.status == Status::Open);
     for f in unsaid.into_iter().rev() {
+        if f.hazard.grade >= Grade::Stop && !hazards::is_loud(f.hazard) {
+            continue;
+        }
         let place = if f.hazard.grade >= Grade::Stop {
             first_open(out)
         } else {
             out.asks.iter().position(|a| {
-                matches!(a, AskState { ask: Ask::Step { step, .. }, status: Status::Open } if super::hazards::guards(f.hazard, step))
+                matches!(a, AskState { ask: Ask::Step { step, .. }, status: Status::Open } if hazards::guards(f.hazard, step))
             })
         };
         let at_end = out.asks.len();
@@ -157,14 +147,14 @@ pub(crate) fn rest(view: &View, leaving: &Why) -> Vec<Draft> {
         .flat_map(|a| match &a.status {
             Status::Answered => Vec::new(),
             Status::Open => a.ask.fill(view, &Answer::NotLooked { why: leaving.clone() }),
-            Status::Closed(_) => a.ask.fill(view, &Answer::NotLooked { why: Why::StopInForce }),
+            Status::Closed(by) => a.ask.fill(view, &Answer::NotLooked { why: hazards::why_closed(by) }),
         })
         .collect()
 }
 
 impl Situation {
     /// Every question at the carcass that is still open gets `NotLooked` with this reason, those
-    /// behind a stop `NotLooked(StopInForce)`.
+    /// behind a stop the stop's own (frozen, dark, cold, time, not trained, else a stop in force).
     pub fn leave_now(view: &View, why: &Why) -> Vec<Draft> {
         rest(view, why)
     }

@@ -34,7 +34,7 @@ pub struct View<'a> {
 
 impl<'a> View<'a> {
     /// The sheet on which a finding is asked; a report's findings on an empty sheet where none is.
-    fn sheet(&self, finding: &str) -> Option<&'a Sheet> {
+    pub(super) fn sheet(&self, finding: &str) -> Option<&'a Sheet> {
         match find(finding)?.scope {
             Scope::Outing => Some(self.outing),
             Scope::Examination => Some(self.exam),

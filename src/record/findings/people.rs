@@ -9,7 +9,8 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam(links::OUTING, Shape::Ref),
     F::exam(links::REPORT, Shape::Ref),
     F::exam("examination_closed", Shape::Choice(&["complete", "left_early", "record_only"])),
-    F::exam("reopened_by", Shape::Text(200)),
+    // Code of the stop, colon, reason: every reason is kept.
+    F::exam("reopened_by", Shape::Text(400)).repeated(),
     // What somebody saw before anybody went.
     F::report("report_seen_by", Shape::Choice(&["trail_user", "crew", "camera", "staff", "other"])),
     F::report("report_seen_at", Shape::Instant),

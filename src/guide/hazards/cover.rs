@@ -1,0 +1,86 @@
+//! Which steps a closing covers. Told by what a step asks and how it touches, so that a new step is
+//! covered without a change here.
+
+use crate::guide::{Closes, Input, Phase, Step, Touch};
+
+/// Findings that say that something was taken from the carcass.
+pub(super) const TAKEN: &[&str] =
+    &["jaw_taken", "femur_taken", "sample_number", "sample_what", "sample_sealed", "scat_collected"];
+
+/// Findings read with the fingers in the mouth.
+const MOUTH: &[&str] = &[
+    "tooth_state",
+    "third_tooth",
+    "dentine",
+    "crest",
+    "infundibulum",
+    "third_molar_back_cusp",
+    "premolar_wear",
+    "front_teeth",
+    "jaw_trouble",
+    "mandible_mm",
+    "diastema_mm",
+];
+
+/// What stays open when the place itself is closed: a short useful record, never a dead end. All of
+/// it can be told from where one stands, or from memory once one is away.
+const ALWAYS_OPEN: &[&str] = &[
+    "place",
+    "place_words",
+    "arrived_at",
+    "photo",
+    "evidence_note",
+    "exposure_note",
+    "remark",
+    "species",
+    "alive",
+    "report_outcome",
+];
+
+/// Whether a step asks one of these findings.
+pub(super) fn asks_any(step: &Step, findings: &[&str]) -> bool {
+    match step.input {
+        Input::Choice(f)
+        | Input::Choices(f)
+        | Input::Number(f)
+        | Input::Text(f)
+        | Input::Instant(f)
+        | Input::Place(f)
+        | Input::ReadDo(f)
+        | Input::Photo(f) => findings.contains(&f),
+        Input::Panel(signs) => signs.iter().any(|f| findings.contains(f)),
+        Input::Jaw => findings.contains(&"tooth_state"),
+    }
+}
+
+/// Whether a step takes the lower jaw or a femur.
+pub(super) fn takes_bone(step: &Step) -> bool {
+    asks_any(step, &["jaw_taken", "femur_taken"])
+}
+
+/// Whether a closing covers a step.
+pub(super) fn covers(closes: Closes, step: &Step) -> bool {
+    let touches = step.touch > Touch::Look;
+    match closes {
+        Closes::Nothing => false,
+        Closes::Head => asks_any(step, &["head_work_wanted"]),
+        Closes::Mouth => touches && step.phase != Phase::Bench && asks_any(step, MOUTH),
+        Closes::Asking(findings) => asks_any(step, findings),
+        Closes::Opening => step.touch == Touch::Cut && !takes_bone(step),
+        Closes::Cutting => step.touch == Touch::Cut,
+        Closes::HandsOn => touches || takes(step),
+        Closes::GoingIn => touches || takes(step) || measures_at_body(step),
+        Closes::Place => step.phase.is_at_carcass() && !(asks_any(step, ALWAYS_OPEN) && !touches),
+    }
+}
+
+/// On the bench the same findings only label what is already there.
+fn takes(step: &Step) -> bool {
+    step.phase.is_at_carcass() && asks_any(step, TAKEN)
+}
+
+/// A number cannot be read off from the shore or the boundary.
+fn measures_at_body(step: &Step) -> bool {
+    matches!(step.phase, Phase::HandsOff | Phase::Outside | Phase::Opened | Phase::Samples)
+        && matches!(step.input, Input::Number(_))
+}

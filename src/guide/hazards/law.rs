@@ -1,0 +1,69 @@
+//! Tags, owners, signs of a crime, people's remains, land that nobody let the crew onto.
+//!
+//! No rule of law lives here: the rows say what to leave alone and whom the card names to ask.
+
+use super::cover::TAKEN;
+use super::names;
+use super::read::{any_there, chose_any, there};
+use crate::card::CallFor;
+use crate::guide::{Closes, Grade, Hazard, View};
+use crate::science::source::Mark::{Design, Memory, Seen};
+
+/// Physical signs of a crime that count wherever they are found. What the scene makes likely is no
+/// sign: it starts a search by eye, never a stop.
+const CRIME_SIGNS: &[&str] = &[
+    "bullet_or_arrow_wound",
+    "snare_or_trap",
+    "head_or_antlers_missing_only",
+    "meat_cut_off_neatly",
+    "dumped_here",
+    "spotlight_or_shooting_litter",
+    "vehicle_tracks_to_body",
+];
+
+pub(super) const HAZARDS: &[Hazard] = &[
+    Hazard::row(names!("L05", "l05"), Grade::StopFixed, Closes::Place, &[Seen], |v| {
+        there(v, "human_remains_or_clothing")
+    })
+    .signs(&["human_remains_or_clothing"])
+    .call(CallFor::Emergency)
+    .evidence(),
+    Hazard::row(names!("L07", "l07"), Grade::StopFixed, Closes::Place, &[Memory], |v| {
+        chose_any(v, "alive", &["alive"]) || chose_any(v, "report_outcome", &["alive_or_injured"])
+    })
+    .signs(&["alive", "report_outcome"])
+    .call(CallFor::Officer),
+    Hazard::row(names!("G18", "g18"), Grade::Stop, Closes::GoingIn, &[Seen, Memory], |v| {
+        chose_any(v, "land_leave", &["private_no_leave", "tribal_no_leave"])
+    })
+    .signs(&["land_leave"])
+    .call(CallFor::Land),
+    Hazard::row(names!("L04", "l04"), Grade::StopFixed, Closes::HandsOn, &[Seen, Design], |v| {
+        CRIME_SIGNS.iter().any(|sign| sign_counts(v, sign) && there(v, sign))
+    })
+    .signs(CRIME_SIGNS)
+    .call(CallFor::Officer)
+    .evidence(),
+    Hazard::row(names!("L02", "l02"), Grade::StopFixed, Closes::HandsOn, &[Memory], |v| there(v, "do_not_eat_tag"))
+        .signs(&["do_not_eat_tag"])
+        .call(CallFor::Vet),
+    Hazard::row(names!("L03", "l03"), Grade::Stop, Closes::HandsOn, &[Design], |v| {
+        there(v, "owner_or_livestock_tag")
+    })
+    .signs(&["owner_or_livestock_tag"])
+    .call(CallFor::Lead),
+    Hazard::row(names!("L01", "l01"), Grade::Confirm, Closes::HandsOn, &[Seen, Memory], |v| {
+        there(v, "study_tag_or_collar")
+    })
+    .signs(&["study_tag_or_collar"])
+    .call(CallFor::TagOwner),
+    Hazard::row(names!("L06", "l06"), Grade::Confirm, Closes::Asking(TAKEN), &[Seen, Memory], |v| {
+        any_there(v, &["eagle_or_hawk_part"])
+    })
+    .signs(&["eagle_or_hawk_part"]),
+];
+
+/// Wheels beside a road say nothing; wheels to a body away from one do.
+pub(super) fn sign_counts(view: &View, sign: &str) -> bool {
+    sign != "vehicle_tracks_to_body" || !any_there(view, &["road_edge", "road_lane"])
+}
