@@ -28,7 +28,8 @@ pub fn light_today(view: &View) -> Option<Light> {
     let date = Date::from_calendar_date(year, Month::try_from(month).ok()?, day).ok()?;
     let degrees = |e7: i64| e7 as f64 / 1e7;
     let sun = sun_times(date, degrees(place.lat_e7), degrees(place.lon_e7)).ok()?;
-    let SunTimes { sunrise_utc_min: Some(rise), sunset_utc_min: Some(set), civil_dusk_utc_min: Some(dusk) } = sun else {
+    let SunTimes { sunrise_utc_min: Some(rise), sunset_utc_min: Some(set), civil_dusk_utc_min: Some(dusk) } = sun
+    else {
         return None;
     };
     let midnight_unix = (i64::from(date.to_julian_day()) - i64::from(JULIAN_DAY_1970)) * 86_400;

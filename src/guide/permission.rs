@@ -48,8 +48,7 @@ pub fn may_touch(view: &View) -> Result<(), NoTouch> {
 /// the card lets them (it then has to name at least one such person).
 pub fn may_open(view: &View) -> bool {
     let other_is_named = view.card_in_force().is_some_and(|c| c.people.iter().any(|p| p.may_open));
-    person_may(view, |p| p.may_open)
-        || (other_is_named && chose_any(view, "opening_trained", &["trained_person_here"]))
+    person_may(view, |p| p.may_open) || (other_is_named && chose_any(view, "opening_trained", &["trained_person_here"]))
 }
 
 /// Whether the person may take the lower jaw.

@@ -112,11 +112,11 @@ fn opened_by(view: &View, hazard: &Hazard, person: &PersonCode) -> bool {
     hazard.grade == Grade::Stop
         && is_named(view, person)
         && (hazard.id != "E01" || ice_holds(view).is_ok())
-        && view.question("reopened", Site::NONE).standing.iter().any(|s| {
-            s.observer == *person
-                && names(&s.answer, hazard.code)
-                && !seen_since(view, hazard.signs, s.id)
-        })
+        && view
+            .question("reopened", Site::NONE)
+            .standing
+            .iter()
+            .any(|s| s.observer == *person && names(&s.answer, hazard.code) && !seen_since(view, hazard.signs, s.id))
         && has_reason(view, hazard, person)
 }
 

@@ -12,13 +12,13 @@ use crate::science::wind_chill::{WindAt, WindChill, wind_chill};
 pub fn wind_chill_now(view: &View) -> Option<WindChill> {
     let air_c = newest_numbers(view, "air_temperature_c").into_iter().min()?;
     let wind_km_h = newest_numbers(view, "wind_km_h").into_iter().max().unwrap_or(0);
-    let at =
-        if chose_any(view, "wind_read_at", &["forecast_or_mast"]) && !chose_any(view, "wind_read_at", &["at_face_height"])
-        {
-            WindAt::Mast
-        } else {
-            WindAt::Face
-        };
+    let at = if chose_any(view, "wind_read_at", &["forecast_or_mast"])
+        && !chose_any(view, "wind_read_at", &["at_face_height"])
+    {
+        WindAt::Mast
+    } else {
+        WindAt::Face
+    };
     // The finding's limits lie inside those of the index: a refusal cannot come of a valid record.
     wind_chill(air_c as f64, wind_km_h as f64, at).ok()
 }

@@ -49,11 +49,7 @@ pub(super) const HAZARDS: &[Hazard] = &[
     // way to this one, it does not fall silent.
     Hazard::row(names!("H04", "h04"), Grade::Confirm, Closes::Mouth, &[Seen], |v| {
         there(v, "thin_or_wet_chin")
-            || chose_any(
-                v,
-                "witness_behaviour",
-                &["stumbling", "unafraid", "aggressive", "circling", "part_paralysed"],
-            )
+            || chose_any(v, "witness_behaviour", &["stumbling", "unafraid", "aggressive", "circling", "part_paralysed"])
     })
     .signs(&["thin_or_wet_chin", "witness_behaviour"])
     .call(CallFor::Lead),

@@ -47,11 +47,9 @@ pub(super) const HAZARDS: &[Hazard] = &[
     Hazard::row(names!("L02", "l02"), Grade::StopFixed, Closes::HandsOn, &[Memory], |v| there(v, "do_not_eat_tag"))
         .signs(&["do_not_eat_tag"])
         .call(CallFor::Vet),
-    Hazard::row(names!("L03", "l03"), Grade::Stop, Closes::HandsOn, &[Design], |v| {
-        there(v, "owner_or_livestock_tag")
-    })
-    .signs(&["owner_or_livestock_tag"])
-    .call(CallFor::Lead),
+    Hazard::row(names!("L03", "l03"), Grade::Stop, Closes::HandsOn, &[Design], |v| there(v, "owner_or_livestock_tag"))
+        .signs(&["owner_or_livestock_tag"])
+        .call(CallFor::Lead),
     Hazard::row(names!("L01", "l01"), Grade::Confirm, Closes::HandsOn, &[Seen, Memory], |v| {
         there(v, "study_tag_or_collar")
     })

@@ -12,7 +12,7 @@ pub(crate) mod read;
 use crate::record::{Answer, Site, Value, Why};
 
 use super::{Closes, Fired, Grade, Hazard, Phase, Speaks, Step, View};
-use cover::{asks_any, covers, takes_bone};
+use cover::{covers, takes_bone};
 
 /// All hazards, in the order in which they speak: the place before the law before the carcass, as
 /// what can kill a crew comes first.
@@ -116,9 +116,4 @@ pub(crate) fn why_closed(by: &[&'static str]) -> Why {
     } else {
         Why::StopInForce
     }
-}
-
-/// Whether a step asks one of these findings.
-pub(crate) fn step_asks(step: &Step, findings: &[&str]) -> bool {
-    asks_any(step, findings)
 }

@@ -83,11 +83,14 @@ fn is_crew_too_small(view: &View) -> bool {
 /// Both counted, and fewer came back than went.
 fn counts_differ(view: &View, out: &str, back: &str) -> bool {
     let count = |f: &str| {
-        view.question(f, Site::NONE).standing.iter().filter_map(|s| match s.answer.value() {
-            Some(crate::record::Value::Number(n)) => Some(*n),
-            _ => None,
-        })
-        .collect::<Vec<_>>()
+        view.question(f, Site::NONE)
+            .standing
+            .iter()
+            .filter_map(|s| match s.answer.value() {
+                Some(crate::record::Value::Number(n)) => Some(*n),
+                _ => None,
+            })
+            .collect::<Vec<_>>()
     };
     let (out, back) = (count(out), count(back));
     out.iter().max().zip(back.iter().min()).is_some_and(|(out, back)| back < out)

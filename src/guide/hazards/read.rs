@@ -76,9 +76,8 @@ pub(crate) fn newest_chose(view: &View, finding: &str, options: &[&str]) -> bool
 /// was said without knowing of it.
 pub(crate) fn seen_since(view: &View, signs: &[&str], entry: EntryId) -> bool {
     signs.iter().any(|sign| {
-        standing(view, sign).any(|s| {
-            s.id.device == entry.device && s.id.seq > entry.seq && matches!(s.answer, Answer::Seen { .. })
-        })
+        standing(view, sign)
+            .any(|s| s.id.device == entry.device && s.id.seq > entry.seq && matches!(s.answer, Answer::Seen { .. }))
     })
 }
 
