@@ -18,6 +18,7 @@ mod config;
 mod enrol;
 mod error;
 mod exit;
+mod findings_schema;
 mod input;
 mod open;
 mod retire;

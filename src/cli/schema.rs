@@ -2,8 +2,10 @@
 
 use super::error::CliError;
 use super::exit::Exit;
+use super::findings_schema;
 use super::streams::Streams;
 use crate::bundle::Payload;
+use crate::office::findings_table::{FORMAT, FindingsTable};
 use crate::office::keyring::Keyring;
 use crate::record::Body;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
@@ -16,19 +18,22 @@ pub(super) enum Name {
     EntryBody,
     /// The payload of a bundle.
     BundlePayload,
+    /// A plain table of findings.
+    FindingsTable,
     /// The office's keyring.
     Keyring,
 }
 
 impl Name {
     /// All names.
-    pub(super) const ALL: [Self; 3] = [Self::EntryBody, Self::BundlePayload, Self::Keyring];
+    pub(super) const ALL: [Self; 4] = [Self::EntryBody, Self::BundlePayload, Self::FindingsTable, Self::Keyring];
 
     /// The name as typed; the committed file is this with `.json`.
     pub(super) fn text(self) -> &'static str {
         match self {
             Self::EntryBody => "marrowbook-entry-1",
             Self::BundlePayload => "marrowbook-bundle-1",
+            Self::FindingsTable => FORMAT,
             Self::Keyring => "marrowbook-keyring-1",
         }
     }
@@ -37,6 +42,7 @@ impl Name {
         match self {
             Self::EntryBody => "The body of one entry of a journal",
             Self::BundlePayload => "The payload of a bundle that a phone hands over",
+            Self::FindingsTable => "A table of findings for office read",
             Self::Keyring => "The devices that an office has enrolled",
         }
     }
@@ -49,6 +55,7 @@ impl Name {
         let mut schema = match self {
             Self::EntryBody => root::<Body>(),
             Self::BundlePayload => root::<Payload>(),
+            Self::FindingsTable => findings_schema::with_findings(root::<FindingsTable>()),
             Self::Keyring => root::<Keyring>(),
         };
         schema.insert("$id".into(), format!("urn:marrowbook:schema:{}", self.text()).into());

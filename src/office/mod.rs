@@ -4,6 +4,7 @@
 //! rewritten: what the office knows is worked out from it again each time.
 
 pub mod archive;
+pub mod findings_table;
 pub mod keyring;
 pub mod opening;
 pub mod report;
