@@ -238,7 +238,11 @@ fn committed_schemas_are_the_printed_ones() {
         if std::env::var_os("MARROWBOOK_WRITE_SCHEMA").is_some() {
             fs::write(&path, &printed).unwrap();
         }
-        assert_eq!(fs::read_to_string(&path).unwrap(), printed, "{name}");
+        let committed = fs::read_to_string(&path).unwrap();
+        assert!(
+            committed == printed,
+            "tests/schema/{name}.json is not what the program prints; see above how to renew"
+        );
         let schema: serde_json::Value = serde_json::from_str(&printed).unwrap();
         assert_eq!(schema["$schema"], "https://json-schema.org/draft/2020-12/schema");
     }

@@ -11,7 +11,7 @@ use serde_json::{Map, Value, json};
 pub(super) fn with_findings(mut schema: Schema) -> Schema {
     let defs: Vec<&FindingDef> = FINDINGS.iter().flat_map(|group| group.iter()).filter(|def| writable(def)).collect();
     let codes: Vec<&str> = defs.iter().map(|def| def.code).collect();
-    let rules: Vec<Value> = defs.iter().map(|def| rule(def)).collect();
+    let rules = rules(&defs);
     if let Some(row) = schema.pointer_mut("/$defs/TableRow").and_then(Value::as_object_mut) {
         if let Some(finding) =
             row.get_mut("properties").and_then(|all| all.get_mut("finding")).and_then(Value::as_object_mut)
@@ -28,9 +28,24 @@ fn writable(def: &FindingDef) -> bool {
     !matches!(def.shape, Shape::Photo | Shape::Ref)
 }
 
-fn rule(def: &FindingDef) -> Value {
+/// One rule for all findings that share it, in the order of the finding table.
+fn rules(defs: &[&FindingDef]) -> Vec<Value> {
+    let mut groups: Vec<(Value, Vec<&str>)> = Vec::new();
+    for def in defs {
+        let then = then(def);
+        match groups.iter_mut().find(|(other, _)| *other == then) {
+            Some((_, codes)) => codes.push(def.code),
+            None => groups.push((then, vec![def.code])),
+        }
+    }
+    groups
+        .into_iter()
+        .map(|(then, codes)| json!({ "if": { "properties": { "finding": { "enum": codes } } }, "then": then }))
+        .collect()
+}
+
+fn then(def: &FindingDef) -> Value {
     let mut properties = Map::from_iter([("value".to_owned(), value(def))]);
-    let mut required: Vec<&str> = Vec::new();
     let (takes, needs): (&[&str], &[&str]) = match def.sites {
         Sites::None => (&[], &[]),
         Sites::Side => (&["side"], &[]),
@@ -43,11 +58,7 @@ fn rule(def: &FindingDef) -> Value {
             properties.insert(part.to_owned(), Value::Bool(false));
         }
     }
-    required.extend(needs);
-    json!({
-        "if": { "properties": { "finding": { "const": def.code } } },
-        "then": { "properties": properties, "required": required }
-    })
+    json!({ "properties": properties, "required": needs })
 }
 
 fn value(def: &FindingDef) -> Value {
