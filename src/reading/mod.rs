@@ -1,3 +1,61 @@
 //! From a folded carcass, through the science, to statements.
+//!
+//! A reading is a pure function of the carcass: the office that holds the same entries makes the same
+//! reading, digit for digit. Answers that differ are each worked out and all are shown. Condition and
+//! cause are separate things: nothing here says what a deer died of.
 
+mod age;
+mod condition;
+mod jaw;
+mod lens;
+mod marrow;
 pub mod message_ids;
+mod sex;
+mod shape;
+mod window;
+
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+use crate::record::{Carcass, Digest};
+pub use shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Taken, Val, Variant};
+
+/// All readings of one carcass.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Readings {
+    /// The carcass.
+    pub carcass: Uuid,
+    /// Version of the methods.
+    pub science: String,
+    /// Digest of the local card in force; absent where there was none. No method reads the card yet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub card: Option<Digest>,
+    /// Age from the lower jaw.
+    pub age: Reading,
+    /// Condition from bone marrow.
+    pub condition: Reading,
+    /// Sex.
+    pub sex: Reading,
+}
+
+impl Readings {
+    /// Each reading, in the order in which they are shown.
+    pub const fn each(&self) -> [&Reading; 3] {
+        [&self.age, &self.condition, &self.sex]
+    }
+}
+
+/// Makes all readings. `card` is the digest of the card in force, to travel with them.
+pub fn all(carcass: &Carcass, card: Option<Digest>) -> Readings {
+    let age = age::read(carcass);
+    let condition = condition::read(carcass, age.p_fawn);
+    let sex = sex::reading(carcass, age.p_fawn.unwrap_or(0.5));
+    Readings {
+        carcass: carcass.id,
+        science: crate::science::VERSION.to_owned(),
+        card,
+        age: age.reading,
+        condition,
+        sex,
+    }
+}

@@ -7,6 +7,7 @@
 
 pub mod age;
 pub mod marrow;
+pub mod sex;
 pub mod source;
 pub mod special;
 pub mod sun;

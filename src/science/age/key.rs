@@ -8,9 +8,7 @@
 use serde::{Deserialize, Serialize};
 use time::Month;
 
-use super::evidence::{
-    AgeEvidence, DeathWindow, Dentine, IncisorState, JawSide, MolarState, P4State, Species,
-};
+use super::evidence::{AgeEvidence, DeathWindow, Dentine, IncisorState, JawSide, MolarState, P4State, Species};
 
 /// What the key can say.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -98,30 +96,24 @@ pub fn winter_key(evidence: &AgeEvidence) -> Result<KeyReading, KeyRefusal> {
     if evidence.sides().iter().any(|s| s.cheek_teeth == Some(7)) {
         flags.push(KeyFlag::ExtraP1);
     }
-    let changing = matches!(
-        evidence.p4(),
-        Some(P4State::MilkLooseOrGone | P4State::PermanentBelowRow)
-    );
-    if row == 5 && changing {
-        return changing_row(evidence, window, flags);
+    let changing = matches!(evidence.p4(), Some(P4State::MilkLooseOrGone | P4State::PermanentBelowRow));
+    if row < 6 && changing {
+        return changing_row(evidence, window, row, flags);
     }
-    if row <= 5 {
-        fawn(evidence, window, row, flags)
-    } else {
-        whole_row(evidence, flags)
-    }
+    if row <= 5 { fawn(evidence, window, row, flags) } else { whole_row(evidence, flags) }
 }
 
-/// Five teeth counted while the third is loose, gone or coming: the gap may be the third tooth itself.
+/// A short row while the premolars change: the gap may be a shed milk tooth.
 fn changing_row(
     evidence: &AgeEvidence,
     window: DeathWindow,
+    row: u8,
     flags: Vec<KeyFlag>,
 ) -> Result<KeyReading, KeyRefusal> {
     match evidence.molar(2) {
         None => Err(KeyRefusal::NeedsThirdMolar),
         Some(state) if state >= MolarState::CuspsThrough => Ok(reading(KeyClass::Yearling, flags)),
-        Some(_) => fawn(evidence, window, 5, flags),
+        Some(_) => fawn(evidence, window, row, flags),
     }
 }
 
@@ -147,10 +139,7 @@ fn fawn(
         5 => Some((7, 12)),
         _ => None,
     };
-    Ok(KeyReading {
-        months,
-        ..reading(KeyClass::Fawn, flags)
-    })
+    Ok(KeyReading { months, ..reading(KeyClass::Fawn, flags) })
 }
 
 fn whole_row(evidence: &AgeEvidence, mut flags: Vec<KeyFlag>) -> Result<KeyReading, KeyRefusal> {
@@ -169,10 +158,7 @@ fn whole_row(evidence: &AgeEvidence, mut flags: Vec<KeyFlag>) -> Result<KeyReadi
     if !stained && !worn && !evidence.clearly_worn(1) {
         return Ok(reading(KeyClass::Yearling, flags));
     }
-    let short = evidence.third_column_anomaly()
-        || evidence
-            .molar(2)
-            .is_some_and(|s| s <= MolarState::CuspsThrough);
+    let short = evidence.third_column_anomaly() || evidence.molar(2).is_some_and(|s| s <= MolarState::CuspsThrough);
     if short && stained && !worn && !evidence.wear_seen(0) {
         return Err(KeyRefusal::NeedsFirstMolarWear);
     }
@@ -187,21 +173,13 @@ fn whole_row(evidence: &AgeEvidence, mut flags: Vec<KeyFlag>) -> Result<KeyReadi
 
 fn reading(class: KeyClass, mut flags: Vec<KeyFlag>) -> KeyReading {
     flags.sort_unstable();
-    KeyReading {
-        class,
-        months: None,
-        flags,
-    }
+    KeyReading { class, months: None, flags }
 }
 
 /// Whether every day of the window lies in December to April of one winter.
 fn within_key_months(window: DeathWindow) -> bool {
-    let open = |month| {
-        matches!(
-            month,
-            Month::December | Month::January | Month::February | Month::March | Month::April
-        )
-    };
+    let open =
+        |month| matches!(month, Month::December | Month::January | Month::February | Month::March | Month::April);
     let days = window.to.to_julian_day() - window.from.to_julian_day();
     open(window.from.month()) && open(window.to.month()) && (0..=151).contains(&days)
 }

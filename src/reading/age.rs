@@ -1,0 +1,319 @@
+//! Age from the findings at the jaw.
+
+use super::jaw::{self, Notes};
+use super::lens::{Lens, Picks, Used, digest_of, ids_of};
+use super::message_ids as id;
+use super::sex::SexFound;
+use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val, Variant};
+use super::window::{self, Window};
+use crate::record::{Answer, Carcass, Side, Site, Tooth, Value};
+use crate::science::age::{
+    AgeEstimate, AgeOutcome, AgeRefusal, Basis as Parts, Gain, Item, KeyReading, KeyRefusal, MonthsInterval, Settings,
+    estimate, summary,
+};
+
+/// Probability covered by the months interval.
+const MONTHS_COVERAGE: f64 = 0.9;
+
+/// The reading, and the probability of a fawn for the methods that need it.
+pub(super) struct AgeRead {
+    pub(super) reading: Reading,
+    /// `None` where there is no estimate, or only a look from afar.
+    pub(super) p_fawn: Option<f64>,
+}
+
+/// One way of settling answers that differ.
+struct Way {
+    picks: Picks,
+    outcome: Result<AgeOutcome, AgeRefusal>,
+    notes: Notes,
+    window: Option<Window>,
+}
+
+pub(super) fn read(carcass: &Carcass) -> AgeRead {
+    let first = Lens::new(carcass, Picks::new());
+    let (ways, whole) = first.ways(&jaw::asks());
+    let mut used = Used::new();
+    let runs: Vec<Way> = ways
+        .into_iter()
+        .map(|picks| {
+            let lens = Lens::new(carcass, picks.clone());
+            let way = run(carcass, &lens, picks);
+            used.extend(lens.into_used());
+            way
+        })
+        .collect();
+    let p_fawn = fawn_share(&runs);
+    let mut reading = put_together(&runs, &used);
+    if runs.len() > 1 {
+        let count = i64::try_from(runs.len()).unwrap_or(i64::MAX);
+        reading.cautions.insert(0, Statement::plain(id::SPLIT).with("count", Val::Count(count)));
+        if !whole {
+            reading.cautions.insert(1, Statement::plain(id::SPLIT_CUT));
+        }
+        reading.variants = runs.iter().map(|way| variant(&first, way)).collect();
+    }
+    AgeRead { reading, p_fawn }
+}
+
+fn run(carcass: &Carcass, lens: &Lens, picks: Picks) -> Way {
+    let window = window::window(carcass, lens);
+    let sex = SexFound::of(lens).for_age();
+    let days = window.as_ref().map(|w| w.days);
+    let (evidence, notes) = jaw::evidence(lens, days, sex, latitude_deg(lens));
+    Way { picks, outcome: estimate(&evidence, &Settings::default()), notes, window }
+}
+
+fn latitude_deg(lens: &Lens) -> Option<f64> {
+    match lens.result("place", Site::NONE)? {
+        Answer::Seen { value: Value::Place(place) } => Some(place.lat_e7 as f64 / 1e7),
+        _ => None,
+    }
+}
+
+fn estimates(runs: &[Way]) -> Vec<&AgeEstimate> {
+    runs.iter()
+        .filter_map(|way| match &way.outcome {
+            Ok(AgeOutcome::Estimate(estimate)) => Some(&**estimate),
+            _ => None,
+        })
+        .collect()
+}
+
+fn fawn_share(runs: &[Way]) -> Option<f64> {
+    let all = estimates(runs);
+    let quick_only = |e: &&AgeEstimate| Parts { quick_class: false, ..e.basis } == Parts::default();
+    if all.is_empty() || all.len() < runs.len() || all.iter().any(quick_only) {
+        return None;
+    }
+    Some(all.iter().map(|e| e.broad.fawn).sum::<f64>() / all.len() as f64)
+}
+
+fn put_together(runs: &[Way], used: &Used) -> Reading {
+    let all = estimates(runs);
+    let mut reading = Reading {
+        method: "age.lower_jaw".to_owned(),
+        title: id::AGE_TITLE.to_owned(),
+        outcome: Outcome::Read,
+        estimates: Vec::new(),
+        statements: Vec::new(),
+        cautions: Vec::new(),
+        sharpen: Vec::new(),
+        variants: Vec::new(),
+        rests_on: ids_of(used),
+        entries_digest: digest_of(used),
+        sources: Vec::new(),
+    };
+    let Some(first) = all.first() else {
+        without_estimate(runs, &mut reading);
+        return reading;
+    };
+    let classes = mean_classes(&all);
+    reading.estimates = figures(&classes, months(&all, &classes));
+    reading.statements = statements(&all, &classes, runs);
+    reading.cautions = cautions(&all, runs);
+    reading.sharpen = first.sharpen.iter().filter(|g| g.bits > 0.0).map(sharpen).collect();
+    reading.sources = first.sources.iter().map(|s| Basis::from(*s)).collect();
+    for source in all.iter().flat_map(|e| &e.sources).map(|s| Basis::from(*s)).chain([Basis::from(&window::SOURCE)]) {
+        if !reading.sources.contains(&source) {
+            reading.sources.push(source);
+        }
+    }
+    reading
+}
+
+/// Nothing seen, or refused: the first way decides how it is said.
+fn without_estimate(runs: &[Way], reading: &mut Reading) {
+    match runs.first().map(|way| &way.outcome) {
+        Some(Err(refusal)) => {
+            reading.outcome = Outcome::Refused;
+            reading.statements = vec![Statement::plain(id::age_refusal(*refusal))];
+        }
+        Some(Ok(AgeOutcome::NoEvidence { sharpen: open })) => {
+            reading.outcome = Outcome::NoEvidence;
+            reading.statements = vec![Statement::plain(id::AGE_NO_EVIDENCE)];
+            reading.sharpen = open.iter().filter(|g| g.bits > 0.0).map(sharpen).collect();
+        }
+        _ => {}
+    }
+}
+
+fn mean_classes(all: &[&AgeEstimate]) -> [f64; 10] {
+    let mut classes = [0.0; 10];
+    for estimate in all {
+        for (slot, p) in classes.iter_mut().zip(estimate.classes) {
+            *slot += p / all.len() as f64;
+        }
+    }
+    classes
+}
+
+/// The widest months over the ways whose best class is the best of all.
+fn months(all: &[&AgeEstimate], classes: &[f64; 10]) -> Option<MonthsInterval> {
+    let (best, _) = summary::best(classes);
+    let of_best = all.iter().filter(|e| e.best_class == best).filter_map(|e| e.months);
+    of_best.reduce(|a, b| MonthsInterval { low: a.low.min(b.low), middle: a.middle, high: a.high.max(b.high) })
+}
+
+fn figures(classes: &[f64; 10], months: Option<MonthsInterval>) -> Vec<Estimate> {
+    let (best, _) = summary::best(classes);
+    let set = summary::likely_set(classes);
+    let shares = (0_u8..).zip(classes).map(|(c, p)| Share { of: id::class(c).to_owned(), probability: *p });
+    let mut all = vec![Estimate {
+        unit: id::UNIT_BIRTHDAYS.to_owned(),
+        best: Some(f64::from(best)),
+        low: set.classes.first().map(|c| f64::from(*c)),
+        high: set.classes.last().map(|c| f64::from(*c)),
+        coverage: Some(set.probability),
+        shares: shares.collect(),
+    }];
+    all.extend(months.map(|m| Estimate {
+        unit: id::UNIT_MONTHS.to_owned(),
+        best: Some(m.middle),
+        low: Some(m.low),
+        high: Some(m.high),
+        coverage: Some(MONTHS_COVERAGE),
+        shares: Vec::new(),
+    }));
+    all
+}
+
+fn headline(classes: &[f64; 10]) -> Statement {
+    let (best, p) = summary::best(classes);
+    let class = Val::message(id::class(best));
+    if best < 9 && p >= summary::SINGLE_YEAR_FROM {
+        return Statement::plain(id::AGE_SINGLE).with("class", class).with("percent", Val::percent(p));
+    }
+    let set = summary::likely_set(classes);
+    let names = set.classes.iter().map(|c| Val::message(id::class(*c))).collect();
+    Statement::plain(id::AGE_SET)
+        .with("classes", Val::List(names))
+        .with("class", class)
+        .with("percent", Val::percent(set.probability))
+}
+
+fn statements(all: &[&AgeEstimate], classes: &[f64; 10], runs: &[Way]) -> Vec<Statement> {
+    let broad = summary::broad(classes);
+    let mut list = vec![
+        headline(classes),
+        Statement::plain(id::AGE_BROAD)
+            .with("fawn", Val::percent(broad.fawn))
+            .with("yearling", Val::percent(broad.yearling))
+            .with("two", Val::percent(broad.two))
+            .with("three_to_five", Val::percent(broad.three_to_five))
+            .with("six_and_over", Val::percent(broad.six_and_over)),
+    ];
+    let (best, _) = summary::best(classes);
+    list.extend(months(all, classes).map(|m| {
+        Statement::plain(id::AGE_MONTHS)
+            .with("class", Val::message(id::class(best)))
+            .with("low", Val::number(m.low, 1))
+            .with("middle", Val::number(m.middle, 1))
+            .with("high", Val::number(m.high, 1))
+    }));
+    let mut add = |statement: Statement| {
+        if !list.contains(&statement) {
+            list.push(statement);
+        }
+    };
+    for estimate in all {
+        add(key(&estimate.key));
+        for birthdays in estimate.pivots.into_iter().flatten() {
+            add(Statement::plain(id::AGE_PIVOT).with("class", Val::message(id::class(birthdays))));
+        }
+        for found in &estimate.contradictions {
+            let teeth = found.teeth.iter().map(|t| Val::message(id::tooth(*t))).collect();
+            add(Statement::plain(id::contradiction(found.kind)).with("teeth", Val::List(teeth)));
+        }
+        if estimate.wide {
+            add(Statement::plain(id::AGE_WIDE));
+        }
+        if estimate.basis.class_call {
+            let reader = Val::message(id::reader(estimate.settings.reader));
+            add(Statement::plain(id::AGE_READER).with("reader", reader));
+        }
+        add(Statement::plain(id::AGE_SETTINGS)
+            .with("prior", Val::message(id::prior(estimate.settings.prior)))
+            .with("late", Val::percent(estimate.settings.late_share)));
+    }
+    if let Some(Window { days, .. }) = runs.iter().find_map(|way| way.window.as_ref()) {
+        add(Statement::plain(id::AGE_WINDOW)
+            .with("from", Val::Text(days.from.to_string()))
+            .with("to", Val::Text(days.to.to_string())));
+    }
+    list
+}
+
+fn key(key: &Result<KeyReading, KeyRefusal>) -> Statement {
+    match key {
+        Ok(reading) => Statement::plain(id::AGE_KEY).with("class", Val::message(id::key_class(reading.class))),
+        Err(why) => Statement::plain(id::AGE_KEY_SILENT).with("why", Val::message(id::key_refusal(*why))),
+    }
+}
+
+fn cautions(all: &[&AgeEstimate], runs: &[Way]) -> Vec<Statement> {
+    let mut ids: Vec<&'static str> = Vec::new();
+    let by_science = all.iter().flat_map(|e| &e.cautions).map(|c| id::age_caution(*c));
+    let by_mapping = runs.iter().flat_map(|way| {
+        let by_clock = way.window.as_ref().is_some_and(|w| w.by_clock);
+        [
+            (way.notes.third_tooth_differs, id::AGE_THIRD_TOOTH_DIFFERS),
+            (way.notes.milk_molar, id::AGE_MILK_MOLAR),
+            (by_clock, id::AGE_FOUND_BY_CLOCK),
+            (way.window.is_some(), id::AGE_WINDOW_ASSUMED),
+        ]
+        .into_iter()
+        .filter_map(|(applies, id)| applies.then_some(id))
+    });
+    for caution in by_science.chain(by_mapping) {
+        if !ids.contains(&caution) {
+            ids.push(caution);
+        }
+    }
+    ids.into_iter().map(Statement::plain).collect()
+}
+
+fn variant(lens: &Lens, way: &Way) -> Variant {
+    let (headline, estimates) = match &way.outcome {
+        Ok(AgeOutcome::Estimate(e)) => (headline(&e.classes), figures(&e.classes, e.months)),
+        Ok(AgeOutcome::NoEvidence { .. }) => (Statement::plain(id::AGE_NO_EVIDENCE), Vec::new()),
+        Err(refusal) => (Statement::plain(id::age_refusal(*refusal)), Vec::new()),
+    };
+    Variant { taken: lens.taken(&way.picks), headline, estimates }
+}
+
+/// An open look as a question of the record; the left side stands for either.
+fn sharpen(gain: &Gain) -> Sharpen {
+    let (finding, site) = question_of(gain.item);
+    Sharpen {
+        look: Statement::plain(id::look(gain.item)),
+        finding: finding.to_owned(),
+        site,
+        gain_bits: Some(gain.bits),
+    }
+}
+
+fn question_of(item: Item) -> (&'static str, Site) {
+    let at = |tooth| Site::tooth(Side::Left, tooth);
+    let left = Site::side(Side::Left);
+    match item {
+        Item::CheekTeeth => ("cheek_teeth_count", left),
+        Item::P4State => ("third_tooth", left),
+        Item::M1State => ("tooth_state", at(Tooth::M1)),
+        Item::M2State => ("tooth_state", at(Tooth::M2)),
+        Item::M3State => ("tooth_state", at(Tooth::M3)),
+        Item::I1State | Item::OtherFront => ("front_teeth", Site::NONE),
+        Item::P4Dentine => ("dentine", at(Tooth::P4)),
+        Item::M1Dentine => ("dentine", at(Tooth::M1)),
+        Item::M2Dentine => ("dentine", at(Tooth::M2)),
+        Item::M3Dentine => ("dentine", at(Tooth::M3)),
+        Item::M1Crest => ("crest", at(Tooth::M1)),
+        Item::M2Crest => ("crest", at(Tooth::M2)),
+        Item::M3Crest => ("crest", at(Tooth::M3)),
+        Item::M3Posterior => ("third_molar_back_cusp", left),
+        Item::M1Infundibulum => ("infundibulum", at(Tooth::M1)),
+        Item::M2Infundibulum => ("infundibulum", at(Tooth::M2)),
+        Item::M3Infundibulum => ("infundibulum", at(Tooth::M3)),
+        Item::PremolarWear => ("premolar_wear", left),
+    }
+}

@@ -1,0 +1,192 @@
+//! From findings at the bones to looks and weighings, one a bone and occasion.
+
+use std::collections::BTreeSet;
+
+use super::lens::{Ask, Lens, Picks, Used};
+use super::shape::Taken;
+use crate::record::{Answer, Bone, Carcass, Site, Why};
+use crate::science::marrow::{
+    self as method, Colour, Consistency, DryWeighing, Exposure, Frost, LookReading, LookRefusal, MarrowLook, Opacity,
+    Opened, WeighingReading, WeighingRefusal, read_look, read_weighing,
+};
+
+/// Grams are kept in hundredths.
+const G_PER_STEP: f64 = 0.01;
+
+/// A look at one bone on one occasion, under one way of settling answers.
+pub(super) struct Look {
+    pub(super) bone: Option<Bone>,
+    pub(super) result: Result<LookReading, LookRefusal>,
+    /// What could have sharpened it.
+    pub(super) seen: MarrowLook,
+    pub(super) taken: Vec<Taken>,
+}
+
+/// A weighing of one bone's marrow.
+pub(super) struct Weighing {
+    pub(super) bone: Option<Bone>,
+    pub(super) result: Result<WeighingReading, WeighingRefusal>,
+    /// More than one wet or dry weight was kept.
+    pub(super) again: bool,
+}
+
+/// All looks and weighings, preferred bones first.
+pub(super) struct Found<'a> {
+    pub(super) looks: Vec<Look>,
+    pub(super) weighings: Vec<Weighing>,
+    pub(super) used: Used<'a>,
+    /// Every combination of differing answers was worked out.
+    pub(super) whole: bool,
+}
+
+const LOOK_FINDINGS: [&str; 4] = ["marrow_consistency", "marrow_colour", "marrow_see_through", "marrow_frozen"];
+const EXPOSURE_FINDINGS: [&str; 2] = ["bone_opened", "marrow_spoiled"];
+
+/// Looks at every bone that anything was answered about.
+pub(super) fn find(carcass: &Carcass) -> Found<'_> {
+    let mut found = Found { looks: Vec::new(), weighings: Vec::new(), used: Used::new(), whole: true };
+    for (bone, site) in places(carcass, &mut found.used) {
+        looks_at(carcass, bone, site, &mut found);
+        weigh(carcass, bone, site, &mut found);
+    }
+    found
+}
+
+/// Every place with an answer on marrow, preferred bones first, a bone that is not named last.
+fn places<'a>(carcass: &'a Carcass, used: &mut Used<'a>) -> Vec<(Option<Bone>, Site)> {
+    let weights = ["marrow_wet_g", "marrow_dry_g"];
+    let sites: BTreeSet<Site> =
+        LOOK_FINDINGS.iter().chain(&weights).flat_map(|finding| carcass.sites(finding)).collect();
+    let lens = Lens::new(carcass, Picks::new());
+    let in_hand = |code: &str| Bone::ALL.into_iter().find(|bone| bone.code() == code);
+    let mut places: Vec<(Option<Bone>, Site)> = sites
+        .into_iter()
+        .map(|site| (site.bone.or_else(|| lens.choice("marrow_bone", Site::NONE).and_then(in_hand)), site))
+        .collect();
+    places.sort_by_key(|(bone, site)| (bone.is_none(), *bone, *site));
+    used.extend(lens.into_used());
+    places
+}
+
+fn looks_at<'a>(carcass: &'a Carcass, bone: Option<Bone>, site: Site, found: &mut Found<'a>) {
+    for examination in carcass.examinations.values() {
+        let sheet = &examination.sheet;
+        let looked = ["marrow_consistency", "marrow_colour", "marrow_see_through"];
+        if !looked.iter().any(|finding| sheet.is_answered(finding, site)) {
+            continue;
+        }
+        let asks: Vec<Ask> = LOOK_FINDINGS.iter().chain(&EXPOSURE_FINDINGS).map(|f| (*f, site)).collect();
+        let first = Lens::of_examination(carcass, sheet, Picks::new());
+        let (ways, whole) = first.ways(&asks);
+        found.whole &= whole;
+        for picks in ways {
+            let taken = first.taken(&picks);
+            let lens = Lens::of_examination(carcass, sheet, picks);
+            if let Some(look) = look(carcass, &lens, bone, site, taken) {
+                found.looks.push(look);
+            }
+            found.used.extend(lens.into_used());
+        }
+    }
+}
+
+fn look<'a>(carcass: &'a Carcass, lens: &Lens<'a>, bone: Option<Bone>, site: Site, taken: Vec<Taken>) -> Option<Look> {
+    let frozen_then = |finding| matches!(lens.said(finding, site), Answer::CantTell { why: Why::Frozen });
+    let mut exposure = exposure(carcass, lens, site);
+    if frozen_then("marrow_consistency") {
+        exposure.frost = Some(Frost::FrozenNow);
+    }
+    let seen = seen(lens, site);
+    let nothing = seen == MarrowLook::default() && exposure.frost != Some(Frost::FrozenNow);
+    let result = read_look(seen, bone.map(bone_of), exposure);
+    (!nothing).then_some(Look { bone, result, seen, taken })
+}
+
+/// The options put consistency and opacity into one; where they were also asked apart and do not fit,
+/// opacity is left open.
+fn seen(lens: &Lens, site: Site) -> MarrowLook {
+    let (consistency, by_option) = match lens.choice("marrow_consistency", site) {
+        Some("solid_waxy") => (Some(Consistency::Solid), None),
+        Some("gelatinous_opaque") => (Some(Consistency::Gelatinous), Some(Opacity::Opaque)),
+        Some("gelatinous_wet" | "watery") => (Some(Consistency::Wet), None),
+        _ => (None, None),
+    };
+    let asked = match lens.choice("marrow_see_through", site) {
+        Some("opaque") => Some(Opacity::Opaque),
+        Some("translucent") => Some(Opacity::Translucent),
+        _ => None,
+    };
+    let opacity = match (by_option, asked) {
+        (Some(option), Some(asked)) if option != asked => None,
+        _ => by_option.or(asked),
+    };
+    let colour = match lens.choice("marrow_colour", site) {
+        Some("white") => Some(Colour::White),
+        Some("pink") => Some(Colour::Pink),
+        Some("red") => Some(Colour::Red),
+        Some("yellow") => Some(Colour::Yellow),
+        _ => None,
+    };
+    MarrowLook { consistency, opacity, colour }
+}
+
+/// Frost belongs to the occasion; whether the bone was open or spoiled is taken from any occasion.
+fn exposure<'a>(carcass: &'a Carcass, lens: &Lens<'a>, site: Site) -> Exposure {
+    let whole = Lens::new(carcass, Picks::new());
+    let opened = lens.choice("bone_opened", site).or_else(|| whole.choice("bone_opened", site));
+    let spoiled = lens.choices("marrow_spoiled", site).or_else(|| whole.choices("marrow_spoiled", site));
+    let has = |codes: &[&str]| spoiled.as_ref().map(|found| found.iter().any(|code| codes.contains(code)));
+    let exposure = Exposure {
+        opened: match opened {
+            Some("intact") => Some(Opened::Intact),
+            Some("open_under_a_day") => Some(Opened::UnderADay),
+            Some("open_over_a_day") => Some(Opened::OverADay),
+            Some("open_unknown") => Some(Opened::UnknownTime),
+            _ => None,
+        },
+        frost: match lens.choice("marrow_frozen", site) {
+            Some("frozen") => Some(Frost::FrozenNow),
+            Some("thawed_after_freezing") => Some(Frost::Thawed),
+            Some("never_frozen") => Some(Frost::NeverFrozen),
+            _ => None,
+        },
+        dried: has(&["dried"]),
+        wet_or_mouldy: has(&["mouldy", "sour", "rain_soaked"]),
+        decomposed: whole.choice("decay", Site::NONE).map(|code| code != "fresh"),
+    };
+    lens.also_used(whole);
+    exposure
+}
+
+fn weigh<'a>(carcass: &'a Carcass, bone: Option<Bone>, site: Site, found: &mut Found<'a>) {
+    let lens = Lens::new(carcass, Picks::new());
+    let (wet, dry) = (lens.numbers("marrow_wet_g", site), lens.numbers("marrow_dry_g", site));
+    if let (Some(wet_g), Some(dry_g)) = (mean(&wet), least(&dry)) {
+        let exposure = exposure(carcass, &lens, site);
+        let result = read_weighing(&DryWeighing { wet_g, dry_g }, bone.map(bone_of), exposure);
+        found.weighings.push(Weighing { bone, result, again: wet.len() > 1 || dry.len() > 1 });
+        found.used.extend(lens.into_used());
+    }
+}
+
+fn mean(steps: &[i64]) -> Option<f64> {
+    let sum: i64 = steps.iter().sum();
+    (!steps.is_empty()).then(|| sum as f64 / steps.len() as f64 * G_PER_STEP)
+}
+
+/// Dried to constant weight, the last weight is the least.
+fn least(steps: &[i64]) -> Option<f64> {
+    steps.iter().min().map(|step| *step as f64 * G_PER_STEP)
+}
+
+const fn bone_of(bone: Bone) -> method::Bone {
+    match bone {
+        Bone::Femur => method::Bone::Femur,
+        Bone::Tibia => method::Bone::Tibia,
+        Bone::Humerus => method::Bone::Humerus,
+        Bone::Radius => method::Bone::Radius,
+        Bone::Metatarsus => method::Bone::Metatarsus,
+        Bone::Metacarpus => method::Bone::Metacarpus,
+        Bone::Mandible => method::Bone::Mandible,
+    }
+}
