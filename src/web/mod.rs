@@ -1,6 +1,7 @@
 //! The crew's form and the office's page.
 
 mod crash;
+pub mod drawings;
 
 use leptos::prelude::*;
 
