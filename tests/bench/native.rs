@@ -1,0 +1,39 @@
+//! The office's rows: natively, on one core. Prints one JSON line a row; `tests/bench/run` shows them.
+#![allow(clippy::expect_used, clippy::indexing_slicing, clippy::cast_possible_truncation, missing_docs)]
+
+mod work;
+
+use marrowbook::bundle::{Contents, Kind, open};
+use std::time::Instant;
+
+/// The middle of `times` runs, in seconds.
+fn seconds(times: usize, mut act: impl FnMut()) -> f64 {
+    let mut taken: Vec<f64> = (0..times)
+        .map(|_| {
+            let start = Instant::now();
+            act();
+            start.elapsed().as_secs_f64()
+        })
+        .collect();
+    taken.sort_by(f64::total_cmp);
+    taken[times / 2]
+}
+
+fn row(id: &str, value: f64) {
+    println!("{{\"id\":\"{id}\",\"value\":{value:.3}}}");
+}
+
+fn main() {
+    let key = work::key();
+    let one = work::bundle(&work::entries(1, &key), &key);
+    row("carcass_size", one.len() as f64 / 1000.0);
+
+    let many = work::bundle(&work::entries(1000, &key), &key);
+    let took = seconds(7, || {
+        let opened = open(many.as_bytes(), Kind::Bundle).expect("our own bundle opens");
+        let contents = Contents::read(&opened).expect("our own bundle reads");
+        assert!(contents.faults.is_empty() && contents.entries.len() > 40_000);
+    });
+    // Bytes of the file as it was handed in, which is smaller than what it unpacks to.
+    row("office_open", many.len() as f64 / 1e6 / took);
+}

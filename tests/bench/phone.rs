@@ -1,0 +1,30 @@
+//! The phone's rows that need no screen, as a wasm of their own, so that the form carries no benchmark.
+//! `tests/bench/rows.mjs` loads it into a page whose processor is slowed down.
+#![allow(clippy::expect_used, clippy::indexing_slicing, clippy::cast_possible_truncation, missing_docs)]
+
+mod work;
+
+use marrowbook::record::Entry;
+use wasm_bindgen::prelude::*;
+
+/// One phone with the entries of `count` carcasses.
+#[wasm_bindgen]
+pub struct Filled {
+    entries: Vec<Entry>,
+}
+
+#[wasm_bindgen]
+impl Filled {
+    /// Fills the phone; not timed.
+    #[wasm_bindgen(constructor)]
+    pub fn new(count: u32) -> Self {
+        Self { entries: work::entries(u128::from(count), &work::key()) }
+    }
+
+    /// Makes and signs a bundle of all; returns its length in bytes.
+    pub fn bundle(&self) -> u32 {
+        work::bundle(&self.entries, &work::key()).len() as u32
+    }
+}
+
+fn main() {}

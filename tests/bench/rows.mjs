@@ -1,0 +1,108 @@
+// Measures and prints the rows of the design's table of numbers to hold, each beside its bound.
+// A row whose part of the program does not exist yet has no `measure` and is listed as such.
+//   node rows.mjs NATIVE-ROWS-FILE PHONE-WASM-FOLDER
+import { readFileSync } from "node:fs";
+import { sums } from "../tools/budget.mjs";
+import { DIST, SCREEN, phone, site } from "../browser/phone.mjs";
+
+const [nativeFile, wasmFolder] = process.argv.slice(2);
+const SLOWER = 4; // a cheap phone beside this machine
+const native = Object.fromEntries(readFileSync(nativeFile, "utf8").split("\n").filter((line) => line.startsWith("{"))
+  .map((line) => JSON.parse(line)).map((row) => [row.id, row.value]));
+
+/** The time that 95 of 100 runs keep, in the unit of `times`. */
+function p95(times) {
+  const sorted = [...times].sort((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.ceil(sorted.length * 0.95) - 1)];
+}
+
+/** From opening the address with the server gone to the first screen painted; milliseconds. */
+async function coldStart() {
+  const hand = await phone();
+  try {
+    const place = await site();
+    await hand.open(place.url);
+    await hand.offlineReady();
+    await place.stop();
+    const times = [];
+    for (let run = 0; run < 20; run += 1) {
+      // A new process with nothing in memory, as after a pocket.
+      await hand.dieAndStartAgain();
+      await hand.page.addInitScript(() => {
+        addEventListener("TrunkApplicationStarted", () => requestAnimationFrame(() => requestAnimationFrame(() => {
+          globalThis.usableAt = performance.now();
+        })));
+      });
+      await hand.slowDown(SLOWER);
+      await hand.page.goto(place.url);
+      await hand.page.waitForFunction(() => globalThis.usableAt !== undefined);
+      times.push(await hand.page.evaluate(() => globalThis.usableAt));
+    }
+    return p95(times);
+  } finally { await hand.end(); }
+}
+
+/** Runs `act` in a slowed page that has the phone's benchmark wasm loaded; milliseconds, p95. */
+async function inWasm(prepare, act, runs) {
+  const place = await site({ root: wasmFolder });
+  const hand = await phone();
+  try {
+    await hand.slowDown(SLOWER);
+    await hand.page.goto(place.url);
+    const times = await hand.page.evaluate(async ([prepareText, actText, count]) => {
+      const rows = await import("./phone-rows.js");
+      await rows.default();
+      const state = (0, eval)(prepareText)(rows);
+      const work = (0, eval)(actText);
+      work(state);
+      const taken = [];
+      for (let run = 0; run < count; run += 1) {
+        const start = performance.now();
+        work(state);
+        taken.push(performance.now() - start);
+      }
+      return taken;
+    }, [prepare.toString(), act.toString(), runs]);
+    return p95(times);
+  } finally { await hand.end(); await place.stop(); }
+}
+
+const kb = (value) => `${value.toFixed(1)} kB`;
+const ms = (value) => `${value.toFixed(0)} ms`;
+
+// `over`: the bound is a lower one.
+const ROWS = [
+  { what: "the crew's phone, one language, brotli", bound: 350, show: kb, measure: () => sums(DIST).form },
+  { what: "all precached parts, brotli", bound: 900, show: kb, measure: () => sums(DIST).all },
+  { what: "cold start without network to first usable screen (p95)", bound: 1000, show: ms, measure: coldStart },
+  { what: "tap to pressed state painted (p95)", bound: 50, show: ms },
+  { what: "tap to saved tick (p95)", bound: 250, show: ms },
+  { what: "point readings of one carcass (p95)", bound: 16, show: ms },
+  { what: "intervals of one carcass (p95)", bound: 400, show: ms },
+  { what: "ticked answers lost over 200 kills", bound: 0, show: (value) => `${value}` },
+  { what: "a bundle of 100 carcasses made and signed (p95)", bound: 300, show: ms,
+    measure: () => inWasm((rows) => new rows.Filled(100), (filled) => filled.bundle(), 20) },
+  { what: "size of a full carcass in a bundle", bound: 12, show: kb, measure: () => native.carcass_size },
+  { what: "office: open and check bundles", bound: 100, over: true, show: (value) => `${value.toFixed(1)} MB/s`, measure: () => native.office_open },
+  { what: "office: point readings", bound: 20000, over: true, show: (value) => `${value.toFixed(0)} a second`, measure: native.office_points && (() => native.office_points) },
+  { what: "office: readings with intervals", bound: 1000, over: true, show: (value) => `${value.toFixed(0)} a second`, measure: native.office_intervals && (() => native.office_intervals) },
+  { what: "cost of a season per carcass, 10^6 beside 10^3", bound: 1, show: (value) => `${value.toFixed(2)} times`, measure: native.season_growth && (() => native.season_growth) },
+];
+
+console.log(`Phone rows: Chromium, ${SCREEN.width} x ${SCREEN.height}, processor slowed ${SLOWER} times. Office rows: one core.`);
+let broken = 0;
+for (const row of ROWS) {
+  const bound = `${row.over ? "at least" : "at most"} ${row.show(row.bound)}`;
+  let is = "not there yet";
+  let verdict = "";
+  if (row.measure) {
+    const value = await row.measure();
+    const holds = row.over ? value >= row.bound : value <= row.bound;
+    is = row.show(value);
+    verdict = holds ? "holds" : "BROKEN";
+    if (!holds) broken += 1;
+  }
+  console.log(`${row.what.padEnd(58)} ${is.padStart(16)}   ${bound.padEnd(26)} ${verdict}`);
+}
+console.log(`${broken} broken`);
+process.exit(broken === 0 ? 0 : 1);

@@ -1,0 +1,101 @@
+//! The work that the benchmarks time, the same natively and in a phone's wasm.
+//! The carcass is the first one of the invented outing, with every finding that it holds.
+
+use marrowbook::bundle::{Cover, DeviceKey, Extras, FourVersions, make};
+use marrowbook::record::{
+    Act, Answer, Body, ENTRY_SCHEMA, Entry, Head, Key, Moment, PersonCode, Salt, Site, Subject, Value, Versions, links,
+};
+use serde::Deserialize;
+use uuid::Uuid;
+
+#[derive(Deserialize)]
+struct Outing {
+    carcasses: Vec<Examined>,
+}
+
+#[derive(Deserialize)]
+struct Examined {
+    findings: Vec<Found>,
+}
+
+#[derive(Clone, Deserialize)]
+struct Found {
+    finding: String,
+    answer: Answer,
+    #[serde(default)]
+    site: Site,
+}
+
+/// A signing key that is no secret: the seed of RFC 8032, section 7.1, TEST 1.
+pub(crate) fn key() -> DeviceKey {
+    DeviceKey::from_seed(&[
+        0x9d, 0x61, 0xb1, 0x9d, 0xef, 0xfd, 0x5a, 0x60, 0xba, 0x84, 0x4a, 0xf4, 0x92, 0xec, 0x2c, 0xc4, 0x44, 0x49,
+        0xc5, 0x69, 0x7b, 0x32, 0x69, 0x19, 0x70, 0x3b, 0xac, 0x03, 0x1c, 0xae, 0x7f, 0x60,
+    ])
+}
+
+/// The entries of `count` carcasses, one chain, as one phone would have written them.
+pub(crate) fn entries(count: u128, key: &DeviceKey) -> Vec<Entry> {
+    let outing: Outing =
+        serde_json::from_str(include_str!("../../demo/outing.json")).expect("the invented outing reads");
+    let findings = &outing.carcasses[0].findings;
+    let mut head = Head::start(key.public().id());
+    let mut all = Vec::new();
+    let mut random = 1_u64;
+    for carcass in 0..count {
+        let tie = Found {
+            finding: links::CARCASS.to_owned(),
+            answer: Answer::Seen { value: Value::Ref(Uuid::from_u128(carcass + 1)) },
+            site: Site::NONE,
+        };
+        for found in std::iter::once(&tie).chain(findings) {
+            // Salts that do not compress, as real ones do not.
+            let mut salt = [0; 16];
+            for byte in &mut salt {
+                random = random.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+                *byte = (random >> 56) as u8;
+            }
+            let entry = head.next(&body(carcass, found, all.len()), Salt(salt)).expect("an entry is written");
+            head = Head::after(&entry);
+            all.push(entry);
+        }
+    }
+    all
+}
+
+fn body(carcass: u128, found: &Found, number: usize) -> Body {
+    let number = i64::try_from(number).expect("few entries");
+    Body {
+        schema: ENTRY_SCHEMA,
+        act: Act::Answer {
+            key: Key {
+                subject: Subject::Examination(Uuid::from_u128((1 << 80) + carcass)),
+                finding: found.finding.as_str().into(),
+                site: found.site,
+                observer: PersonCode::new("K7").expect("a code"),
+            },
+            answer: found.answer.clone(),
+            supersedes: vec![],
+        },
+        typed_by: PersonCode::new("B2").expect("a code"),
+        at: Moment::from_unix(1_800_000_000 + number * 17, -300).expect("a moment"),
+        zone: "America/Toronto".to_owned(),
+        since_start_ms: Some(number.unsigned_abs() * 17_123),
+        versions: Versions { protocol: 1, step: Some(found.finding.clone()), card: None },
+    }
+}
+
+/// A signed bundle of `entries`.
+pub(crate) fn bundle(entries: &[Entry], key: &DeviceKey) -> String {
+    let cover = Cover {
+        bundle: Uuid::from_u128(7),
+        made_at: Moment::from_unix(1_800_100_000, -300).expect("a moment"),
+        zone: "America/Toronto".to_owned(),
+        app: env!("CARGO_PKG_VERSION").to_owned(),
+        versions: FourVersions { envelope: 1, entry_schema: ENTRY_SCHEMA, protocol: 1, science: 1 },
+        label: "phone of the benchmark".to_owned(),
+        crew: None,
+        card: None,
+    };
+    make(cover, entries, Extras::default(), key).expect("a bundle is made")
+}
