@@ -32,23 +32,13 @@ pub(super) fn basis_of(evidence: &AgeEvidence) -> Basis {
     let seen = |item: Item| sides.iter().any(|side| item.answered(side));
     let eruption = Item::ERUPTION.into_iter().any(seen);
     let any_wear = Item::WEAR.into_iter().any(seen);
-    let dentine_looks = [Item::M1Dentine, Item::M2Dentine, Item::M3Dentine]
-        .into_iter()
-        .filter(|item| seen(*item))
-        .count();
+    let dentine_looks =
+        [Item::M1Dentine, Item::M2Dentine, Item::M3Dentine].into_iter().filter(|item| seen(*item)).count();
     // A fawn or yearling is called from the same teeth that eruption has.
-    let call_repeats = eruption
-        && evidence
-            .class_call
-            .is_some_and(|call| call <= ClassCall::Yearling);
+    let call_repeats = eruption && evidence.class_call.is_some_and(|call| call <= ClassCall::Yearling);
     let enough = dentine_looks >= LOOKS_BEFORE_CALL;
     let class_call = evidence.class_call.is_some() && !enough && !call_repeats;
-    Basis {
-        eruption,
-        wear: any_wear && !class_call,
-        class_call,
-        quick_class: evidence.quick_class.is_some(),
-    }
+    Basis { eruption, wear: any_wear && !class_call, class_call, quick_class: evidence.quick_class.is_some() }
 }
 
 /// Whether left and right differ so much that the wear is to speak more softly.
@@ -75,11 +65,7 @@ pub(super) fn sources_of(evidence: &AgeEvidence, basis: Basis) -> Vec<&'static S
         }
     }
     let from_memory = |scale: &wear::Scale| {
-        scale.mark == Mark::Memory
-            && evidence
-                .sides()
-                .into_iter()
-                .any(|side| scale.item.answered(side))
+        scale.mark == Mark::Memory && evidence.sides().into_iter().any(|side| scale.item.answered(side))
     };
     if basis.wear && wear::SCALES.iter().any(from_memory) {
         list.push(&sources::WEAR_FROM_MEMORY);

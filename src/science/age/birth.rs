@@ -12,16 +12,8 @@ pub const SOUTHERN_LIMIT_DEG: f64 = 38.0;
 
 /// Birth dates north of 40 N as shares of three waves. Design, from Haugen 1975 (Iowa) and the
 /// Pennsylvania Game Commission's study of 3,180 does, at 200 days of gestation.
-const MAIN: Wave = Wave {
-    share: 0.88,
-    mean_day: 0.0,
-    sd_days: 11.0,
-};
-const SECOND: Wave = Wave {
-    share: 0.10,
-    mean_day: 26.0,
-    sd_days: 20.0,
-};
+const MAIN: Wave = Wave { share: 0.88, mean_day: 0.0, sd_days: 11.0 };
+const SECOND: Wave = Wave { share: 0.10, mean_day: 26.0, sd_days: 20.0 };
 /// Evenly from 15 July to 30 August, in days after 3 June.
 const LATE_SHARE: f64 = 0.02;
 const LATE_FROM: f64 = 42.0;
@@ -72,11 +64,7 @@ pub fn months_at_death(window: DeathWindow) -> Vec<MonthCell> {
     let tried = (last + 1).clamp(1, MOST_DAYS);
     for step in 0..tried {
         // Evenly spread, ends included.
-        let offset = if tried == 1 {
-            0
-        } else {
-            last * step / (tried - 1)
-        };
+        let offset = if tried == 1 { 0 } else { last * step / (tried - 1) };
         let days = days_since_origin(window.from) + offset as f64;
         add_day(&mut cells, days);
     }
@@ -84,10 +72,7 @@ pub fn months_at_death(window: DeathWindow) -> Vec<MonthCell> {
     cells
         .into_iter()
         .filter(|(_, w)| *w > 0.0)
-        .map(|(sum, w)| MonthCell {
-            months: sum / w,
-            weight: w / total,
-        })
+        .map(|(sum, w)| MonthCell { months: sum / w, weight: w / total })
         .collect()
 }
 
@@ -118,11 +103,7 @@ fn add_day(cells: &mut Vec<(f64, f64)>, days: f64) {
 
 /// Days from the last 3 June that lies before the winter of `date`.
 fn days_since_origin(date: Date) -> f64 {
-    let year = if date.month() as u8 >= Month::July as u8 {
-        date.year()
-    } else {
-        date.year() - 1
-    };
+    let year = if date.month() as u8 >= Month::July as u8 { date.year() } else { date.year() - 1 };
     let origin = Date::from_calendar_date(year, ORIGIN.0, ORIGIN.1).map_or(0, Date::to_julian_day);
     f64::from(date.to_julian_day() - origin)
 }
@@ -153,10 +134,7 @@ mod tests {
             (day(2026, Month::April, 15), 10.45),
         ] {
             assert!((nominal_months(0, date) - months).abs() < 0.006, "{date}");
-            assert!(
-                (nominal_months(1, date) - months - 12.0).abs() < 0.006,
-                "{date}"
-            );
+            assert!((nominal_months(1, date) - months - 12.0).abs() < 0.006, "{date}");
         }
     }
 
@@ -174,10 +152,7 @@ mod tests {
 
     #[test]
     fn a_window_moves_and_widens_the_months() {
-        let window = DeathWindow {
-            from: day(2025, Month::December, 1),
-            to: day(2026, Month::April, 30),
-        };
+        let window = DeathWindow { from: day(2025, Month::December, 1), to: day(2026, Month::April, 30) };
         let cells = months_at_death(window);
         let mean: f64 = cells.iter().map(|c| c.weight * c.months).sum();
         assert!((mean - 8.3).abs() < 0.2, "{mean}");

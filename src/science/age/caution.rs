@@ -61,12 +61,7 @@ pub enum Caution {
 }
 
 /// Every caution that applies, each once, in the order of [`Caution`].
-pub(super) fn cautions(
-    evidence: &AgeEvidence,
-    estimate: &AgeEstimate,
-    window: DeathWindow,
-    cut: bool,
-) -> Vec<Caution> {
+pub(super) fn cautions(evidence: &AgeEvidence, estimate: &AgeEstimate, window: DeathWindow, cut: bool) -> Vec<Caution> {
     let basis = estimate.basis;
     let flag = |value: Option<bool>| value == Some(true);
     let key_flags = estimate.key.as_ref().map_or(&[][..], |k| &k.flags[..]);
@@ -82,59 +77,29 @@ pub(super) fn cautions(
         Some(KeyClass::Adult) => fawn + yearling > 0.5,
         None => false,
     };
-    let only_quick = Basis {
-        quick_class: false,
-        ..basis
-    } == Basis::default();
+    let only_quick = Basis { quick_class: false, ..basis } == Basis::default();
     let wear_matters = (basis.wear || basis.class_call) && fawn + yearling < 0.5;
-    let one_side_differs = evidence
-        .left
-        .p4
-        .zip(evidence.right.p4)
-        .is_some_and(|(l, r)| l != r);
-    let premolar_left_out = any_side(|s| {
-        (s.p4_dentine.is_some() || s.premolar_wear.is_some())
-            && s.p4 < Some(P4State::PermanentWhite)
-    });
+    let one_side_differs = evidence.left.p4.zip(evidence.right.p4).is_some_and(|(l, r)| l != r);
+    let premolar_left_out =
+        any_side(|s| (s.p4_dentine.is_some() || s.premolar_wear.is_some()) && s.p4 < Some(P4State::PermanentWhite));
     let mut list: Vec<Caution> = [
         (only_quick, Caution::QuickClassOnly),
         (wear_matters, Caution::WearIsAGuess),
-        (
-            !estimate.contradictions.is_empty(),
-            Caution::TeethContradict,
-        ),
+        (!estimate.contradictions.is_empty(), Caution::TeethContradict),
         (late || has(KeyFlag::DelayedTeeth), Caution::DelayedTeeth),
         (has(KeyFlag::LateFawn), Caution::LateFawn),
-        (
-            estimate.key == Err(KeyRefusal::P2MayBeMissing),
-            Caution::P2MayBeMissing,
-        ),
-        (
-            any_side(|s| s.cheek_teeth == Some(7) || s.extra_p1 == Some(true)),
-            Caution::ExtraP1,
-        ),
+        (estimate.key == Err(KeyRefusal::P2MayBeMissing), Caution::P2MayBeMissing),
+        (any_side(|s| s.cheek_teeth == Some(7) || s.extra_p1 == Some(true)), Caution::ExtraP1),
         (evidence.third_column_anomaly(), Caution::ThirdColumnOdd),
-        (
-            any_side(|s| s.cheek_teeth.is_some() && s.row_count().is_none()),
-            Caution::CountNotUsed,
-        ),
-        (
-            is_lopsided(evidence) || one_side_differs,
-            Caution::SidesDiffer,
-        ),
+        (any_side(|s| s.cheek_teeth.is_some() && s.row_count().is_none()), Caution::CountNotUsed),
+        (is_lopsided(evidence) || one_side_differs, Caution::SidesDiffer),
         (flag(evidence.flags.swelling), Caution::JawDiseased),
         (flag(evidence.flags.broken_teeth), Caution::BrokenTeeth),
         (flag(evidence.flags.weathered), Caution::Weathered),
         (flag(evidence.flags.photo_only), Caution::PhotoOnly),
+        (evidence.class_call.is_some() && !basis.class_call, Caution::CallSetAside),
         (
-            evidence.class_call.is_some() && !basis.class_call,
-            Caution::CallSetAside,
-        ),
-        (
-            basis.class_call
-                && Item::WEAR
-                    .into_iter()
-                    .any(|i| sides.iter().any(|s| i.answered(s))),
+            basis.class_call && Item::WEAR.into_iter().any(|i| sides.iter().any(|s| i.answered(s))),
             Caution::WearSetAside,
         ),
         (premolar_left_out, Caution::PremolarWearSetAside),

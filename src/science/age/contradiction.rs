@@ -46,11 +46,7 @@ const MOLARS: [Tooth; 3] = [Tooth::M1, Tooth::M2, Tooth::M3];
 /// All contradictions, each once, in a fixed order.
 pub fn contradictions(evidence: &AgeEvidence) -> Vec<Contradiction> {
     let mut found = Vec::new();
-    for side in [
-        evidence.left,
-        evidence.right,
-        joined(&evidence.left, &evidence.right),
-    ] {
+    for side in [evidence.left, evidence.right, joined(&evidence.left, &evidence.right)] {
         order_of_eruption(&side, &mut found);
         milk_beside_late_teeth(&side, &mut found);
         order_of_wear(&side, &mut found);
@@ -82,10 +78,7 @@ fn joined(left: &JawSide, right: &JawSide) -> JawSide {
 }
 
 fn add(found: &mut Vec<Contradiction>, kind: ContradictionKind, teeth: &[Tooth]) {
-    found.push(Contradiction {
-        kind,
-        teeth: teeth.to_vec(),
-    });
+    found.push(Contradiction { kind, teeth: teeth.to_vec() });
 }
 
 /// Each pair of neighbouring molars, front one first.
@@ -106,23 +99,12 @@ fn order_of_eruption(side: &JawSide, found: &mut Vec<Contradiction>) {
     }
     let last_molar_out = side.molars[2].is_some_and(|s| s <= MolarState::InGum);
     if last_molar_out && side.p4 >= Some(P4State::PermanentBelowRow) {
-        add(
-            found,
-            ContradictionKind::PermanentBeforeLastMolar,
-            &[Tooth::P4, Tooth::M3],
-        );
+        add(found, ContradictionKind::PermanentBeforeLastMolar, &[Tooth::P4, Tooth::M3]);
     }
     let milk_i1 = side.i1 == Some(IncisorState::Milk);
-    for (tooth, state) in [Tooth::I2, Tooth::I3, Tooth::C]
-        .into_iter()
-        .zip(side.other_front)
-    {
+    for (tooth, state) in [Tooth::I2, Tooth::I3, Tooth::C].into_iter().zip(side.other_front) {
         if milk_i1 && state == Some(IncisorState::Permanent) {
-            add(
-                found,
-                ContradictionKind::BackToothAhead,
-                &[Tooth::I1, tooth],
-            );
+            add(found, ContradictionKind::BackToothAhead, &[Tooth::I1, tooth]);
         }
     }
 }
@@ -164,17 +146,15 @@ fn order_of_wear(side: &JawSide, found: &mut Vec<Contradiction>) {
 }
 
 fn one_tooth(side: &JawSide, found: &mut Vec<Contradiction>) {
-    for (tooth, ((state, dentine), crest)) in MOLARS
-        .into_iter()
-        .zip(side.molars.into_iter().zip(side.dentine).zip(side.crest))
+    for (tooth, ((state, dentine), crest)) in
+        MOLARS.into_iter().zip(side.molars.into_iter().zip(side.dentine).zip(side.crest))
     {
         let hidden = state.is_some_and(|s| s <= MolarState::InGum);
         if hidden && (dentine > Some(Dentine::None) || crest > Some(Crest::Sharp)) {
             add(found, ContradictionKind::WornButNotThrough, &[tooth]);
         }
         let sharp_and_wide = crest == Some(Crest::Sharp) && dentine >= Some(Dentine::TwiceAsWide);
-        let gone_and_none =
-            crest == Some(Crest::Gone) && dentine.is_some_and(|d| d <= Dentine::Narrower);
+        let gone_and_none = crest == Some(Crest::Gone) && dentine.is_some_and(|d| d <= Dentine::Narrower);
         if sharp_and_wide || gone_and_none {
             add(found, ContradictionKind::CrestAgainstDentine, &[tooth]);
         }
@@ -192,18 +172,11 @@ fn count(side: &JawSide, found: &mut Vec<Contradiction>) {
     let Some(row) = side.row_count() else {
         // Fewer than three is a broken jaw or a count not finished, not a contradiction.
         if counted > 6 {
-            add(
-                found,
-                ContradictionKind::ImpossibleCount,
-                &[Tooth::P2, Tooth::P3, Tooth::P4],
-            );
+            add(found, ContradictionKind::ImpossibleCount, &[Tooth::P2, Tooth::P3, Tooth::P4]);
         }
         return;
     };
-    if matches!(
-        side.p4,
-        Some(P4State::MilkLooseOrGone | P4State::PermanentBelowRow)
-    ) {
+    if matches!(side.p4, Some(P4State::MilkLooseOrGone | P4State::PermanentBelowRow)) {
         return;
     }
     for (place, (tooth, state)) in (4_u8..).zip(MOLARS.into_iter().zip(side.molars)) {
@@ -227,10 +200,7 @@ fn call(evidence: &AgeEvidence, found: &mut Vec<Contradiction>) {
     if p4.is_some_and(|s| s <= P4State::PermanentBelowRow) && call >= ClassCall::Three {
         add(found, kind, &[Tooth::P4]);
     }
-    if p4 == Some(P4State::PermanentStained)
-        && call <= ClassCall::Yearling
-        && evidence.clearly_worn(0)
-    {
+    if p4 == Some(P4State::PermanentStained) && call <= ClassCall::Yearling && evidence.clearly_worn(0) {
         add(found, kind, &[Tooth::P4, Tooth::M1]);
     }
     if call == ClassCall::Fawn && evidence.molar(2) >= Some(MolarState::FullHeight) {

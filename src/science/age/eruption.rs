@@ -14,6 +14,8 @@ const EXTRA_P1_SHARE: f64 = 2.0 / 401.0;
 const MISSING_P2_SHARE: f64 = 3.0 / 401.0;
 /// A front tooth counts as changing for this long before the permanent one is in, months. Design.
 const CHANGING_MONTHS: f64 = 1.0;
+/// Share of molars with some cusps through that are called worn. Ours.
+const WORN_BEFORE_FULL: f64 = 0.5;
 /// Delay of a fawn's teeth (M1, M2, incisors) in a late deer, months. Design. The spread of M3 already
 /// reaches the latest ages that the agencies print, so M3 is not shifted again; that is ours.
 const LATE_MONTHS: f64 = 3.0;
@@ -21,16 +23,8 @@ const LATE_MONTHS: f64 = 3.0;
 /// Mean and standard deviation of a transition, months. Design, from the published schedules.
 struct Transition(f64, f64);
 
-const VISIBLE: [Transition; 3] = [
-    Transition(2.75, 0.5),
-    Transition(6.8, 0.7),
-    Transition(14.0, 2.0),
-];
-const FULL: [Transition; 3] = [
-    Transition(6.2, 0.8),
-    Transition(12.5, 1.2),
-    Transition(23.0, 2.0),
-];
+const VISIBLE: [Transition; 3] = [Transition(2.75, 0.5), Transition(6.8, 0.7), Transition(14.0, 2.0)];
+const FULL: [Transition; 3] = [Transition(6.2, 0.8), Transition(12.5, 1.2), Transition(23.0, 2.0)];
 const I1: Transition = Transition(6.0, 0.8);
 /// I2, I3, C: the agencies contradict each other, hence the width.
 const OTHER_FRONT: Transition = Transition(10.5, 2.5);
@@ -66,11 +60,8 @@ impl Progress {
     pub(super) fn at(months: f64, late: bool) -> Self {
         let t = if late { months - LATE_MONTHS } else { months };
         let changing = |event: &Transition| [event.done(t + CHANGING_MONTHS), event.done(t)];
-        let (shed, full, stain) = if late {
-            (MILK_SHED_LATE, P4_FULL_LATE, P4_STAIN_LATE)
-        } else {
-            (MILK_SHED, P4_FULL, P4_STAIN)
-        };
+        let (shed, full, stain) =
+            if late { (MILK_SHED_LATE, P4_FULL_LATE, P4_STAIN_LATE) } else { (MILK_SHED, P4_FULL, P4_STAIN) };
         Self {
             visible: fawn_teeth_late(&VISIBLE, t, months),
             full: fawn_teeth_late(&FULL, t, months),
@@ -112,6 +103,17 @@ impl Progress {
         [1.0 - visible, (visible - full).max(0.0), full]
     }
 
+    /// Likelihood of a molar's state. The front cusps come into wear before the last one is up, so `in
+    /// wear` is said of part of the teeth that are not yet full.
+    fn molar(&self, molar: usize, state: MolarState) -> Option<f64> {
+        let groups = self.molar_groups(molar);
+        let [_, cusps, full] = groups;
+        match state {
+            MolarState::InWear => Some(full + WORN_BEFORE_FULL * cusps),
+            _ => pick(&groups, molar_group(state)),
+        }
+    }
+
     /// Milk; changing; permanent.
     pub(super) fn i1_groups(&self) -> [f64; 3] {
         front_groups(self.i1)
@@ -130,36 +132,24 @@ impl Progress {
     /// Likelihood of a row count beside what was seen of the molars. A molar that was looked at
     /// explains its own part of the count, so only the others speak again.
     fn count(&self, row: u8, seen: [Option<bool>; 3], anomalies: Anomalies) -> f64 {
-        let extra = if anomalies.p1_settled {
-            0.0
-        } else {
-            EXTRA_P1_SHARE
-        };
-        let missing = if anomalies.p2_settled {
-            0.0
-        } else {
-            MISSING_P2_SHARE
-        };
-        [
-            (1.0 - extra - missing, row),
-            (extra, row.saturating_sub(1)),
-            (missing, row + 1),
-        ]
-        .into_iter()
-        .filter(|(_, normal_row)| (3..=6).contains(normal_row))
-        .map(|(share, normal_row)| {
-            let mut likelihood = share;
-            for ((place, visible), looked) in (4_u8..).zip(self.visible).zip(seen) {
-                let counted = normal_row >= place;
-                likelihood *= match looked {
-                    Some(through) => f64::from(u8::from(through == counted)),
-                    None if counted => visible,
-                    None => 1.0 - visible,
-                };
-            }
-            likelihood
-        })
-        .sum()
+        let extra = if anomalies.p1_settled { 0.0 } else { EXTRA_P1_SHARE };
+        let missing = if anomalies.p2_settled { 0.0 } else { MISSING_P2_SHARE };
+        [(1.0 - extra - missing, row), (extra, row.saturating_sub(1)), (missing, row + 1)]
+            .into_iter()
+            .filter(|(_, normal_row)| (3..=6).contains(normal_row))
+            .map(|(share, normal_row)| {
+                let mut likelihood = share;
+                for ((place, visible), looked) in (4_u8..).zip(self.visible).zip(seen) {
+                    let counted = normal_row >= place;
+                    likelihood *= match looked {
+                        Some(through) => f64::from(u8::from(through == counted)),
+                        None if counted => visible,
+                        None => 1.0 - visible,
+                    };
+                }
+                likelihood
+            })
+            .sum()
     }
 
     /// Log likelihood of everything seen of eruption, each look floored. Two sides of one look count
@@ -168,34 +158,19 @@ impl Progress {
         let through = molars_through(sides);
         let count = |side: &JawSide| {
             // While the premolars change, the number of teeth in the row says nothing of the molars.
-            let changing = matches!(
-                side.p4,
-                Some(P4State::MilkLooseOrGone | P4State::PermanentBelowRow)
-            );
+            let changing = matches!(side.p4, Some(P4State::MilkLooseOrGone | P4State::PermanentBelowRow));
             let row = side.row_count().filter(|_| !changing)?;
             Some(self.count(row, through, Anomalies::of(side)))
         };
         let mut total = mean_ln(sides, count);
         total += mean_ln(sides, |side| pick(&self.p4_groups(), p4_group(side.p4?)));
         for molar in 0..3 {
-            let groups = self.molar_groups(molar);
-            total += mean_ln(sides, |side| {
-                pick(
-                    &groups,
-                    molar_group(side.molars.get(molar).copied().flatten()?),
-                )
-            });
+            total += mean_ln(sides, |side| self.molar(molar, side.molars.get(molar).copied().flatten()?));
         }
-        total += mean_ln(sides, |side| {
-            pick(&self.i1_groups(), usize::from(side.i1?.code()))
-        });
+        total += mean_ln(sides, |side| pick(&self.i1_groups(), usize::from(side.i1?.code())));
         let front = self.other_front_groups();
-        let teeth = sides
-            .into_iter()
-            .flat_map(|side| side.other_front)
-            .flatten();
-        total
-            + mean(teeth.filter_map(|state: IncisorState| pick(&front, usize::from(state.code()))))
+        let teeth = sides.into_iter().flat_map(|side| side.other_front).flatten();
+        total + mean(teeth.filter_map(|state: IncisorState| pick(&front, usize::from(state.code()))))
     }
 }
 
@@ -210,10 +185,7 @@ impl Anomalies {
     const fn of(side: &JawSide) -> Self {
         // A count of seven has already been taken as six and a P1.
         let seven = matches!(side.cheek_teeth, Some(7));
-        Self {
-            p1_settled: side.extra_p1.is_some() || seven,
-            p2_settled: side.p2_missing.is_some(),
-        }
+        Self { p1_settled: side.extra_p1.is_some() || seven, p2_settled: side.p2_missing.is_some() }
     }
 }
 

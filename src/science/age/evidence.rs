@@ -228,8 +228,7 @@ impl JawSide {
     /// count cannot be that of a whole row, which is 3 to 6.
     pub fn row_count(&self) -> Option<u8> {
         let counted = self.cheek_teeth?;
-        let less =
-            u8::from(self.extra_p1 == Some(true) || (counted == 7 && self.extra_p1.is_none()));
+        let less = u8::from(self.extra_p1 == Some(true) || (counted == 7 && self.extra_p1.is_none()));
         let more = u8::from(self.p2_missing == Some(true));
         let row = counted.checked_sub(less)?.checked_add(more)?;
         (3..=6).contains(&row).then_some(row)
@@ -351,10 +350,7 @@ impl AgeEvidence {
 
     /// The larger row count of the two sides: a missing tooth on one side does not make a fawn.
     pub(super) fn row_count(&self) -> Option<u8> {
-        self.sides()
-            .into_iter()
-            .filter_map(JawSide::row_count)
-            .max()
+        self.sides().into_iter().filter_map(JawSide::row_count).max()
     }
 
     /// The less advanced third cheek tooth of the two sides.
@@ -364,26 +360,17 @@ impl AgeEvidence {
 
     /// The more advanced state of a molar (0 for M1).
     pub(super) fn molar(&self, molar: usize) -> Option<MolarState> {
-        self.sides()
-            .into_iter()
-            .filter_map(|s| s.molars.get(molar).copied().flatten())
-            .max()
+        self.sides().into_iter().filter_map(|s| s.molars.get(molar).copied().flatten()).max()
     }
 
     /// The wider dentine of a molar.
     pub(super) fn dentine(&self, molar: usize) -> Option<Dentine> {
-        self.sides()
-            .into_iter()
-            .filter_map(|s| s.dentine.get(molar).copied().flatten())
-            .max()
+        self.sides().into_iter().filter_map(|s| s.dentine.get(molar).copied().flatten()).max()
     }
 
     /// The blunter crest of a molar.
     pub(super) fn crest(&self, molar: usize) -> Option<Crest> {
-        self.sides()
-            .into_iter()
-            .filter_map(|s| s.crest.get(molar).copied().flatten())
-            .max()
+        self.sides().into_iter().filter_map(|s| s.crest.get(molar).copied().flatten()).max()
     }
 
     /// The less advanced first incisor.
@@ -393,15 +380,12 @@ impl AgeEvidence {
 
     /// Whether the third column of M3 is missing, peg-like or reduced on either side.
     pub(super) fn third_column_anomaly(&self) -> bool {
-        self.sides()
-            .into_iter()
-            .any(|s| s.m3_posterior == Some(M3Posterior::AbsentOrPeg))
+        self.sides().into_iter().any(|s| s.m3_posterior == Some(M3Posterior::AbsentOrPeg))
     }
 
     /// Clear wear on a molar: dentine wider than enamel, or the crest blunt or worse.
     pub(super) fn clearly_worn(&self, molar: usize) -> bool {
-        self.dentine(molar).is_some_and(|d| d >= Dentine::Wider)
-            || self.crest(molar).is_some_and(|c| c >= Crest::Blunt)
+        self.dentine(molar).is_some_and(|d| d >= Dentine::Wider) || self.crest(molar).is_some_and(|c| c >= Crest::Blunt)
     }
 
     /// Whether anything at all was seen of the wear of a molar.

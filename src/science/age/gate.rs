@@ -38,10 +38,7 @@ pub enum AgeRefusal {
 }
 
 /// The checks, and the window within November to May with whether it had to be cut.
-pub(super) fn check(
-    evidence: &AgeEvidence,
-    settings: &Settings,
-) -> Result<(DeathWindow, bool), AgeRefusal> {
+pub(super) fn check(evidence: &AgeEvidence, settings: &Settings) -> Result<(DeathWindow, bool), AgeRefusal> {
     match evidence.species {
         Species::WhiteTailed => {}
         Species::Other => return Err(AgeRefusal::NotWhiteTailed),
@@ -69,19 +66,14 @@ fn within_winter(window: DeathWindow) -> Result<(DeathWindow, bool), AgeRefusal>
     // The winter that the last day lies in, or the one before it.
     let autumn = matches!(window.to.month(), Month::November | Month::December);
     let spring_year = window.to.year() + i32::from(autumn);
-    let date = |year, month, day| {
-        Date::from_calendar_date(year, month, day).map_err(|_| AgeRefusal::OutsideSeason)
-    };
+    let date = |year, month, day| Date::from_calendar_date(year, month, day).map_err(|_| AgeRefusal::OutsideSeason);
     let start = date(spring_year - 1, Month::November, 1)?;
     let end = date(spring_year, Month::May, 31)?;
     let spring_before = date(spring_year - 1, Month::May, 31)?;
     if window.from <= spring_before {
         return Err(AgeRefusal::TwoWinters);
     }
-    let cut = DeathWindow {
-        from: window.from.max(start),
-        to: window.to.min(end),
-    };
+    let cut = DeathWindow { from: window.from.max(start), to: window.to.min(end) };
     if cut.to < cut.from {
         return Err(AgeRefusal::OutsideSeason);
     }

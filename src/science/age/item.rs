@@ -49,15 +49,8 @@ pub enum Item {
 
 impl Item {
     /// Looks at which teeth are there.
-    pub const ERUPTION: [Self; 7] = [
-        Self::CheekTeeth,
-        Self::P4State,
-        Self::M1State,
-        Self::M2State,
-        Self::M3State,
-        Self::I1State,
-        Self::OtherFront,
-    ];
+    pub const ERUPTION: [Self; 7] =
+        [Self::CheekTeeth, Self::P4State, Self::M1State, Self::M2State, Self::M3State, Self::I1State, Self::OtherFront];
 
     /// Looks at how worn they are, in the order of [`super::wear::SCALES`].
     pub const WEAR: [Self; 12] = [
@@ -81,17 +74,11 @@ impl Item {
             Self::CheekTeeth | Self::OtherFront | Self::PremolarWear => None,
             Self::I1State => Some(Tooth::I1),
             Self::P4State | Self::P4Dentine => Some(Tooth::P4),
-            Self::M1State | Self::M1Dentine | Self::M1Crest | Self::M1Infundibulum => {
-                Some(Tooth::M1)
+            Self::M1State | Self::M1Dentine | Self::M1Crest | Self::M1Infundibulum => Some(Tooth::M1),
+            Self::M2State | Self::M2Dentine | Self::M2Crest | Self::M2Infundibulum => Some(Tooth::M2),
+            Self::M3State | Self::M3Dentine | Self::M3Crest | Self::M3Posterior | Self::M3Infundibulum => {
+                Some(Tooth::M3)
             }
-            Self::M2State | Self::M2Dentine | Self::M2Crest | Self::M2Infundibulum => {
-                Some(Tooth::M2)
-            }
-            Self::M3State
-            | Self::M3Dentine
-            | Self::M3Crest
-            | Self::M3Posterior
-            | Self::M3Infundibulum => Some(Tooth::M3),
         }
     }
 
@@ -128,26 +115,18 @@ impl Item {
         let [f1, f2, f3] = side.infundibulum;
         let permanent = side.p4 >= Some(super::evidence::P4State::PermanentWhite);
         match self {
-            Self::P4Dentine => side
-                .p4_dentine
-                .filter(|_| permanent)
-                .map(super::evidence::Dentine::code),
+            Self::P4Dentine => side.p4_dentine.filter(|_| permanent).map(super::evidence::Dentine::code),
             Self::M1Dentine => d1.map(super::evidence::Dentine::code),
             Self::M2Dentine => d2.map(super::evidence::Dentine::code),
             Self::M3Dentine => d3.map(super::evidence::Dentine::code),
             Self::M1Crest => c1.map(super::evidence::Crest::code),
             Self::M2Crest => c2.map(super::evidence::Crest::code),
             Self::M3Crest => c3.map(super::evidence::Crest::code),
-            Self::M3Posterior => side
-                .m3_posterior
-                .and_then(super::evidence::M3Posterior::code),
+            Self::M3Posterior => side.m3_posterior.and_then(super::evidence::M3Posterior::code),
             Self::M1Infundibulum => f1.map(super::evidence::Infundibulum::code),
             Self::M2Infundibulum => f2.map(super::evidence::Infundibulum::code),
             Self::M3Infundibulum => f3.map(super::evidence::Infundibulum::code),
-            Self::PremolarWear => side
-                .premolar_wear
-                .filter(|_| permanent)
-                .map(super::evidence::PremolarWear::code),
+            Self::PremolarWear => side.premolar_wear.filter(|_| permanent).map(super::evidence::PremolarWear::code),
             _ => None,
         }
     }

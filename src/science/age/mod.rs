@@ -45,8 +45,8 @@ pub use basis::Basis;
 pub use caution::Caution;
 pub use contradiction::{Contradiction, ContradictionKind};
 pub use evidence::{
-    AgeEvidence, ClassCall, Crest, DeathWindow, Dentine, IncisorState, Infundibulum, JawFlags,
-    JawSide, M3Posterior, MolarState, P4State, PremolarWear, QuickClass, Sex, Species,
+    AgeEvidence, ClassCall, Crest, DeathWindow, Dentine, IncisorState, Infundibulum, JawFlags, JawSide, M3Posterior,
+    MolarState, P4State, PremolarWear, QuickClass, Sex, Species,
 };
 pub use gate::AgeRefusal;
 pub use item::{Item, Tooth};
@@ -76,11 +76,7 @@ pub struct Settings {
 
 impl Default for Settings {
     fn default() -> Self {
-        Self {
-            prior: Prior::default(),
-            late_share: LATE_SHARE,
-            reader: Reader::default(),
-        }
+        Self { prior: Prior::default(), late_share: LATE_SHARE, reader: Reader::default() }
     }
 }
 
@@ -158,10 +154,7 @@ pub fn estimate(evidence: &AgeEvidence, settings: &Settings) -> Result<AgeOutcom
     let (best_class, best_probability) = summary::best(&posterior.classes);
     let entropy_bits = summary::entropy_bits(&posterior.classes);
     let months = (best_class <= 1).then(|| {
-        let of_class = posterior
-            .states
-            .iter()
-            .filter(|s| s.class == usize::from(best_class));
+        let of_class = posterior.states.iter().filter(|s| s.class == usize::from(best_class));
         summary::months_interval(of_class.map(|s| (s.months, s.probability)).collect())
     });
     let key = winter_key(evidence);
@@ -174,12 +167,8 @@ pub fn estimate(evidence: &AgeEvidence, settings: &Settings) -> Result<AgeOutcom
         likely_set: summary::likely_set(&posterior.classes),
         best_class,
         best_probability,
-        single_class: (best_class < 9 && best_probability >= summary::SINGLE_YEAR_FROM)
-            .then_some(best_class),
-        mean_birthdays: (0_u8..)
-            .zip(posterior.classes)
-            .map(|(c, p)| f64::from(c) * p)
-            .sum(),
+        single_class: (best_class < 9 && best_probability >= summary::SINGLE_YEAR_FROM).then_some(best_class),
+        mean_birthdays: (0_u8..).zip(posterior.classes).map(|(c, p)| f64::from(c) * p).sum(),
         months: months.flatten(),
         entropy_bits,
         wide: entropy_bits > summary::WIDE_BITS,

@@ -43,11 +43,7 @@ impl Posterior {
     ) -> Self {
         let sides = evidence.sides();
         let mean_months: f64 = cells.iter().map(|c| c.months * c.weight).sum();
-        let worn_sides = if basis.wear {
-            sides
-        } else {
-            [&NOTHING_SEEN; 2]
-        };
+        let worn_sides = if basis.wear { sides } else { [&NOTHING_SEEN; 2] };
         let wear = WearTerms::new(ages_years(mean_months), worn_sides, wear_power);
         let mut states = states(cells, mean_months, settings.late_share);
         for state in &mut states {
@@ -71,18 +67,9 @@ impl Posterior {
         for state in &mut states {
             let class = classes.get(state.class).copied().unwrap_or(0.0);
             let total = within.get(state.class).copied().unwrap_or(0.0);
-            state.probability = if total > 0.0 {
-                state.probability / total * class
-            } else {
-                0.0
-            };
+            state.probability = if total > 0.0 { state.probability / total * class } else { 0.0 };
         }
-        Self {
-            classes,
-            joint,
-            states,
-            wear,
-        }
+        Self { classes, joint, states, wear }
     }
 
     /// Probability that the teeth of a deer of that class run late.
@@ -113,11 +100,7 @@ static NOTHING_SEEN: super::evidence::JawSide = super::evidence::JawSide {
 fn ages_years(mean_months: f64) -> [f64; 10] {
     let mut ages = [0.0; 10];
     for (class, slot) in (0_u8..).zip(&mut ages) {
-        let birthdays = if class == 9 {
-            NINE_AND_MORE
-        } else {
-            f64::from(class)
-        };
+        let birthdays = if class == 9 { NINE_AND_MORE } else { f64::from(class) };
         *slot = birthdays + mean_months / 12.0;
     }
     ages

@@ -95,19 +95,9 @@ mod tests {
     /// Mech and Frenzel 1971, table 4: 142 wolf kills, mean 4.7 years (published), 48 % of five and over.
     #[test]
     fn table_4() {
-        let ages_10_up = [
-            (10.5, 3.0),
-            (11.5, 1.0),
-            (12.5, 0.0),
-            (13.5, 1.0),
-            (14.5, 2.0),
-        ];
+        let ages_10_up = [(10.5, 3.0), (11.5, 1.0), (12.5, 0.0), (13.5, 1.0), (14.5, 2.0)];
         let mut sum: f64 = ages_10_up.iter().map(|(age, n)| age * n).sum();
-        sum += WOLF_KILLS[..10]
-            .iter()
-            .zip(0_u8..)
-            .map(|(n, k)| f64::from(*n) * (f64::from(k) + 0.5))
-            .sum::<f64>();
+        sum += WOLF_KILLS[..10].iter().zip(0_u8..).map(|(n, k)| f64::from(*n) * (f64::from(k) + 0.5)).sum::<f64>();
         assert_eq!(WOLF_KILLS.iter().sum::<u16>(), 142);
         assert_eq!(HUNTER_KILLS.iter().sum::<u16>(), 433);
         assert!((sum / 142.0 - 4.68).abs() < 0.005);
@@ -118,15 +108,11 @@ mod tests {
     /// The printed row for wolf kills, and for bucks by survival (Nelson and Mech 1986).
     #[test]
     fn printed_rows() {
-        let wolf = [
-            0.166, 0.092, 0.112, 0.058, 0.092, 0.146, 0.085, 0.112, 0.044, 0.095,
-        ];
+        let wolf = [0.166, 0.092, 0.112, 0.058, 0.092, 0.146, 0.085, 0.112, 0.044, 0.095];
         for (got, expected) in Prior::WolfKill.shares(Sex::Female).iter().zip(wolf) {
             assert!((got - expected).abs() < 0.0006, "{got} {expected}");
         }
-        let bucks = [
-            0.690, 0.183, 0.067, 0.032, 0.015, 0.007, 0.003, 0.002, 0.001, 0.000,
-        ];
+        let bucks = [0.690, 0.183, 0.067, 0.032, 0.015, 0.007, 0.003, 0.002, 0.001, 0.000];
         for (got, expected) in Prior::Survival.shares(Sex::Male).iter().zip(bucks) {
             assert!((got - expected).abs() < 0.0011, "{got} {expected}");
         }
@@ -137,18 +123,9 @@ mod tests {
     fn the_tail_lies_in_the_last_class() {
         let does = Prior::Survival.shares(Sex::Female);
         assert!((does[9] - 0.31 * 0.80 * libm::pow(0.79, 7.0)).abs() < 1e-12);
-        for prior in [
-            Prior::WinterDead,
-            Prior::WolfKill,
-            Prior::Survival,
-            Prior::Harvest,
-            Prior::Flat,
-        ] {
+        for prior in [Prior::WinterDead, Prior::WolfKill, Prior::Survival, Prior::Harvest, Prior::Flat] {
             for sex in [Sex::Female, Sex::Male] {
-                assert!(
-                    (prior.shares(sex).iter().sum::<f64>() - 1.0).abs() < 1e-12,
-                    "{prior:?}"
-                );
+                assert!((prior.shares(sex).iter().sum::<f64>() - 1.0).abs() < 1e-12, "{prior:?}");
             }
         }
     }

@@ -83,10 +83,7 @@ mod tests {
     /// right one of classes 2, 3-5, 6 and over; customary 79 / 48 / 28 %. True ages weighted 0.79^(a-2.5).
     #[test]
     fn gives_back_foley() {
-        for (reader, expected) in [
-            (Reader::FirstMolar, [0.72, 0.73, 0.68]),
-            (Reader::Volunteer, [0.79, 0.48, 0.28]),
-        ] {
+        for (reader, expected) in [(Reader::FirstMolar, [0.72, 0.73, 0.68]), (Reader::Volunteer, [0.79, 0.48, 0.28])] {
             for (group, target) in [2..=2_u8, 3..=5, 6..=9].into_iter().zip(expected) {
                 let weight = |c: u8| libm::pow(0.79, f64::from(c) - 2.0);
                 let all: f64 = group.clone().map(weight).sum();
@@ -100,11 +97,7 @@ mod tests {
                         weight(c) * calls.map(|call| reader.probability(c, *call)).sum::<f64>()
                     })
                     .sum();
-                assert!(
-                    (right / all - target).abs() < 0.012,
-                    "{reader:?} {group:?}: {}",
-                    right / all
-                );
+                assert!((right / all - target).abs() < 0.012, "{reader:?} {group:?}: {}", right / all);
             }
         }
     }
@@ -125,10 +118,7 @@ mod tests {
             (8, Seven, 0.27),
             (9, Eight, 0.25),
         ] {
-            assert!(
-                (cell(birthdays, call) - expected).abs() < 0.0055,
-                "{birthdays} {call:?}"
-            );
+            assert!((cell(birthdays, call) - expected).abs() < 0.0055, "{birthdays} {call:?}");
         }
         assert!((cell(9, Nine) + cell(9, TenPlus) - 0.33).abs() < 0.0055);
     }
@@ -137,18 +127,10 @@ mod tests {
     fn rows_are_distributions_and_nothing_is_vetoed() {
         for reader in [Reader::FirstMolar, Reader::Volunteer, Reader::Experienced] {
             for birthdays in 0..=9 {
-                let total: f64 = ClassCall::ALL
-                    .iter()
-                    .map(|c| reader.probability(birthdays, *c))
-                    .sum();
+                let total: f64 = ClassCall::ALL.iter().map(|c| reader.probability(birthdays, *c)).sum();
                 assert!((total - 1.0).abs() < 1e-12, "{reader:?} {birthdays}");
             }
-            assert!(
-                reader
-                    .likelihood(ClassCall::Fawn)
-                    .iter()
-                    .all(|p| *p >= FLOOR)
-            );
+            assert!(reader.likelihood(ClassCall::Fawn).iter().all(|p| *p >= FLOOR));
         }
     }
 }

@@ -27,10 +27,7 @@ pub(super) fn gains(evidence: &AgeEvidence, posterior: &Posterior) -> Vec<Gain> 
         .into_iter()
         .chain(Item::WEAR)
         .filter(|item| is_open(*item, evidence))
-        .map(|item| Gain {
-            item,
-            bits: (now - expected_entropy(item, evidence, posterior)).max(0.0),
-        })
+        .map(|item| Gain { item, bits: (now - expected_entropy(item, evidence, posterior)).max(0.0) })
         .collect();
     list.sort_by(|a, b| b.bits.total_cmp(&a.bits).then(a.item.cmp(&b.item)));
     list

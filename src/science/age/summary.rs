@@ -30,13 +30,7 @@ pub struct Broad {
 pub fn broad(classes: &[f64; 10]) -> Broad {
     let [fawn, yearling, two, old @ ..] = classes;
     let [c3, c4, c5, over @ ..] = old;
-    Broad {
-        fawn: *fawn,
-        yearling: *yearling,
-        two: *two,
-        three_to_five: c3 + c4 + c5,
-        six_and_over: over.iter().sum(),
-    }
+    Broad { fawn: *fawn, yearling: *yearling, two: *two, three_to_five: c3 + c4 + c5, six_and_over: over.iter().sum() }
 }
 
 /// The fewest classes that reach a coverage.
@@ -53,10 +47,7 @@ pub struct LikelySet {
 pub fn likely_set(classes: &[f64; 10]) -> LikelySet {
     let mut ranked: Vec<(u8, f64)> = (0_u8..).zip(classes.iter().copied()).collect();
     ranked.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
-    let mut set = LikelySet {
-        classes: Vec::new(),
-        probability: 0.0,
-    };
+    let mut set = LikelySet { classes: Vec::new(), probability: 0.0 };
     for (class, p) in ranked {
         set.classes.push(class);
         set.probability += p;
@@ -70,19 +61,12 @@ pub fn likely_set(classes: &[f64; 10]) -> LikelySet {
 
 /// The most probable class and its probability; ties go to the younger.
 pub fn best(classes: &[f64; 10]) -> (u8, f64) {
-    (0_u8..).zip(classes.iter().copied()).fold(
-        (0, -1.0),
-        |top, here| if here.1 > top.1 { here } else { top },
-    )
+    (0_u8..).zip(classes.iter().copied()).fold((0, -1.0), |top, here| if here.1 > top.1 { here } else { top })
 }
 
 /// Entropy, bits.
 pub fn entropy_bits(shares: &[f64]) -> f64 {
-    shares
-        .iter()
-        .filter(|p| **p > 0.0)
-        .map(|p| -p * libm::log2(*p))
-        .sum()
+    shares.iter().filter(|p| **p > 0.0).map(|p| -p * libm::log2(*p)).sum()
 }
 
 /// An interval of months for a fawn or a yearling, 5 to 95 %.
@@ -117,9 +101,5 @@ pub fn months_interval(mut points: Vec<(f64, f64)>) -> Option<MonthsInterval> {
         }
         last
     };
-    Some(MonthsInterval {
-        low: quantile(0.05),
-        middle: quantile(0.5),
-        high: quantile(0.95),
-    })
+    Some(MonthsInterval { low: quantile(0.05), middle: quantile(0.5), high: quantile(0.95) })
 }

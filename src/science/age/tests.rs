@@ -3,24 +3,14 @@ use time::macros::date;
 
 use super::*;
 
-const FEBRUARY: DeathWindow = DeathWindow {
-    from: date!(2026 - 02 - 15),
-    to: date!(2026 - 02 - 15),
-};
+const FEBRUARY: DeathWindow = DeathWindow { from: date!(2026 - 02 - 15), to: date!(2026 - 02 - 15) };
 
 fn deer() -> AgeEvidence {
-    AgeEvidence {
-        species: Species::WhiteTailed,
-        death: Some(FEBRUARY),
-        ..AgeEvidence::default()
-    }
+    AgeEvidence { species: Species::WhiteTailed, death: Some(FEBRUARY), ..AgeEvidence::default() }
 }
 
 fn left(side: JawSide) -> AgeEvidence {
-    AgeEvidence {
-        left: side,
-        ..deer()
-    }
+    AgeEvidence { left: side, ..deer() }
 }
 
 fn run(evidence: &AgeEvidence) -> AgeEstimate {
@@ -31,18 +21,11 @@ fn run(evidence: &AgeEvidence) -> AgeEstimate {
 }
 
 fn dentine(m1: Dentine, m2: Dentine, m3: Dentine) -> JawSide {
-    JawSide {
-        dentine: [Some(m1), Some(m2), Some(m3)],
-        ..JawSide::default()
-    }
+    JawSide { dentine: [Some(m1), Some(m2), Some(m3)], ..JawSide::default() }
 }
 
 fn adult_row() -> JawSide {
-    JawSide {
-        cheek_teeth: Some(6),
-        p4: Some(P4State::PermanentStained),
-        ..JawSide::default()
-    }
+    JawSide { cheek_teeth: Some(6), p4: Some(P4State::PermanentStained), ..JawSide::default() }
 }
 
 fn key(side: JawSide) -> Result<KeyClass, KeyRefusal> {
@@ -52,32 +35,16 @@ fn key(side: JawSide) -> Result<KeyClass, KeyRefusal> {
 /// Indiana DNR: four lower cheek teeth 5 to 6 months, five 7 to 12.
 #[test]
 fn indiana_counts() {
-    let count = |n| {
-        winter_key(&left(JawSide {
-            cheek_teeth: Some(n),
-            ..JawSide::default()
-        }))
-        .unwrap()
-    };
-    assert_eq!(
-        (count(4).class, count(4).months),
-        (KeyClass::Fawn, Some((5, 6)))
-    );
-    assert_eq!(
-        (count(5).class, count(5).months),
-        (KeyClass::Fawn, Some((7, 12)))
-    );
+    let count = |n| winter_key(&left(JawSide { cheek_teeth: Some(n), ..JawSide::default() })).unwrap();
+    assert_eq!((count(4).class, count(4).months), (KeyClass::Fawn, Some((5, 6))));
+    assert_eq!((count(5).class, count(5).months), (KeyClass::Fawn, Some((7, 12))));
     assert!(count(4).flags.contains(&KeyFlag::LateFawn));
 }
 
 /// Indiana DNR; Mech and Frenzel 1971: milk premolars in February are a yearling's, kept late.
 #[test]
 fn the_winter_trap() {
-    let side = JawSide {
-        cheek_teeth: Some(6),
-        p4: Some(P4State::MilkThreeCusps),
-        ..JawSide::default()
-    };
+    let side = JawSide { cheek_teeth: Some(6), p4: Some(P4State::MilkThreeCusps), ..JawSide::default() };
     let answer = winter_key(&left(side)).unwrap();
     assert_eq!(answer.class, KeyClass::Yearling);
     assert!(answer.flags.contains(&KeyFlag::DelayedTeeth));
@@ -92,27 +59,12 @@ fn the_winter_trap() {
 #[test]
 fn march_fawn_with_milk_incisors() {
     let march = date!(1969 - 03 - 15);
-    let side = JawSide {
-        i1: Some(IncisorState::Milk),
-        ..JawSide::default()
-    };
-    let evidence = AgeEvidence {
-        death: Some(DeathWindow {
-            from: march,
-            to: march,
-        }),
-        ..left(side)
-    };
+    let side = JawSide { i1: Some(IncisorState::Milk), ..JawSide::default() };
+    let evidence = AgeEvidence { death: Some(DeathWindow { from: march, to: march }), ..left(side) };
     let estimate = run(&evidence);
     assert_eq!(estimate.single_class, Some(0));
     assert!(estimate.cautions.contains(&Caution::DelayedTeeth));
-    let counted = AgeEvidence {
-        left: JawSide {
-            cheek_teeth: Some(5),
-            ..side
-        },
-        ..evidence
-    };
+    let counted = AgeEvidence { left: JawSide { cheek_teeth: Some(5), ..side }, ..evidence };
     let key = winter_key(&counted).unwrap();
     assert_eq!(key.class, KeyClass::Fawn);
     assert!(key.flags.contains(&KeyFlag::DelayedTeeth));
@@ -143,11 +95,7 @@ fn a_missing_p2_is_not_a_fawn() {
     let side = JawSide {
         cheek_teeth: Some(5),
         p4: Some(P4State::PermanentStained),
-        dentine: [
-            Some(Dentine::TwiceAsWide),
-            Some(Dentine::Wider),
-            Some(Dentine::Narrower),
-        ],
+        dentine: [Some(Dentine::TwiceAsWide), Some(Dentine::Wider), Some(Dentine::Narrower)],
         ..JawSide::default()
     };
     assert_eq!(key(side), Err(KeyRefusal::P2MayBeMissing));
@@ -155,13 +103,7 @@ fn a_missing_p2_is_not_a_fawn() {
     assert!(estimate.broad.fawn < 0.01, "{:?}", estimate.classes);
     assert!(estimate.cautions.contains(&Caution::P2MayBeMissing));
     // The other side settles it (M-52: left normal).
-    let both = AgeEvidence {
-        right: JawSide {
-            cheek_teeth: Some(6),
-            ..side
-        },
-        ..left(side)
-    };
+    let both = AgeEvidence { right: JawSide { cheek_teeth: Some(6), ..side }, ..left(side) };
     assert_eq!(winter_key(&both).unwrap().class, KeyClass::Adult);
 }
 
@@ -170,99 +112,51 @@ fn a_missing_p2_is_not_a_fawn() {
 fn a_lacking_third_column_is_not_a_yearling() {
     let side = JawSide {
         m3_posterior: Some(M3Posterior::AbsentOrPeg),
-        dentine: [
-            Some(Dentine::TwiceAsWide),
-            Some(Dentine::Wider),
-            Some(Dentine::Narrower),
-        ],
+        dentine: [Some(Dentine::TwiceAsWide), Some(Dentine::Wider), Some(Dentine::Narrower)],
         ..adult_row()
     };
     assert_eq!(key(side), Ok(KeyClass::Adult));
     assert!(run(&left(side)).broad.yearling < 0.02);
     // The printed rule alone would go wrong on this one: it asks for M1 first.
-    let unseen = JawSide {
-        dentine: [None; 3],
-        ..side
-    };
+    let unseen = JawSide { dentine: [None; 3], ..side };
     assert_eq!(key(unseen), Err(KeyRefusal::NeedsFirstMolarWear));
 }
 
 /// Mech and Frenzel 1971, table 5, M-31: a doe of 17 months with milk P1 on both sides.
 #[test]
 fn seven_teeth_with_a_p1() {
-    let side = JawSide {
-        cheek_teeth: Some(7),
-        extra_p1: Some(true),
-        p4: Some(P4State::MilkThreeCusps),
-        ..JawSide::default()
-    };
+    let side =
+        JawSide { cheek_teeth: Some(7), extra_p1: Some(true), p4: Some(P4State::MilkThreeCusps), ..JawSide::default() };
     assert_eq!(key(side), Ok(KeyClass::Yearling));
-    assert_eq!(
-        key(JawSide {
-            extra_p1: None,
-            ..side
-        }),
-        Ok(KeyClass::Yearling)
-    );
-    assert!(
-        winter_key(&left(side))
-            .unwrap()
-            .flags
-            .contains(&KeyFlag::ExtraP1)
-    );
+    assert_eq!(key(JawSide { extra_p1: None, ..side }), Ok(KeyClass::Yearling));
+    assert!(winter_key(&left(side)).unwrap().flags.contains(&KeyFlag::ExtraP1));
     assert!(run(&left(side)).broad.yearling > 0.8);
 }
 
 #[test]
 fn the_key_is_closed_outside_winter() {
-    let side = JawSide {
-        cheek_teeth: Some(5),
-        ..JawSide::default()
-    };
+    let side = JawSide { cheek_teeth: Some(5), ..JawSide::default() };
     for (from, to) in [
         (date!(2025 - 11 - 30), date!(2025 - 12 - 05)),
         (date!(2026 - 04 - 20), date!(2026 - 05 - 01)),
         (date!(2025 - 01 - 10), date!(2026 - 01 - 10)),
     ] {
-        let evidence = AgeEvidence {
-            death: Some(DeathWindow { from, to }),
-            ..left(side)
-        };
+        let evidence = AgeEvidence { death: Some(DeathWindow { from, to }), ..left(side) };
         assert_eq!(winter_key(&evidence), Err(KeyRefusal::OutsideMonths));
     }
-    let none = AgeEvidence {
-        death: None,
-        ..left(side)
-    };
+    let none = AgeEvidence { death: None, ..left(side) };
     assert_eq!(winter_key(&none), Err(KeyRefusal::NoDeathWindow));
 }
 
 #[test]
 fn the_key_asks_for_what_it_needs() {
     assert_eq!(key(JawSide::default()), Err(KeyRefusal::NeedsCount));
-    assert_eq!(
-        key(JawSide {
-            cheek_teeth: Some(6),
-            ..JawSide::default()
-        }),
-        Err(KeyRefusal::NeedsThirdTooth)
-    );
-    let changing = JawSide {
-        cheek_teeth: Some(5),
-        p4: Some(P4State::MilkLooseOrGone),
-        ..JawSide::default()
-    };
+    assert_eq!(key(JawSide { cheek_teeth: Some(6), ..JawSide::default() }), Err(KeyRefusal::NeedsThirdTooth));
+    let changing = JawSide { cheek_teeth: Some(5), p4: Some(P4State::MilkLooseOrGone), ..JawSide::default() };
     assert_eq!(key(changing), Err(KeyRefusal::NeedsThirdMolar));
-    let with_m3 = JawSide {
-        molars: [None, None, Some(MolarState::CuspsThrough)],
-        ..changing
-    };
+    let with_m3 = JawSide { molars: [None, None, Some(MolarState::CuspsThrough)], ..changing };
     assert_eq!(key(with_m3), Ok(KeyClass::Yearling));
-    let white = JawSide {
-        cheek_teeth: Some(6),
-        p4: Some(P4State::PermanentWhite),
-        ..JawSide::default()
-    };
+    let white = JawSide { cheek_teeth: Some(6), p4: Some(P4State::PermanentWhite), ..JawSide::default() };
     assert_eq!(key(white), Ok(KeyClass::Yearling));
 }
 
@@ -277,29 +171,13 @@ fn a_call_of_four() {
     let total: f64 = raw.iter().sum();
     let expected = [0.036, 0.097, 0.263, 0.370, 0.129, 0.080, 0.013, 0.011];
     for (got, expected) in raw.iter().zip(expected) {
-        assert!(
-            (got / total - expected).abs() < 0.012,
-            "{} {expected}",
-            got / total
-        );
+        assert!((got / total - expected).abs() < 0.012, "{} {expected}", got / total);
     }
-    let settings = Settings {
-        prior: Prior::WolfKill,
-        ..Settings::default()
-    };
-    let evidence = AgeEvidence {
-        class_call: Some(ClassCall::Four),
-        ..left(adult_row())
-    };
-    let AgeOutcome::Estimate(whole) = estimate(&evidence, &settings).unwrap() else {
-        panic!()
-    };
+    let settings = Settings { prior: Prior::WolfKill, ..Settings::default() };
+    let evidence = AgeEvidence { class_call: Some(ClassCall::Four), ..left(adult_row()) };
+    let AgeOutcome::Estimate(whole) = estimate(&evidence, &settings).unwrap() else { panic!() };
     assert_eq!(whole.best_class, 5);
-    assert!(
-        (whole.broad.three_to_five - 0.73).abs() < 0.02,
-        "{:?}",
-        whole.broad
-    );
+    assert!((whole.broad.three_to_five - 0.73).abs() < 0.02, "{:?}", whole.broad);
     assert_eq!(whole.single_class, None);
 }
 
@@ -311,57 +189,28 @@ fn refusals() {
         change(&mut evidence);
         estimate(&evidence, &settings).unwrap_err()
     };
-    assert_eq!(
-        with(|e| e.species = Species::Other),
-        AgeRefusal::NotWhiteTailed
-    );
-    assert_eq!(
-        with(|e| e.species = Species::Unknown),
-        AgeRefusal::SpeciesUnknown
-    );
+    assert_eq!(with(|e| e.species = Species::Other), AgeRefusal::NotWhiteTailed);
+    assert_eq!(with(|e| e.species = Species::Unknown), AgeRefusal::SpeciesUnknown);
     assert_eq!(with(|e| e.death = None), AgeRefusal::NoDeathWindow);
-    assert_eq!(
-        with(|e| e.latitude_deg = Some(31.0)),
-        AgeRefusal::TooFarSouth
-    );
-    assert_eq!(
-        with(|e| e.latitude_deg = Some(f64::NAN)),
-        AgeRefusal::BadSetting
-    );
+    assert_eq!(with(|e| e.latitude_deg = Some(31.0)), AgeRefusal::TooFarSouth);
+    assert_eq!(with(|e| e.latitude_deg = Some(f64::NAN)), AgeRefusal::BadSetting);
     let window = |from, to| {
-        let evidence = AgeEvidence {
-            death: Some(DeathWindow { from, to }),
-            ..left(adult_row())
-        };
+        let evidence = AgeEvidence { death: Some(DeathWindow { from, to }), ..left(adult_row()) };
         estimate(&evidence, &settings)
     };
-    assert_eq!(
-        window(date!(2026 - 02 - 02), date!(2026 - 02 - 01)),
-        Err(AgeRefusal::WindowReversed)
-    );
-    assert_eq!(
-        window(date!(2025 - 03 - 02), date!(2026 - 02 - 01)),
-        Err(AgeRefusal::TwoWinters)
-    );
-    assert_eq!(
-        window(date!(2026 - 07 - 02), date!(2026 - 07 - 20)),
-        Err(AgeRefusal::OutsideSeason)
-    );
+    assert_eq!(window(date!(2026 - 02 - 02), date!(2026 - 02 - 01)), Err(AgeRefusal::WindowReversed));
+    assert_eq!(window(date!(2025 - 03 - 02), date!(2026 - 02 - 01)), Err(AgeRefusal::TwoWinters));
+    assert_eq!(window(date!(2026 - 07 - 02), date!(2026 - 07 - 20)), Err(AgeRefusal::OutsideSeason));
     assert!(window(date!(2025 - 10 - 02), date!(2026 - 02 - 01)).is_ok());
 }
 
 #[test]
 fn nothing_seen_is_no_reading() {
     let outcome = estimate(&deer(), &Settings::default()).unwrap();
-    let AgeOutcome::NoEvidence { sharpen } = outcome else {
-        panic!("{outcome:?}")
-    };
+    let AgeOutcome::NoEvidence { sharpen } = outcome else { panic!("{outcome:?}") };
     assert!(sharpen[0].bits > 0.3, "{:?}", &sharpen[..3]);
     assert!(Item::ERUPTION.contains(&sharpen[0].item));
-    let quick = run(&AgeEvidence {
-        quick_class: Some(QuickClass::Fawn),
-        ..deer()
-    });
+    let quick = run(&AgeEvidence { quick_class: Some(QuickClass::Fawn), ..deer() });
     assert!(quick.cautions.contains(&Caution::QuickClassOnly));
     assert_eq!(quick.single_class, None);
 }
@@ -377,41 +226,16 @@ fn contradictions_name_the_teeth() {
     };
     assert_eq!(
         found(milk_and_worn),
-        [Contradiction {
-            kind: K::MilkBesideLateTeeth,
-            teeth: vec![Tooth::P4, Tooth::M3]
-        }]
+        [Contradiction { kind: K::MilkBesideLateTeeth, teeth: vec![Tooth::P4, Tooth::M3] }]
     );
-    let ahead = JawSide {
-        molars: [
-            None,
-            Some(MolarState::NotVisible),
-            Some(MolarState::FullHeight),
-        ],
-        ..JawSide::default()
-    };
-    assert_eq!(
-        found(ahead),
-        [Contradiction {
-            kind: K::BackToothAhead,
-            teeth: vec![Tooth::M2, Tooth::M3]
-        }]
-    );
-    let nine = JawSide {
-        cheek_teeth: Some(9),
-        p4: Some(P4State::PermanentStained),
-        ..JawSide::default()
-    };
+    let ahead =
+        JawSide { molars: [None, Some(MolarState::NotVisible), Some(MolarState::FullHeight)], ..JawSide::default() };
+    assert_eq!(found(ahead), [Contradiction { kind: K::BackToothAhead, teeth: vec![Tooth::M2, Tooth::M3] }]);
+    let nine = JawSide { cheek_teeth: Some(9), p4: Some(P4State::PermanentStained), ..JawSide::default() };
     assert_eq!(found(nine)[0].kind, K::ImpossibleCount);
     let across = AgeEvidence {
-        left: JawSide {
-            i1: Some(IncisorState::Milk),
-            ..JawSide::default()
-        },
-        right: JawSide {
-            p4: Some(P4State::PermanentStained),
-            ..JawSide::default()
-        },
+        left: JawSide { i1: Some(IncisorState::Milk), ..JawSide::default() },
+        right: JawSide { p4: Some(P4State::PermanentStained), ..JawSide::default() },
         ..deer()
     };
     assert_eq!(run(&across).contradictions[0].teeth, [Tooth::I1, Tooth::P4]);
@@ -432,81 +256,43 @@ fn typical_jaws_come_out_near_their_age() {
         (dentine(Smooth, Smooth, Smooth), 7.0, 9.0),
     ] {
         let row = adult_row();
-        let estimate = run(&left(JawSide {
-            dentine: side.dentine,
-            ..row
-        }));
-        assert!(
-            (low..=high).contains(&estimate.mean_birthdays),
-            "{side:?}: {}",
-            estimate.mean_birthdays
-        );
-        assert!(
-            estimate.broad.fawn + estimate.broad.yearling < 0.05,
-            "{:?}",
-            estimate.broad
-        );
+        let estimate = run(&left(JawSide { dentine: side.dentine, ..row }));
+        assert!((low..=high).contains(&estimate.mean_birthdays), "{side:?}: {}", estimate.mean_birthdays);
+        assert!(estimate.broad.fawn + estimate.broad.yearling < 0.05, "{:?}", estimate.broad);
     }
 }
 
 /// Two sides that agree are one jaw, not two; sides that differ widen.
 #[test]
 fn sides_are_one_jaw() {
-    let side = JawSide {
-        dentine: dentine(Dentine::TwiceAsWide, Dentine::Wider, Dentine::Narrower).dentine,
-        ..adult_row()
-    };
+    let side =
+        JawSide { dentine: dentine(Dentine::TwiceAsWide, Dentine::Wider, Dentine::Narrower).dentine, ..adult_row() };
     let one = run(&left(side));
-    let both = run(&AgeEvidence {
-        right: side,
-        ..left(side)
-    });
+    let both = run(&AgeEvidence { right: side, ..left(side) });
     for (a, b) in one.classes.iter().zip(both.classes) {
         assert!((a - b).abs() < 1e-12);
     }
-    let other = JawSide {
-        dentine: dentine(Dentine::Smooth, Dentine::Smooth, Dentine::Wider).dentine,
-        ..side
-    };
-    let apart = run(&AgeEvidence {
-        right: other,
-        ..left(side)
-    });
+    let other = JawSide { dentine: dentine(Dentine::Smooth, Dentine::Smooth, Dentine::Wider).dentine, ..side };
+    let apart = run(&AgeEvidence { right: other, ..left(side) });
     assert!(apart.cautions.contains(&Caution::SidesDiffer));
     assert!(apart.entropy_bits > both.entropy_bits);
 }
 
 #[test]
 fn months_follow_the_window_and_the_teeth() {
-    let five = JawSide {
-        cheek_teeth: Some(5),
-        ..JawSide::default()
-    };
+    let five = JawSide { cheek_teeth: Some(5), ..JawSide::default() };
     let day = run(&left(five)).months.unwrap();
     assert!(day.low < 8.4 && day.high > 8.4, "{day:?}");
-    let wide = DeathWindow {
-        from: date!(2025 - 12 - 01),
-        to: date!(2026 - 04 - 30),
-    };
-    let long = run(&AgeEvidence {
-        death: Some(wide),
-        ..left(five)
-    })
-    .months
-    .unwrap();
+    let wide = DeathWindow { from: date!(2025 - 12 - 01), to: date!(2026 - 04 - 30) };
+    let long = run(&AgeEvidence { death: Some(wide), ..left(five) }).months.unwrap();
     assert!(long.high - long.low > day.high - day.low + 1.0);
     // Four teeth in February: younger or later than five.
-    let four = run(&left(JawSide {
-        cheek_teeth: Some(4),
-        ..five
-    }));
+    let four = run(&left(JawSide { cheek_teeth: Some(4), ..five }));
     assert!(four.months.unwrap().middle < day.middle);
     assert!(four.cautions.contains(&Caution::LateFawn));
 }
 
-fn any_of<T: Copy + core::fmt::Debug + 'static>(
-    values: &'static [T],
-) -> impl Strategy<Value = Option<T>> {
+fn any_of<T: Copy + core::fmt::Debug + 'static>(values: &'static [T]) -> impl Strategy<Value = Option<T>> {
     prop::option::of(prop::sample::select(values))
 }
 

@@ -38,12 +38,7 @@ pub(super) struct Scale {
 }
 
 const fn scale(item: Item, top: u8, expected: [f64; 10], mark: Mark) -> Scale {
-    Scale {
-        item,
-        top,
-        expected,
-        mark,
-    }
+    Scale { item, top, expected, mark }
 }
 
 /// From 2.5 years: the middle of the agencies' class descriptions. Below, and the P4 and funnel rows:
@@ -96,11 +91,7 @@ impl Scale {
 /// Half the square in the middle, straight outside.
 fn tail(r: f64) -> f64 {
     let r = r.abs();
-    if r <= STRAIGHT_FROM {
-        0.5 * r * r
-    } else {
-        STRAIGHT_FROM * (r - 0.5 * STRAIGHT_FROM)
-    }
+    if r <= STRAIGHT_FROM { 0.5 * r * r } else { STRAIGHT_FROM * (r - 0.5 * STRAIGHT_FROM) }
 }
 
 /// Raises to a power and brings the sum of probabilities to one.
@@ -128,10 +119,7 @@ fn table_of(scale: &Scale) -> ItemTable {
     let rows: Vec<[f64; CODES]> = grid().map(|ln_u| scale.ln_codes(libm::exp(ln_u))).collect();
     ItemTable {
         ln_power: rows.iter().map(|ln| ln.map(|v| v * KAPPA)).collect(),
-        forecast: rows
-            .iter()
-            .map(|ln| normalise(*ln, KAPPA).map(libm::exp))
-            .collect(),
+        forecast: rows.iter().map(|ln| normalise(*ln, KAPPA).map(libm::exp)).collect(),
     }
 }
 
@@ -166,30 +154,19 @@ impl WearTerms {
     pub(super) fn new(ages_years: [f64; 10], sides: [&JawSide; 2], power: f64) -> Self {
         let mut ln_seen = vec![0.0; POINTS];
         for (scale, table) in SCALES.iter().zip(tables()) {
-            let codes: Vec<u8> = sides
-                .into_iter()
-                .filter_map(|side| scale.item.wear_code(side))
-                .collect();
+            let codes: Vec<u8> = sides.into_iter().filter_map(|side| scale.item.wear_code(side)).collect();
             for code in &codes {
                 for (sum, row) in ln_seen.iter_mut().zip(&table.ln_power) {
-                    *sum +=
-                        row.get(usize::from(*code)).copied().unwrap_or(0.0) / codes.len() as f64;
+                    *sum += row.get(usize::from(*code)).copied().unwrap_or(0.0) / codes.len() as f64;
                 }
             }
         }
         let top = ln_seen.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        let seen: Vec<f64> = ln_seen
-            .into_iter()
-            .map(|v| libm::exp((v - top) * power))
-            .collect();
+        let seen: Vec<f64> = ln_seen.into_iter().map(|v| libm::exp((v - top) * power)).collect();
         let mut after = Vec::with_capacity(10);
         let mut likelihood = [0.0; 10];
         for (slot, age) in likelihood.iter_mut().zip(ages_years) {
-            let mut shares: Vec<f64> = wear_ages(age)
-                .iter()
-                .zip(&seen)
-                .map(|(p, l)| p * l)
-                .collect();
+            let mut shares: Vec<f64> = wear_ages(age).iter().zip(&seen).map(|(p, l)| p * l).collect();
             *slot = shares.iter().sum();
             if *slot > 0.0 {
                 for s in &mut shares {
@@ -228,17 +205,8 @@ mod tests {
     #[test]
     fn rows_rise_and_stay_on_their_scale() {
         for scale in &SCALES {
-            assert!(
-                scale.expected.windows(2).all(|w| w[0] <= w[1]),
-                "{:?}",
-                scale.item
-            );
-            assert!(
-                scale
-                    .expected
-                    .iter()
-                    .all(|e| (0.0..=f64::from(scale.top)).contains(e))
-            );
+            assert!(scale.expected.windows(2).all(|w| w[0] <= w[1]), "{:?}", scale.item);
+            assert!(scale.expected.iter().all(|e| (0.0..=f64::from(scale.top)).contains(e)));
         }
         assert_eq!(SCALES.each_ref().map(|s| s.item), Item::WEAR);
     }
@@ -246,13 +214,7 @@ mod tests {
     #[test]
     fn no_look_speaks_below_the_floor() {
         for table in tables() {
-            let worst = table
-                .ln_power
-                .iter()
-                .flatten()
-                .copied()
-                .filter(|v| v.is_finite())
-                .fold(0.0, f64::min);
+            let worst = table.ln_power.iter().flatten().copied().filter(|v| v.is_finite()).fold(0.0, f64::min);
             assert!(libm::exp(worst) > 0.001, "{}", libm::exp(worst));
         }
     }
@@ -261,11 +223,7 @@ mod tests {
     #[test]
     fn grid_is_wide_enough() {
         for age in [0.5, 1.6, 5.5, 11.3] {
-            let mean: f64 = wear_ages(age)
-                .iter()
-                .zip(grid())
-                .map(|(w, ln_u)| w * ln_u)
-                .sum();
+            let mean: f64 = wear_ages(age).iter().zip(grid()).map(|(w, ln_u)| w * ln_u).sum();
             assert!((mean - libm::log(age)).abs() < 0.01, "{age}");
         }
     }
