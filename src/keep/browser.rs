@@ -95,7 +95,7 @@ pub async fn open(place: &Place, stamp: Stamp, device_of: impl Fn(&Seed) -> Devi
     let quick = LocalQuick::new(&place.prefix);
     let opened = super::open(Rc::clone(&store), quick, &begin, device_of, may_write.is_ok()).await;
     let writing = match (may_write, opened.writing) {
-        (Ok(()), Writing::Queue(queue)) => Ok(Rc::new(queue)),
+        (Ok(()), Writing::Queue(queue)) => Ok(queue),
         (Ok(()), Writing::ReadOnly) => Err(ReadOnly::NoLock(NoLock::Elsewhere)),
         (Err(why), _) => Err(why),
     };
@@ -197,7 +197,7 @@ impl Desk {
     /// # Errors
     /// Where the store is refused or lost.
     pub async fn reread(&self) -> Result<Journal, StoreError> {
-        let shelf = match self.store.read().await {
+        let found = match self.store.read().await {
             Err(StoreError::Lost(_)) => {
                 self.store.reopen().await?;
                 self.store.read().await?
@@ -205,7 +205,7 @@ impl Desk {
             other => other?,
         };
         let mut journal = Journal::new();
-        let rows = shelf.rows.iter().map(|raw| &raw.text).chain(&shelf.forks);
+        let rows = found.rows.iter().map(|raw| &raw.text).chain(&found.forks);
         for entry in rows.filter_map(|text| super::row::read(text).ok()) {
             // A row that was read agrees with its header: adding it cannot fail.
             let _ = journal.add(entry);

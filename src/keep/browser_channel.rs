@@ -7,10 +7,12 @@ use web_sys::{BroadcastChannel, MessageEvent};
 
 use super::browser_fault::name_and_message;
 
+type Listener = Closure<dyn FnMut(MessageEvent)>;
+
 /// A channel by name. A page does not hear itself.
 pub struct Channel {
     inner: BroadcastChannel,
-    listener: RefCell<Option<Closure<dyn FnMut(MessageEvent)>>>,
+    listener: RefCell<Option<Listener>>,
 }
 
 impl Channel {

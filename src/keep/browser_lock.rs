@@ -38,11 +38,22 @@ impl Drop for Lock {
     }
 }
 
+/// How often the lock is asked for, and how long is waited in between. A page that is loaded anew may
+/// come before the browser has taken the lock from the page that it replaces.
+const TRIES: u32 = 5;
+const PAUSE_MS: i32 = 80;
+
 /// Take the lock if nobody has it.
 ///
 /// # Errors
 /// Where another page has it, or there are no locks.
 pub async fn take(name: &str) -> Result<Lock, NoLock> {
+    for _ in 1..TRIES {
+        match ask(name, true).await {
+            Err(NoLock::Elsewhere) => pause().await,
+            other => return other,
+        }
+    }
     ask(name, true).await
 }
 
@@ -81,6 +92,17 @@ async fn ask(name: &str, only_if_free: bool) -> Result<Lock, NoLock> {
         (Some(true), Some(release)) => Ok(Lock { release }),
         _ => Err(NoLock::Elsewhere),
     }
+}
+
+async fn pause() {
+    let wait = Promise::new(&mut |done, _| {
+        let window = web_sys::window();
+        // Without a timer the pause is none.
+        if window.is_none_or(|w| w.set_timeout_with_callback_and_timeout_and_arguments_0(&done, PAUSE_MS).is_err()) {
+            let _ = done.call0(&JsValue::UNDEFINED);
+        }
+    });
+    let _ = JsFuture::from(wait).await;
 }
 
 fn locks() -> Option<Locks> {

@@ -224,7 +224,8 @@ fn entry_id(key: &JsValue) -> Option<EntryId> {
     let device = DeviceId(Digest::parse(&parts.get(0).as_string()?).ok()?);
     let number = parts.get(1).as_f64()?;
     // Whole and exact, or no number of ours.
-    let whole = parts.length() == 2 && number >= 0.0 && number <= 9_007_199_254_740_991.0 && number.fract() == 0.0;
+    let exact = (0.0..=9_007_199_254_740_991.0).contains(&number) && number.fract() == 0.0;
+    let whole = parts.length() == 2 && exact;
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // checked in the line above
     whole.then_some(EntryId { device, seq: number as u64 })
 }

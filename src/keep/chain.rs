@@ -132,10 +132,10 @@ impl Pool {
     pub(super) fn unanswered(&self) -> BTreeSet<DeviceId> {
         let mut all = self.devices();
         for entry in self.rows.values().chain(self.forks.values()) {
-            if let Some(Act::NewChain { last_good: Some(id), .. }) = act(entry) {
-                if id.device != entry.header.device {
-                    all.remove(&id.device);
-                }
+            if let Some(Act::NewChain { last_good: Some(id), .. }) = act(entry)
+                && id.device != entry.header.device
+            {
+                all.remove(&id.device);
             }
         }
         all

@@ -1,6 +1,8 @@
 //! The quick copies: entries on their way to the store proper, and two hints for a day on which that
 //! store does not open.
 
+use std::fmt::Write as _;
+
 use crate::record::{Entry, Head};
 
 use super::store::{Quick, QuickError};
@@ -35,8 +37,12 @@ pub struct Copies {
 /// hexadecimal, because the page that rescues raw records leaves out names that look like secrets.
 pub fn name(entry: &Entry) -> String {
     let digest = entry.header.digest();
-    let hex: String = digest.0.iter().take(12).map(|byte| format!("{byte:02x}")).collect();
-    format!("{COPY}{}.{hex}", entry.header.seq)
+    let mut name = format!("{COPY}{}.", entry.header.seq);
+    for byte in digest.0.iter().take(12) {
+        // Writing to a text cannot fail.
+        let _ = write!(name, "{byte:02x}");
+    }
+    name
 }
 
 /// Whether the quick store takes, gives and drops a text just now.

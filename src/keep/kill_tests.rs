@@ -57,7 +57,7 @@ impl Page {
     fn open(phone: &Phone) -> (Self, Report) {
         let opened = phone.open(1);
         let Writing::Queue(queue) = opened.writing else { panic!("may write") };
-        (Self { queue: Rc::new(queue), flushes: Vec::new(), waits: Vec::new() }, opened.report)
+        (Self { queue, flushes: Vec::new(), waits: Vec::new() }, opened.report)
     }
 
     fn tap(&mut self, count: usize) -> Vec<Entry> {
@@ -91,7 +91,7 @@ impl Page {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 600, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 300, ..ProptestConfig::default() })]
 
     #[test]
     fn nothing_ticked_is_lost_by_a_kill(events in prop::collection::vec(event(), 1..40)) {
@@ -160,13 +160,11 @@ proptest! {
         let before: Vec<String> = phone.store.disk.borrow().rows.values().cloned()
             .chain(copies::read(&phone.quick).unwrap().copies.into_iter().map(|copy| copy.text)).collect();
         let opened = phone.open(2);
-        let texts: Vec<String> = opened.journal.entries().map(row::write).collect();
         let disk = phone.store.disk.borrow().clone();
         for text in &before {
-            let shown = texts.contains(text);
+            let shown = row::read(text).is_ok_and(|entry| opened.journal.entries().any(|other| *other == entry));
             let aside = disk.set_aside.values().any(|item| item.text == *text);
             prop_assert!(shown || aside, "gone: {text}");
-            // A changed character that leaves the meaning alone would be shown under another text.
             prop_assert!(!(shown && aside), "both shown and set aside: {text}");
             let kept = disk.rows.values().chain(disk.forks.values()).any(|row| row == text) || aside;
             prop_assert!(kept, "not on disk: {text}");

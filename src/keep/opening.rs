@@ -12,7 +12,7 @@ use super::{Begin, Promise, Queue, Report, Seed, copies};
 /// Whether this page may write.
 pub enum Writing<S, Q> {
     /// It may: it holds the lock.
-    Queue(Queue<S, Q>),
+    Queue(Rc<Queue<S, Q>>),
     /// It only shows.
     ReadOnly,
 }
@@ -78,7 +78,7 @@ pub async fn open<S: Store, Q: Quick>(
     let promise = queue.promise();
     Opened {
         journal: plan.journal,
-        writing: Writing::Queue(queue),
+        writing: Writing::Queue(Rc::new(queue)),
         device,
         seed: Some(plan.seed),
         report: plan.report,

@@ -116,10 +116,10 @@ struct Planner {
 }
 
 impl Planner {
-    fn take_shelf(&mut self, shelf: &Shelf) {
-        self.known_aside.clone_from(&shelf.set_aside);
-        self.report.set_aside_before = shelf.set_aside.len();
-        for raw in &shelf.rows {
+    fn take_shelf(&mut self, stored: &Shelf) {
+        self.known_aside.clone_from(&stored.set_aside);
+        self.report.set_aside_before = stored.set_aside.len();
+        for raw in &stored.rows {
             match row::read_at(raw.at, &raw.text) {
                 Ok(entry) => {
                     self.pool.rows.insert(entry.id(), entry);
@@ -131,7 +131,7 @@ impl Planner {
                 }
             }
         }
-        for text in &shelf.forks {
+        for text in &stored.forks {
             match row::read(text) {
                 Ok(entry) => {
                     self.pool.forks.insert((entry.id(), entry.header.digest()), entry);
@@ -166,11 +166,12 @@ impl Planner {
         }
         let of_a_fork = self.pool.forks.keys().any(|(_, digest)| Some(*digest) == entry.header.prev);
         if self.pool.is_taken(id) || of_a_fork {
-            // What cannot be read at that number is no rival: the copy heals it.
-            if self.pool.broken.contains(&id) {
-                self.report.recovered += 1;
-            } else {
+            // What cannot be read at that number is no rival: the copy heals it. Nor has what merely
+            // follows a fork a rival of its own.
+            if self.pool.rows.contains_key(&id) {
                 self.report.forks.push(id);
+            } else {
+                self.report.recovered += 1;
             }
             self.changes.forks.push(entry.clone());
             self.pool.forks.insert((id, entry.header.digest()), entry);
@@ -193,11 +194,11 @@ impl Planner {
 
     /// The oldest readable seed stays the device's; a second one is kept, because entries may have
     /// been written under it.
-    fn choose_seed(&mut self, shelf: &Shelf, kept: Option<Seed>, fresh: Seed) -> Seed {
-        let stored: Vec<Seed> = shelf.seeds.iter().filter_map(|text| Seed::read(text)).collect();
-        let seed = stored.first().copied().or(kept).unwrap_or(fresh);
+    fn choose_seed(&mut self, stored: &Shelf, kept: Option<Seed>, fresh: Seed) -> Seed {
+        let known: Vec<Seed> = stored.seeds.iter().filter_map(|text| Seed::read(text)).collect();
+        let seed = known.first().copied().or(kept).unwrap_or(fresh);
         for candidate in [Some(seed), kept].into_iter().flatten() {
-            if !stored.contains(&candidate) && !self.changes.seeds.contains(&candidate) {
+            if !known.contains(&candidate) && !self.changes.seeds.contains(&candidate) {
                 self.changes.seeds.push(candidate);
             }
         }

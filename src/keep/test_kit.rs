@@ -114,7 +114,7 @@ impl Phone {
         super::open(Rc::new(self.store.clone()), self.quick.clone(), &begin(fresh), device_of, true).await
     }
 
-    pub(super) fn queue(&self, fresh: u8) -> TestQueue {
+    pub(super) fn queue(&self, fresh: u8) -> Rc<TestQueue> {
         match self.open(fresh).writing {
             Writing::Queue(queue) => queue,
             Writing::ReadOnly => panic!("may write"),
