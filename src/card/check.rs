@@ -116,7 +116,7 @@ impl Card {
                 return Err(CardFlaw::NoName(person.code.to_string()));
             }
         }
-        let known = find("tracks_by").map(|def| def.options()).unwrap_or_default();
+        let known = find("tracks_by").map(crate::record::FindingDef::options).unwrap_or_default();
         match self.flags.predators.iter().find(|p| !known.contains(&p.as_str())) {
             Some(unknown) => Err(CardFlaw::UnknownPredator(unknown.clone())),
             None => Ok(()),

@@ -29,7 +29,7 @@ pub use draft::Draft;
 pub use hazard::{Closes, Fired, Grade, Hazard, Speaks};
 pub use permission::{NoTouch, may_open, may_take_femur, may_take_head_parts, may_take_jaw, may_touch};
 pub use phase::Phase;
-pub use reopen::{NoReopen, may_reopen, reopen};
+pub use reopen::{NoReopen, may_reopen, reopen, still_closed};
 pub use situation::{Situation, situation};
 pub use step::{Input, Step, Touch};
 pub use view::{ExamKind, View};

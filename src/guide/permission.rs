@@ -9,7 +9,7 @@
 use super::View;
 use super::hazards::read::chose_any;
 use crate::card::{CardState, Person, card_state};
-use crate::record::{Answer, Site};
+use crate::record::Site;
 
 /// Why nothing may be touched.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
@@ -37,8 +37,7 @@ pub fn may_touch(view: &View) -> Result<(), NoTouch> {
     if !person_may(view, |p| p.may_touch) {
         return Err(NoTouch::NotNamed);
     }
-    let asked = view.question("touching_allowed", Site::NONE);
-    if asked.is_answered() && !matches!(asked.answer(), Answer::Seen { .. }) {
+    if view.is_answered("touching_allowed", Site::NONE) && !view.there("touching_allowed") {
         return Err(NoTouch::CrewSaysNo);
     }
     Ok(())

@@ -76,10 +76,13 @@ pub fn may_reopen(view: &View, hazard: &Hazard) -> Result<(), NoReopen> {
     if view.card_in_force().is_none() {
         return Err(NoReopen::NoCard);
     }
-    if !is_named(view, view.person) {
-        return Err(NoReopen::NotNamed);
-    }
-    if hazard.id == "E01" { ice_holds(view) } else { Ok(()) }
+    if is_named(view, view.person) { Ok(()) } else { Err(NoReopen::NotNamed) }
+}
+
+/// What still keeps a stop closed that was reopened by word: ice is only open once it is measured,
+/// thick enough, and every item for it is stated.
+pub fn still_closed(view: &View, hazard: &Hazard) -> Option<NoReopen> {
+    if hazard.id == "E01" && is_said_open(view, hazard) { ice_holds(view).err() } else { None }
 }
 
 /// What to write to reopen this stop: the stops that this person holds open, and the reason.
@@ -101,9 +104,14 @@ pub fn reopen(view: &View, hazard: &'static Hazard, reason: &str) -> Result<[Dra
     ])
 }
 
-/// Whether a stop stands reopened: by a person whom the card in force names, with a reason, knowing
-/// of every sign that fires it.
+/// Whether a stop stands reopened: said by a person whom the card in force names, with a reason,
+/// knowing of every sign that fires it; and on ice, only while what was measured holds.
 pub(crate) fn is_reopened(view: &View, hazard: &Hazard) -> bool {
+    is_said_open(view, hazard) && still_closed(view, hazard).is_none()
+}
+
+/// Whether somebody who may said that a stop is reopened.
+pub(crate) fn is_said_open(view: &View, hazard: &Hazard) -> bool {
     let people = view.card_in_force().map(|c| c.people.as_slice()).unwrap_or_default();
     people.iter().any(|p| opened_by(view, hazard, &p.code))
 }
@@ -111,7 +119,6 @@ pub(crate) fn is_reopened(view: &View, hazard: &Hazard) -> bool {
 fn opened_by(view: &View, hazard: &Hazard, person: &PersonCode) -> bool {
     hazard.grade == Grade::Stop
         && is_named(view, person)
-        && (hazard.id != "E01" || ice_holds(view).is_ok())
         && view
             .question("reopened", Site::NONE)
             .standing

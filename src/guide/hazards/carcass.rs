@@ -3,7 +3,7 @@
 use super::names;
 use super::read::{any_there, chose_any, chose_anywhere, newest_numbers, there};
 use crate::card::CallFor;
-use crate::guide::{Closes, Grade, Hazard, View};
+use crate::guide::{Closes, Grade, Hazard, View, may_take_head_parts};
 use crate::science::source::Mark::{Design, Memory, Seen};
 
 /// Adult blacklegged ticks were seen questing down to -0.6 C (Schulze, Jordan & Hung 2001); the
@@ -42,9 +42,17 @@ pub(super) const HAZARDS: &[Hazard] = &[
     })
     .signs(&["exposure_note", "glove_torn"])
     .call(CallFor::Health),
-    Hazard::row(names!("H03", "h03"), Grade::Stop, Closes::Head, &[Seen], |v| there(v, "head_work_wanted"))
-        .signs(&["head_work_wanted"])
-        .call(CallFor::Lead),
+    // Lymph nodes, obex or the whole head are for those whom the card names; braincase, spine and
+    // antler base stay shut for them too, and they are told so.
+    Hazard::row(names!("H03", "h03"), Grade::Stop, Closes::Head, &[Seen], |v| {
+        there(v, "head_work_wanted") && !may_take_head_parts(v)
+    })
+    .signs(&["head_work_wanted"])
+    .call(CallFor::Lead),
+    Hazard::row(names!("H03A", "h03a"), Grade::Advise, Closes::Nothing, &[Seen, Design], |v| {
+        there(v, "head_work_wanted") && may_take_head_parts(v)
+    })
+    .signs(&["head_work_wanted"]),
     // A wound does not clear the head of a deer that behaved oddly while it lived: H05 then gives
     // way to this one, it does not fall silent.
     Hazard::row(names!("H04", "h04"), Grade::Confirm, Closes::Mouth, &[Seen], |v| {

@@ -4,8 +4,8 @@
 use crate::guide::{Closes, Input, Phase, Step, Touch};
 
 /// Findings that say that something was taken from the carcass.
-pub(super) const TAKEN: &[&str] =
-    &["jaw_taken", "femur_taken", "sample_number", "sample_what", "sample_sealed", "scat_collected"];
+/// What is in the bag already is labelled even when a stop has come since: labels are not among them.
+pub(super) const TAKEN: &[&str] = &["jaw_taken", "femur_taken", "scat_collected", "other_samples_count"];
 
 /// Findings read with the fingers in the mouth.
 const MOUTH: &[&str] = &[
@@ -70,7 +70,7 @@ pub(super) fn covers(closes: Closes, step: &Step) -> bool {
         Closes::Cutting => step.touch == Touch::Cut,
         Closes::HandsOn => touches || takes(step),
         Closes::GoingIn => touches || takes(step) || measures_at_body(step),
-        Closes::Place => step.phase.is_at_carcass() && !(asks_any(step, ALWAYS_OPEN) && !touches),
+        Closes::Place => step.phase.is_at_carcass() && (touches || !asks_any(step, ALWAYS_OPEN)),
     }
 }
 

@@ -56,7 +56,7 @@ pub(crate) fn guards(hazard: &Hazard, step: &Step) -> bool {
 /// Taking the lower jaw or a femur is closed by any stop but those that speak of opening the body
 /// alone (a frozen body may still give its jaw), and by suspected brain disease or rabies even when
 /// the statement was made or the stop reopened: both bring saliva or the head into play.
-pub(crate) fn closes_step(fired: &Fired, step: &Step) -> bool {
+pub fn closes_step(fired: &Fired, step: &Step) -> bool {
     let hazard = fired.hazard;
     if takes_bone(step) && matches!(hazard.id, "H04" | "H05") {
         return true;
@@ -86,10 +86,8 @@ pub(crate) fn said(view: &View, hazard: &Hazard) -> Option<bool> {
         .standing
         .iter()
         .filter(|s| !read::seen_since(view, hazard.signs, s.id))
-        .filter_map(|s| match &s.answer {
-            Answer::Seen { value: Value::Choice(code) } => Some(code == "done"),
-            _ => None,
-        })
+        // Whatever was said but `done` means that the fact is not to be had.
+        .map(|s| matches!(&s.answer, Answer::Seen { value: Value::Choice(code) } if code == "done"))
         .collect();
     (!fresh.is_empty()).then(|| fresh.iter().all(|done| *done))
 }

@@ -20,9 +20,9 @@ pub(super) const HAZARDS: &[Hazard] = &[
     Hazard::row(names!("E01", "e01"), Grade::Stop, Closes::GoingIn, &[Seen, Design], |v| there(v, "on_or_near_ice"))
         .signs(&["on_or_near_ice"])
         .call(CallFor::Lead),
-    // Speaks once the lead has reopened the ice: each item is stated again by the one who walks.
+    // Speaks once the lead has reopened the ice: what was measured is stated by the one who walks.
     Hazard::row(names!("E02", "e02"), Grade::Confirm, Closes::GoingIn, &[Seen, Design], |v| {
-        super::find("E01").is_some_and(|ice| (ice.fires)(v) && reopen::is_reopened(v, ice))
+        super::find("E01").is_some_and(|ice| (ice.fires)(v) && reopen::is_said_open(v, ice))
     })
     .signs(&["clear_ice_cm", "white_ice_cm"]),
     Hazard::row(names!("E04", "e04"), Grade::Stop, Closes::Place, &[Seen, Design], |v| {

@@ -39,7 +39,7 @@ pub(crate) fn standing<'a>(view: &View<'a>, finding: &str) -> impl Iterator<Item
     let finding = finding.to_owned();
     view.sheet(&finding)
         .into_iter()
-        .flat_map(|sheet| sheet.answers())
+        .flat_map(crate::record::Sheet::answers)
         .filter(move |(code, _, _)| code.as_str() == finding)
         .flat_map(|(_, _, all)| all)
 }

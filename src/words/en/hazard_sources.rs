@@ -78,6 +78,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("hazard.h05.source", "Indiana Board of Animal Health, Deer Hunters and Rabies."),
     ("hazard.h24.source", "NIOSH 2012-123; World Health Organization on rabies wounds."),
     ("hazard.h03.source", "Texas Parks and Wildlife; North Dakota Game and Fish; CWD Alliance."),
+    (
+        "hazard.h03a.source",
+        "Texas Parks and Wildlife; North Dakota Game and Fish; CWD Alliance; who may take what is the card's [design].",
+    ),
     ("hazard.h04.source", "NIH/NIAID 2019; Indiana Board of Animal Health."),
     ("hazard.h07.source", "As for an unexplained bleeding carcass; softer level [design]."),
     ("hazard.h08.source", "Common field knowledge, no source seen [memory]."),

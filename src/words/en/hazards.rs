@@ -138,6 +138,12 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("hazard.h03.head", "The head stays whole"),
     ("hazard.h03.do", "Braincase, spine and antler base stay shut.\nA photograph tells what is needed."),
     ("hazard.h03.fact", "I have read this. Head and spine stay shut."),
+    ("hazard.h03a.head", "Only what the card names"),
+    (
+        "hazard.h03a.do",
+        "Nodes, obex or the whole head, as your card says.\nBraincase, spine and antler base stay shut.",
+    ),
+    ("hazard.h03a.fact", "I have read this."),
     ("hazard.h04.head", "Think of brain disease"),
     ("hazard.h04.do", "Keep its spit off you; leave the head alone.\nTell the lead about it today."),
     ("hazard.h04.fact", "Nobody works at the head, and no spit got on anyone."),

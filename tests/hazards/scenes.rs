@@ -1,0 +1,248 @@
+//! A table of ordinary and dangerous scenes, with every stop and confirm that each should raise.
+
+use std::collections::BTreeSet;
+
+use marrowbook::guide::{Grade, hazards};
+
+use crate::scene::{Scene, card};
+
+/// Name, answers on top of a crew that is ready, what should fire (advise too), and where that is
+/// read from. An empty expectation is an ordinary day: anything that fires is a false alarm.
+const SCENES: &[(&str, &str, &str, &str)] = &[
+    // Ordinary days.
+    ("fresh deer, nothing odd", "", "", "common practice, no source"),
+    (
+        "winter-killed fawn on the chest, snowed over",
+        "body_position=on_chest snow_over_body=covered quick_class=fawn",
+        "",
+        "this project's rule: snowfall over a body is no cache",
+    ),
+    (
+        "raked over with snow alone",
+        "cached_over=there cover_with=snow_raked",
+        "",
+        "this project's rule: litter, soil or hair mixed in",
+    ),
+    ("frozen solid", "body_frozen=frozen_solid", "H23", "frozen bodies are not cut: from memory"),
+    (
+        "frozen through, limp cannot be told",
+        "body_frozen=frozen_solid limp_not_frozen=?",
+        "H23",
+        "stiffness in the cold tells nothing: from memory",
+    ),
+    (
+        "blood at the nose, road kill on the shoulder",
+        "blood_at_openings=there road_edge=there",
+        "E06",
+        "23 CFR 634 by the road; blood explained by the road",
+    ),
+    (
+        "wheel tracks beside the same road",
+        "road_edge=there vehicle_tracks_to_body=there",
+        "E06",
+        "common practice, no source",
+    ),
+    (
+        "coyote kill, wounds seen, blood at the mouth",
+        "wounds_outside=there blood_at_openings=there",
+        "",
+        "blood explained by a wound",
+    ),
+    ("ravens on it", "birds_feeding_now=there", "E09A", "this project's rule: ravens advise"),
+    ("old droppings of a coyote", "droppings_by=coyote", "H11 H12", "Idaho Fish and Game, Hydatid Disease"),
+    ("old droppings of a bear", "droppings_by=bear", "H12", "droppings are bagged with care whatever left them"),
+    ("several dead deer in one yard", "other_dead_grazers=there", "", "common practice, no source"),
+    ("a mangy fox seen far off", "mangy_carnivore=there", "H22", "Colorado Parks and Wildlife; NYSDEC"),
+    ("thaw at -1 C", "air_temperature_c=-1", "H20", "Schulze, Jordan and Hung 2001: questing down to -0.6 C"),
+    ("cold noon at -15 C, full snow", "air_temperature_c=-15", "G01", "Environment Canada bands: -10 to -27 C"),
+    ("back at a deer known since Monday", "known_carcass_revisited=there", "E08", "Montana hunter education"),
+    ("flies in the coat", "flat_flies=there", "H21", "Auburn University; review of deer keds 2020"),
+    ("nobody could say whether it is frozen", "body_frozen=?", "G26", "a fist test stands in: no source"),
+    (
+        "nobody looked for anything",
+        "blood_at_openings=! dead_bird_or_scavenger=! cached_over=! bullet_or_arrow_wound=!",
+        "",
+        "not looked is never read as not there, nor as there",
+    ),
+    (
+        "everything looked for, nothing there",
+        "blood_at_openings=- swollen_belly=- dead_bird_or_scavenger=- cached_over=- on_or_near_ice=- road_lane=-",
+        "",
+        "common practice, no source",
+    ),
+    // Carcass.
+    ("thin, wet at the chin", "thin_or_wet_chin=there", "H04", "NIH/NIAID 2019"),
+    ("a witness saw it stumble", "witness_behaviour=stumbling", "H04", "Indiana Board of Animal Health"),
+    ("tame and circling, no wound", "witness_behaviour=circling+unafraid", "H05 H04", "Indiana Board of Animal Health"),
+    (
+        "the same with a wound",
+        "witness_behaviour=circling+unafraid wounds_outside=there",
+        "H04",
+        "Indiana Board of Animal Health; a clear wound softens",
+    ),
+    (
+        "bleeding at the nose, swollen, not frozen",
+        "blood_at_openings=there swollen_belly=there",
+        "H06",
+        "Oklahoma State University CVHS; North Dakota Game and Fish",
+    ),
+    (
+        "bleeding, limp, not frozen",
+        "blood_at_openings=there limp_not_frozen=there",
+        "H06",
+        "Oklahoma State University CVHS",
+    ),
+    (
+        "bleeding, frozen, said to be limp",
+        "blood_at_openings=there limp_not_frozen=there body_frozen=part_frozen",
+        "H07",
+        "stiffness in the cold tells nothing: from memory",
+    ),
+    (
+        "bleeding, frozen, other grazers dead",
+        "blood_at_openings=there body_frozen=frozen_solid other_dead_grazers=there",
+        "H06 H23",
+        "NDSU Extension V561",
+    ),
+    ("blood at the nose only", "blood_at_openings=there", "H07", "as above, softer alone"),
+    ("swollen only", "swollen_belly=there", "H08", "from memory"),
+    ("dead raven beside the deer", "dead_bird_or_scavenger=there", "H16", "Canadian Wildlife Health Cooperative"),
+    ("dead hare beside the deer", "dead_small_mammal=there", "H16 H15", "CDC, Tularemia; this project's rule: a stop"),
+    ("eagle staggering near by", "sick_live_animal=there", "H17", "Canadian Wildlife Health Cooperative"),
+    ("shaved vein and tape", "drug_or_bait_sign=there", "H18", "US Fish and Wildlife Service, pentobarbital"),
+    ("bullet hole", "bullet_or_arrow_wound=there", "L04 H19", "Utah DWR 2018; Hunt et al., lead fragments"),
+    ("one hole, cause unknown", "wounds_outside=there wound_form@1=single_hole", "H19", "Hunt et al., lead fragments"),
+    ("talon holes", "wounds_outside=there wound_form@1=talon_holes", "", "common practice, no source"),
+    ("ticks on the hair", "live_ticks=there", "H20", "University of Rhode Island"),
+    ("bare ground under it", "snow_under_body=bare_ground", "H20", "University of Rhode Island"),
+    ("somebody is cut", "exposure_note=cut_on_rib", "H24", "NIOSH 2012-123"),
+    ("glove torn, skin whole", "glove_torn=replaced_no_cut", "H25", "no source"),
+    ("glove torn, skin cut", "glove_torn=skin_cut", "H24 H25", "NIOSH 2012-123"),
+    ("lumps on the rib wall", "lumps_inside=there", "H09", "MMWR 68, 2019"),
+    ("clear bladder in the lung", "clear_bladder_inside=there", "H10", "Idaho Fish and Game, Hydatid Disease"),
+    ("pregnant doe opened", "fetus=there", "H13", "Washington State University"),
+    ("urine on the gloves", "urine_contact=there", "H14", "Dubay et al. 2015"),
+    ("belly hard under a fist", "body_frozen=? belly_dents_under_fist=hard", "H23", "from memory"),
+    ("head parts wanted by one whom the card names", "head_work_wanted=there", "H03A", "this project's rule"),
+    // Place.
+    ("on the lake", "on_or_near_ice=there", "E01", "Minnesota DNR"),
+    ("on ice by an inlet", "on_or_near_ice=there moving_or_open_water=there", "E03 E01", "Minnesota DNR"),
+    ("under a 35 degree slope", "slope_here_deg=20 slope_above_deg=35", "E04", "Gallatin NF Avalanche Center"),
+    ("cracks shooting from the skis", "slide_or_cracking_snow=there", "E04", "Gallatin NF Avalanche Center"),
+    ("hung tops above", "hung_or_broken_trees=there", "E05", "University of Kentucky FORFS 12-03"),
+    ("in the lane", "road_edge=there road_lane=there", "E06L", "23 CFR 634; MUTCD 2023"),
+    (
+        "covered with leaves and hair",
+        "cached_over=there cover_with=leaves_or_soil+plucked_hair",
+        "E07",
+        "Alberta Parks",
+    ),
+    ("covered, with what was not said", "cached_over=there", "E07", "Alberta Parks; on the safe side"),
+    ("a cougar watching", "predator_in_sight=there", "E07", "Alberta Parks"),
+    ("a growl", "growl_or_movement=there", "E09", "from memory"),
+    ("tracks newer than the snowfall", "fresh_mammal_tracks_now=there", "E09", "from memory"),
+    ("a child along", "child_or_lone_worker=there", "E10", "Parks Canada"),
+    // Law.
+    ("ear tag of a study", "study_tag_or_collar=there", "L01", "Wisconsin DNR 2017"),
+    ("tag that says not to eat it", "do_not_eat_tag=there", "L02", "from memory"),
+    ("pet collar", "owner_or_livestock_tag=there", "L03", "no source"),
+    ("snare", "snare_or_trap=there", "L04", "Utah DWR 2018"),
+    ("head gone, all else whole", "head_or_antlers_missing_only=there", "L04", "Idaho Fish and Game 2023"),
+    ("wheels to it, far from any road", "vehicle_tracks_to_body=there", "L04", "Utah DWR 2018"),
+    ("a boot with bones in it", "human_remains_or_clothing=there", "L05", "Knox County Sheriff 2014"),
+    ("eagle feather", "eagle_or_hawk_part=there", "L06", "California DFW 2018"),
+    ("alive after all", "alive=alive", "L07", "from memory"),
+    ("private land, nobody asked", "land_leave=private_no_leave", "G18", "Georgia WRD 2017"),
+    // Day and crew.
+    (
+        "thumb does not reach the little finger",
+        "thumb_to_finger=not_easy",
+        "H26",
+        "Chapman et al. 2025; test from memory",
+    ),
+    ("somebody mumbles", "cold_signs=mumble", "G25", "Wilderness magazine (New Zealand)"),
+    ("alone", "roles=alone crew_count=1", "G09", "no source"),
+    ("hands dirty", "hands=dirty", "G23", "no source"),
+    ("a blade short", "blades_out_count=3 blades_back_count=2", "G19", "no source"),
+    ("a head short", "heads_counted_count=1", "G20", "no source"),
+    ("nobody told", "contact_told=-", "G22", "CCOHS lone-work plan"),
+    ("gloves left at home", "gloves_on=-", "H01", "CDC, Hunters Risks (brucellosis)"),
+    ("no glasses", "eyes_and_mask_on=-", "H02", "AAHA, Performing a Necropsy"),
+    ("no blade, no tube", "gear_blades_and_sharps_tube=-", "G24", "no source"),
+];
+
+#[test]
+fn every_scene_raises_what_it_should_and_nothing_else() {
+    let (mut false_stops, mut missed_stops, mut other) = (Vec::new(), Vec::new(), Vec::new());
+    for (name, answers, expected, source) in SCENES {
+        let mut scene = Scene::ready();
+        scene.say(answers);
+        let expected: BTreeSet<&str> = expected.split_whitespace().collect();
+        for id in &expected {
+            assert!(hazards::find(id).is_some(), "{name}: no hazard {id}");
+        }
+        let fired: BTreeSet<&str> = scene.ids(Grade::Advise).into_iter().collect();
+        let stops = |id: &str| hazards::find(id).unwrap().grade >= Grade::Stop;
+        for id in fired.difference(&expected) {
+            if stops(id) { &mut false_stops } else { &mut other }.push(format!("{name}: {id} fires ({source})"));
+        }
+        for id in expected.difference(&fired) {
+            if stops(id) { &mut missed_stops } else { &mut other }.push(format!("{name}: {id} is silent ({source})"));
+        }
+    }
+    println!("{} scenes: {} false stops, {} missed stops", SCENES.len(), false_stops.len(), missed_stops.len());
+    assert!(false_stops.is_empty(), "false stops: {false_stops:#?}");
+    assert!(missed_stops.is_empty(), "missed stops: {missed_stops:#?}");
+    assert!(other.is_empty(), "advice and confirms: {other:#?}");
+    let ordinary = SCENES.iter().filter(|(_, _, expected, _)| expected.is_empty()).count();
+    assert!(SCENES.len() >= 25 && ordinary >= 8, "{} scenes, {ordinary} quiet", SCENES.len());
+}
+
+/// Every row of the table fires somewhere: in a scene, or in one of those that need another card,
+/// clock or weather.
+#[test]
+fn every_hazard_fires_somewhere() {
+    let mut fired: BTreeSet<&str> = BTreeSet::new();
+    let mut take = |scene: &Scene| fired.extend(scene.ids(Grade::Advise));
+    for (_, answers, _, _) in SCENES {
+        take(Scene::ready().say(answers));
+    }
+    for air_c in [-30, -42, -50, -58] {
+        take(Scene::ready().say(&format!("air_temperature_c={air_c}")));
+    }
+    for clock in ["14:05", "15:30", "17:40"] {
+        let mut scene = Scene::ready();
+        scene.now = crate::scene::moment(&format!("2027-02-14T{clock}:00-05:00"));
+        take(&scene);
+    }
+    take(&Scene::empty());
+    let mut scene = Scene::ready();
+    scene.card.as_mut().unwrap().valid_to = scene.now;
+    scene.now = crate::scene::moment("2027-02-14T11:00:01-05:00");
+    take(&scene);
+    let mut scene = Scene::ready();
+    scene.card.as_mut().unwrap().permits.clear();
+    scene.card.as_mut().unwrap().limits.min_crew_count = Some(3);
+    scene.person("D4").take_back("permit_number");
+    take(scene.say("head_work_wanted=there on_or_near_ice=there"));
+    let mut scene = Scene::ready();
+    scene.say("on_or_near_ice=there");
+    let ice = hazards::find("E01").unwrap();
+    let drafts = scene.with(|v| marrowbook::guide::reopen(v, ice, "drilled by the lead")).unwrap();
+    scene.write(&drafts);
+    take(&scene);
+    let silent: Vec<_> = hazards::all().map(|h| h.id).filter(|id| !fired.contains(id)).collect();
+    assert!(silent.is_empty(), "never fires: {silent:?}");
+}
+
+#[test]
+fn the_anthrax_flag_of_the_card_counts_as_a_second_sign() {
+    // North Dakota Game and Fish: bleeding at mouth, nose and anus; the flag is the office's.
+    let mut scene = Scene::ready();
+    scene.say("blood_at_openings=there body_frozen=frozen_solid");
+    assert!(scene.fires("H07") && !scene.fires("H06"));
+    let mut flagged = card();
+    flagged.flags.anthrax_history = true;
+    scene.card = Some(flagged);
+    assert!(scene.fires("H06") && !scene.fires("H07"));
+}
