@@ -75,8 +75,17 @@ impl Expect<'_> {
         self.piece(b"\"")
     }
 
+    /// A string that was read with escapes: each character must stand in its one spelling (RFC 8785
+    /// section 3.2.2.2).
     fn escaped_text<E: de::Error>(self, text: &str) -> Result<(), E> {
-        self.piece(&to_vec(&text).map_err(E::custom)?)
+        self.piece(b"\"")?;
+        for part in text.as_bytes().chunk_by(|a, b| !needs_escape(*a) && !needs_escape(*b)) {
+            match part {
+                [byte] if needs_escape(*byte) => self.piece(escape(*byte).as_bytes())?,
+                plain => self.piece(plain)?,
+            }
+        }
+        self.piece(b"\"")
     }
 
     fn deeper<E: de::Error>(self) -> Result<Self, E> {
@@ -84,6 +93,23 @@ impl Expect<'_> {
             return Err(stop(self.fault, ReadError::TooDeep));
         }
         Ok(Self { depth: self.depth + 1, ..self })
+    }
+}
+
+fn needs_escape(byte: u8) -> bool {
+    byte < 0x20 || byte == b'"' || byte == b'\\'
+}
+
+fn escape(byte: u8) -> Cow<'static, str> {
+    match byte {
+        b'"' => "\\\"".into(),
+        b'\\' => "\\\\".into(),
+        0x08 => "\\b".into(),
+        b'\t' => "\\t".into(),
+        b'\n' => "\\n".into(),
+        0x0c => "\\f".into(),
+        b'\r' => "\\r".into(),
+        other => format!("\\u{other:04x}").into(),
     }
 }
 

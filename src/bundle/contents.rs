@@ -5,8 +5,9 @@ use super::base64url;
 use super::open_error::OpenError;
 use super::opening::{Limits, Opened, open_within};
 use super::payload::{PAYLOAD_FORMAT, Passed, Payload, Range};
-use super::strict::{self, ReadError, Strict};
+use super::strict::ReadError;
 use crate::record::{Digest, Entry, EntryId, Head, Header, Salt, Stored};
+use serde::Deserialize;
 
 /// The contents of a bundle whose signature is good.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -129,20 +130,22 @@ impl Contents {
 }
 
 /// Reads the form first, so that a newer payload is called newer and not broken.
+///
+/// The bytes were read strictly when the file was opened; they need not be a second time.
 fn read_payload(bytes: &[u8]) -> Result<Payload, ContentsError> {
-    let form = match strict::read(bytes).map_err(ContentsError::Form)? {
-        Strict::Object(members) => members.get("format").cloned(),
-        _ => None,
-    };
-    match form {
-        Some(Strict::Integer(form)) if form > i64::from(PAYLOAD_FORMAT) => {
-            Err(ContentsError::NewerForm(form.unsigned_abs()))
-        }
-        Some(Strict::Integer(form)) if form == i64::from(PAYLOAD_FORMAT) => {
-            serde_json::from_slice(bytes).map_err(|error| ContentsError::Form(ReadError::WrongShape(error.to_string())))
-        }
-        _ => Err(ContentsError::Form(ReadError::WrongShape("it does not say its form (member format)".into()))),
+    #[derive(Deserialize)]
+    struct Form {
+        format: u64,
     }
+    let shape = |error: serde_json::Error| ContentsError::Form(ReadError::WrongShape(error.to_string()));
+    let Form { format } = serde_json::from_slice(bytes).map_err(shape)?;
+    if format > u64::from(PAYLOAD_FORMAT) {
+        return Err(ContentsError::NewerForm(format));
+    }
+    if format < u64::from(PAYLOAD_FORMAT) {
+        return Err(ContentsError::Form(ReadError::WrongShape(format!("form {format} was never in use"))));
+    }
+    serde_json::from_slice(bytes).map_err(shape)
 }
 
 #[derive(Default)]

@@ -1,7 +1,6 @@
 //! Making a bundle from a range of the journal.
 
 use super::base64url;
-use super::canonical;
 use super::envelope::{SealError, seal};
 use super::key::DeviceKey;
 use super::kind::Kind;
@@ -93,7 +92,7 @@ pub fn make(cover: Cover, range: &[Entry], extras: Extras, key: &DeviceKey) -> R
         readings: extras.readings,
         carried: extras.carried,
     };
-    let bytes = canonical::to_vec(&payload).map_err(|error| MakeError::Write(error.to_string()))?;
+    let bytes = serde_json::to_vec(&payload).map_err(|error| MakeError::Write(error.to_string()))?;
     seal(Kind::Bundle, &bytes, key).map_err(MakeError::Seal)
 }
 

@@ -21,10 +21,10 @@ pub const PAYLOAD_FORMAT: u32 = 1;
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct FourVersions {
-    /// Version of the signed envelope.
-    pub envelope: u32,
     /// Version of the entries' form.
     pub entry_schema: u32,
+    /// Version of the signed envelope.
+    pub envelope: u32,
     /// Version of the table of steps.
     pub protocol: u32,
     /// Version of the methods behind the readings.
@@ -44,6 +44,9 @@ pub struct Passed {
     /// The body's text, verbatim.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub body: Option<String>,
+    /// The text as the phone found it, where it no longer agrees with its header: kept, not used.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub found: Option<String>,
     /// The 16 bytes mixed into the body's digest, in unpadded base64url.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "cli", schemars(regex(pattern = r"^[A-Za-z0-9_-]{22}$")))]
@@ -51,9 +54,6 @@ pub struct Passed {
     /// The body's salted digest, where the body itself is not passed on.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub withheld: Option<Digest>,
-    /// The text as the phone found it, where it no longer agrees with its header: kept, not used.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub found: Option<String>,
 }
 
 /// A contiguous range of one device's chain.
@@ -63,16 +63,16 @@ pub struct Passed {
 pub struct Range {
     /// The device whose chain it is.
     pub device: DeviceId,
+    /// The entries in order.
+    pub entries: Vec<Passed>,
     /// Number of the first entry, from 1.
     #[cfg_attr(feature = "cli", schemars(range(min = 1)))]
     pub first_seq: u64,
+    /// Digest of the last entry's header.
+    pub head: Digest,
     /// Digest of the header before the first entry; absent where the range begins the chain.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub prev: Option<Digest>,
-    /// The entries in order.
-    pub entries: Vec<Passed>,
-    /// Digest of the last entry's header.
-    pub head: Digest,
 }
 
 /// One carcass's readings as the phone saw them.
@@ -87,45 +87,48 @@ pub struct PhoneReading {
 }
 
 /// The payload of a bundle.
+///
+/// Members of this and of the types above stand in the order of the canonical form, so that writing
+/// them plainly gives it; sealing checks that it does.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Payload {
-    /// Version of this form: 1.
-    #[cfg_attr(feature = "cli", schemars(extend("const" = 1)))]
-    pub format: u32,
-    /// UUIDv7 of the bundle, made by the phone.
-    pub bundle: Uuid,
-    /// When it was made, by the phone's clock.
-    pub made_at: Moment,
-    /// Zone name, such as `America/Toronto`; empty where the device tells none.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
-    pub zone: String,
-    /// Version of the program that made it.
-    pub app: String,
-    /// The four versions.
-    pub versions: FourVersions,
-    /// What the crew calls the device.
-    pub label: String,
-    /// The crew's code on the local card; absent where none was chosen.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub crew: Option<String>,
-    /// Digest of the local card in force; absent where there was none.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub card: Option<Digest>,
-    /// The range of the device's own chain.
-    pub chain: Range,
     /// Ranges of chains of the same phone whose keys it has lost. No key of their own vouches for
     /// them, only this bundle's.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub adopted: Vec<Range>,
+    /// Version of the program that made it.
+    pub app: String,
+    /// UUIDv7 of the bundle, made by the phone.
+    pub bundle: Uuid,
+    /// Digest of the local card in force; absent where there was none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub card: Option<Digest>,
+    /// Other phones' signed bundles, verbatim.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub carried: Vec<String>,
+    /// The range of the device's own chain.
+    pub chain: Range,
+    /// The crew's code on the local card; absent where none was chosen.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub crew: Option<String>,
+    /// Version of this form: 1.
+    #[cfg_attr(feature = "cli", schemars(extend("const" = 1)))]
+    pub format: u32,
+    /// What the crew calls the device.
+    pub label: String,
+    /// When it was made, by the phone's clock.
+    pub made_at: Moment,
     /// The photos that the entries name and that go with the bundle as files of their own.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub photos: Vec<Photo>,
     /// Readings as the phone saw them.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub readings: Vec<PhoneReading>,
-    /// Other phones' signed bundles, verbatim.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub carried: Vec<String>,
+    /// The four versions.
+    pub versions: FourVersions,
+    /// Zone name, such as `America/Toronto`; empty where the device tells none.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub zone: String,
 }

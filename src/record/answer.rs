@@ -172,10 +172,10 @@ pub struct Place {
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Photo {
-    /// SHA-256 of the bytes kept.
-    pub sha256: Digest,
     /// Length in bytes.
     pub bytes: u64,
     /// Media type, such as `image/jpeg`.
     pub media: String,
+    /// SHA-256 of the bytes kept.
+    pub sha256: Digest,
 }

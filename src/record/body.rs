@@ -173,6 +173,12 @@ pub(crate) struct WrittenBody {
     versions: Versions,
 }
 
+/// Only what says which form it is; the rest is looked at later.
+#[derive(Deserialize)]
+struct Form {
+    schema: Option<serde_json::Value>,
+}
+
 impl Body {
     /// Write it in canonical form. This text is what is digested, stored and sent, verbatim.
     ///
@@ -200,10 +206,10 @@ impl Body {
     /// # Errors
     /// Where the text is not strict JSON, or breaks the form that it claims.
     pub fn read(text: &str) -> Result<Self, BodyError> {
-        let raw: serde_json::Value = read_strict(text)?;
-        let schema = raw.get("schema").and_then(serde_json::Value::as_u64).ok_or(BodyError::NoSchema)?;
+        let Form { schema } = read_strict::<Form>(text)?;
+        let schema = schema.and_then(|schema| schema.as_u64()).ok_or(BodyError::NoSchema)?;
         let schema = u32::try_from(schema).map_err(|_| BodyError::NoSchema)?;
-        match serde_json::from_value::<WrittenBody>(raw.clone()) {
+        match serde_json::from_str::<WrittenBody>(text) {
             Ok(written) => Ok(Self {
                 schema,
                 act: written.act,
@@ -213,7 +219,7 @@ impl Body {
                 since_start_ms: written.since_start_ms,
                 versions: written.versions,
             }),
-            Err(_) if schema > ENTRY_SCHEMA => Ok(Self::unknown(schema, &raw)),
+            Err(_) if schema > ENTRY_SCHEMA => Ok(Self::unknown(schema, &read_strict(text)?)),
             Err(e) => Err(BodyError::Form(JsonError { reason: e.to_string() })),
         }
     }
