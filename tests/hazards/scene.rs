@@ -10,27 +10,27 @@ use marrowbook::record::{
 };
 use uuid::Uuid;
 
-pub const OUTING: Uuid = Uuid::from_u128(1);
-pub const EXAM: Uuid = Uuid::from_u128(2);
-pub const CARCASS: Uuid = Uuid::from_u128(3);
+pub(crate) const OUTING: Uuid = Uuid::from_u128(1);
+pub(crate) const EXAM: Uuid = Uuid::from_u128(2);
+pub(crate) const CARCASS: Uuid = Uuid::from_u128(3);
 
 #[derive(Clone)]
-pub struct Scene {
+pub(crate) struct Scene {
     head: Head,
-    pub journal: Journal,
-    pub exam: Uuid,
-    pub kind: ExamKind,
-    pub person: PersonCode,
-    pub card: Option<Card>,
-    pub now: Moment,
+    pub(crate) journal: Journal,
+    pub(crate) exam: Uuid,
+    pub(crate) kind: ExamKind,
+    pub(crate) person: PersonCode,
+    pub(crate) card: Option<Card>,
+    pub(crate) now: Moment,
 }
 
-pub fn moment(text: &str) -> Moment {
+pub(crate) fn moment(text: &str) -> Moment {
     Moment::parse(text).unwrap()
 }
 
 /// A card that names K7 for everything, B2 for touching, D4 for nothing. Invented.
-pub fn card() -> Card {
+pub(crate) fn card() -> Card {
     let person = |code: &str, all: bool, touch: bool| Person {
         code: PersonCode::new(code).unwrap(),
         name: code.to_owned(),
@@ -62,7 +62,7 @@ pub fn card() -> Card {
 
 impl Scene {
     /// Nothing answered, no card, a quiet noon in February.
-    pub fn empty() -> Self {
+    pub(crate) fn empty() -> Self {
         Self {
             head: Head::start(DeviceId(Digest::of(&[b"phone"]))),
             journal: Journal::new(),
@@ -76,7 +76,7 @@ impl Scene {
 
     /// A crew of two that left home as it should, with a card that lets it touch; a deer dead on old
     /// snow at -5 C without wind. Nothing that stops or has to be confirmed is there.
-    pub fn ready() -> Self {
+    pub(crate) fn ready() -> Self {
         static READY: OnceLock<Scene> = OnceLock::new();
         READY.get_or_init(Self::made_ready).clone()
     }
@@ -97,7 +97,7 @@ impl Scene {
 
     /// Answers as `finding=value`, several apart by blanks; options of a choice of several apart by
     /// `+`; a site's item after `@`; a place is in 1e-7 degrees; `-` looked and not there, `?` cannot tell (frozen), `!` not looked.
-    pub fn say(&mut self, text: &str) -> &mut Self {
+    pub(crate) fn say(&mut self, text: &str) -> &mut Self {
         for word in text.split_whitespace() {
             let (name, value) = word.split_once('=').unwrap();
             let (name, site) = match name.split_once('@') {
@@ -109,12 +109,12 @@ impl Scene {
         self
     }
 
-    pub fn answer(&mut self, finding: &str, site: Site, answer: Answer) {
+    pub(crate) fn answer(&mut self, finding: &str, site: Site, answer: Answer) {
         let finding = find(finding).unwrap_or_else(|| panic!("no finding {finding}")).code;
         self.write(&[Draft { finding, site, answer, step: "scene" }]);
     }
 
-    pub fn write(&mut self, drafts: &[Draft]) {
+    pub(crate) fn write(&mut self, drafts: &[Draft]) {
         let bodies = compose(&self.folded(), drafts, &self.context()).unwrap();
         for body in bodies {
             self.append(&body);
@@ -128,7 +128,7 @@ impl Scene {
     }
 
     /// Take back everything that stands on a finding.
-    pub fn take_back(&mut self, finding: &str) {
+    pub(crate) fn take_back(&mut self, finding: &str) {
         let ids: Vec<EntryId> = {
             let fold = self.folded();
             let subject = match find(finding).unwrap().scope {
@@ -142,7 +142,7 @@ impl Scene {
         self.append(&body);
     }
 
-    pub fn context(&self) -> Context {
+    pub(crate) fn context(&self) -> Context {
         Context {
             outing: OUTING,
             examination: self.exam,
@@ -156,11 +156,11 @@ impl Scene {
         }
     }
 
-    pub fn folded(&self) -> Fold {
+    pub(crate) fn folded(&self) -> Fold {
         fold(&self.journal)
     }
 
-    pub fn with<T>(&self, look: impl FnOnce(&View) -> T) -> T {
+    pub(crate) fn with<T>(&self, look: impl FnOnce(&View) -> T) -> T {
         let fold = self.folded();
         let none = Sheet::default();
         let view = View {
@@ -176,30 +176,30 @@ impl Scene {
         look(&view)
     }
 
-    pub fn situation(&self) -> Situation {
+    pub(crate) fn situation(&self) -> Situation {
         self.with(situation)
     }
 
-    pub fn fired(&self) -> Vec<Fired> {
+    pub(crate) fn fired(&self) -> Vec<Fired> {
         self.situation().fired
     }
 
     /// Ids of what fires, in the order of the table, of one grade or harder.
-    pub fn ids(&self, least: Grade) -> Vec<&'static str> {
+    pub(crate) fn ids(&self, least: Grade) -> Vec<&'static str> {
         self.fired().iter().filter(|f| f.hazard.grade >= least).map(|f| f.hazard.id).collect()
     }
 
-    pub fn fires(&self, id: &str) -> bool {
+    pub(crate) fn fires(&self, id: &str) -> bool {
         self.fired().iter().any(|f| f.hazard.id == id)
     }
 
     /// Name the carcass of this examination.
-    pub fn of_carcass(&mut self) -> &mut Self {
+    pub(crate) fn of_carcass(&mut self) -> &mut Self {
         self.answer(links::CARCASS, Site::NONE, Answer::Seen { value: Value::Ref(CARCASS) });
         self
     }
 
-    pub fn person(&mut self, code: &str) -> &mut Self {
+    pub(crate) fn person(&mut self, code: &str) -> &mut Self {
         self.person = PersonCode::new(code).unwrap();
         self
     }
