@@ -5,6 +5,7 @@ use super::exit::Exit;
 use super::findings_schema;
 use super::streams::Streams;
 use crate::bundle::Payload;
+use crate::card::Card;
 use crate::office::findings_table::{FORMAT, FindingsTable};
 use crate::office::keyring::Keyring;
 use crate::record::Body;
@@ -22,11 +23,14 @@ pub(super) enum Name {
     FindingsTable,
     /// The office's keyring.
     Keyring,
+    /// The local card.
+    Card,
 }
 
 impl Name {
     /// All names.
-    pub(super) const ALL: [Self; 4] = [Self::EntryBody, Self::BundlePayload, Self::FindingsTable, Self::Keyring];
+    pub(super) const ALL: [Self; 5] =
+        [Self::EntryBody, Self::BundlePayload, Self::FindingsTable, Self::Keyring, Self::Card];
 
     /// The name as typed; the committed file is this with `.json`.
     pub(super) fn text(self) -> &'static str {
@@ -35,6 +39,7 @@ impl Name {
             Self::BundlePayload => "marrowbook-bundle-1",
             Self::FindingsTable => FORMAT,
             Self::Keyring => "marrowbook-keyring-1",
+            Self::Card => "marrowbook-card-1",
         }
     }
 
@@ -44,6 +49,7 @@ impl Name {
             Self::BundlePayload => "The payload of a bundle that a phone hands over",
             Self::FindingsTable => "A table of findings for office read",
             Self::Keyring => "The devices that an office has enrolled",
+            Self::Card => "The local card that an office gives its crews",
         }
     }
 
@@ -57,6 +63,7 @@ impl Name {
             Self::BundlePayload => root::<Payload>(),
             Self::FindingsTable => findings_schema::with_findings(root::<FindingsTable>()),
             Self::Keyring => root::<Keyring>(),
+            Self::Card => root::<Card>(),
         };
         schema.insert("$id".into(), format!("urn:marrowbook:schema:{}", self.text()).into());
         schema.insert("title".into(), self.title().into());

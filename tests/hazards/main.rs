@@ -6,6 +6,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
 
 mod bands;
+mod demo_card;
 mod reopening;
 mod scene;
 mod scenes;
