@@ -39,24 +39,24 @@
     return controller !== null && controller.scriptURL === new URL("sw.js", location.href).href;
   }
 
-  async function start() {
-    const wasControlled = controlled();
-    navigator.serviceWorker.addEventListener("controllerchange", () => {
-      if (asked) location.reload();
-      else if (wasControlled) tell("update", "elsewhere");
-    });
-    const registration = await navigator.serviceWorker.register("sw.js", { scope: "./", updateViaCache: "none" });
+  let registration = null;
+
+  async function register() {
+    registration = await navigator.serviceWorker.register("sw.js", { scope: "./", updateViaCache: "none" });
     for (const worker of [registration.active, registration.waiting, registration.installing]) {
       if (worker) watch(worker, registration);
     }
-    registration.addEventListener("updatefound", () => watch(registration.installing, registration));
+    registration.onupdatefound = () => watch(registration.installing, registration);
     // The browser looks for a new version on its own too, but when it pleases. Without signal this fails
     // at once and nothing is lost.
     if (!registration.installing) registration.update().catch(() => {});
-    addEventListener("marrowbook-update-now", () => {
-      if (!registration.waiting) return;
-      asked = true;
-      registration.waiting.postMessage({ update: "now" });
+  }
+
+  function start() {
+    register().catch((error) => {
+      // Without signal the check for a new version fails; what is in the cache still works.
+      if (!controlled()) tell("offline", "failed");
+      console.info("service worker:", String(error));
     });
   }
 
@@ -67,9 +67,21 @@
     return;
   }
   tell("offline", controlled() ? "ready" : "loading");
-  start().catch((error) => {
-    // Without signal the check for a new version fails; what is in the cache still works.
-    if (!controlled()) tell("offline", "failed");
-    console.info("service worker:", String(error));
+  const wasControlled = controlled();
+  navigator.serviceWorker.addEventListener("controllerchange", () => {
+    if (asked) location.reload();
+    else if (wasControlled) tell("update", "elsewhere");
   });
+  addEventListener("marrowbook-update-now", () => {
+    if (!registration || !registration.waiting) return;
+    asked = true;
+    registration.waiting.postMessage({ update: "now" });
+  });
+  // A network that came and went during the first load leaves nothing behind; it is tried again.
+  addEventListener("online", () => {
+    if (root.dataset.offline !== "failed") return;
+    tell("offline", "loading");
+    start();
+  });
+  start();
 })();

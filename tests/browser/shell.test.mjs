@@ -5,7 +5,7 @@ import { createHash } from "node:crypto";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
-import { DIST, ROOT, site, withPhone } from "./phone.mjs";
+import { DIST, ROOT, withPhone } from "./phone.mjs";
 
 /** A copy of the built site that one test may change. */
 function copyOfSite() {
@@ -154,9 +154,26 @@ test("a half-published new version is not taken, and the old one goes on", async
   } finally { rmSync(folder, { recursive: true, force: true }); }
 });
 
+test("a first load that was cut off says so, keeps nothing half, and is tried again with the network", async () => {
+  const folder = copyOfSite();
+  const part = readFileSync(join(folder, "rescue.js"));
+  try {
+    rmSync(join(folder, "rescue.js"));
+    await withPhone({ root: folder }, async (hand, place) => {
+      await hand.open(place.url);
+      await hand.page.waitForFunction(() => document.documentElement.dataset.offline === "failed");
+      assert.deepEqual(await hand.page.evaluate(() => caches.keys()), []);
+      writeFileSync(join(folder, "rescue.js"), part);
+      await hand.page.evaluate(() => { dispatchEvent(new Event("online")); });
+      await hand.page.waitForFunction(() => document.documentElement.dataset.offline === "ready");
+      await place.stop();
+      await hand.page.reload();
+      await hand.formIsUp();
+    });
+  } finally { rmSync(folder, { recursive: true, force: true }); }
+});
+
 test("two copies of the form under one address leave each other's files alone", async () => {
-  const place = await site({ base: "/one/", also: {} });
-  await place.stop();
   const root = mkdtempSync(join(tmpdir(), "marrowbook-two-"));
   cpSync(DIST, join(root, "one"), { recursive: true });
   cpSync(DIST, join(root, "one/two"), { recursive: true });
