@@ -2,7 +2,7 @@
 
 use crate::record::{Answer, Side, Site, Tooth, Why, find};
 
-use super::{Draft, Hazard, Input, Phase, Step, View};
+use super::{Draft, Hazard, Input, Phase, Step, Touch, View};
 
 /// One thing asked.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -52,29 +52,35 @@ impl Ask {
         }
     }
 
+    /// The step's or the hazard's id, without the place.
+    pub const fn id(&self) -> &'static str {
+        match self {
+            Self::Step { step, .. } => step.id,
+            Self::Hazard { hazard, .. } => hazard.id,
+        }
+    }
+
     /// A name that stays the same from one day to the next, for links and tests.
     pub fn name(&self) -> String {
         match self {
             Self::Hazard { hazard, .. } => hazard.id.to_owned(),
             Self::Step { step, site } => {
                 let mut name = step.id.to_owned();
+                let mut add = |part: &str| {
+                    name.push('.');
+                    name.push_str(part);
+                };
                 if let Some(side) = site.side {
-                    name.push_str(match side {
-                        Side::Left => ".left",
-                        Side::Right => ".right",
-                    });
+                    add(side.code());
                 }
                 if let Some(tooth) = site.tooth {
-                    name.push('.');
-                    name.push_str(&tooth.name().to_ascii_lowercase());
+                    add(&tooth.name().to_ascii_lowercase());
                 }
                 if let Some(bone) = site.bone {
-                    name.push('.');
-                    name.push_str(bone.code());
+                    add(bone.code());
                 }
                 if let Some(item) = site.item {
-                    name.push('.');
-                    name.push_str(&item.to_string());
+                    add(&item.to_string());
                 }
                 name
             }
@@ -105,44 +111,80 @@ impl Ask {
         self.questions(view).iter().all(|(f, s)| view.is_answered(f, *s))
     }
 
-    /// One answer for every question of the ask that has none yet.
+    /// True where `looked, and it is not there` is an answer to this ask as the record stands.
+    pub fn may_be_absent(&self, view: &View) -> bool {
+        matches!(self, Self::Step { step, .. } if step.absent.is_some_and(|may| may(view)))
+    }
+
+    /// One answer for every question of the ask that has none yet. Empty where the answer is
+    /// `NotSeen` and [`Ask::may_be_absent`] does not allow it: what was not looked for is never
+    /// written as not there. A hazard's statement without a value is `cannot`: only `done` opens.
     pub fn fill(&self, view: &View, answer: &Answer) -> Vec<Draft> {
-        let step = match self {
-            Self::Step { step, .. } => step.id,
-            Self::Hazard { hazard, .. } => hazard.id,
-        };
+        if matches!(self, Self::Hazard { .. }) && answer.value().is_none() {
+            return self.fill_as(view, &Answer::choice("cannot"), self.id());
+        }
+        if *answer == Answer::NotSeen && !self.may_be_absent(view) {
+            return Vec::new();
+        }
+        self.fill_as(view, answer, self.id())
+    }
+
+    /// The same under another name than the step's, without asking whether it may be absent: for
+    /// what is written by rule, which never writes `NotSeen`.
+    pub(crate) fn fill_as(&self, view: &View, answer: &Answer, step: &'static str) -> Vec<Draft> {
+        let open = |f: &str, s: Site| matches!(self, Self::Hazard { .. }) || !view.is_answered(f, s);
         self.questions(view)
             .into_iter()
-            .filter(|(f, s)| !view.is_answered(f, *s))
+            .filter(|(f, s)| open(f, *s))
             .map(|(finding, site)| Draft { finding, site, answer: answer.clone(), step })
             .collect()
     }
 
+    /// A panel finished: the signs tapped are there, all its others were looked for and are not.
+    /// With no sign tapped this is `none of these`. Empty for other inputs.
+    pub fn panel(&self, seen: &[&str]) -> Vec<Draft> {
+        let Self::Step { step, site } = self else { return Vec::new() };
+        let Input::Panel(signs) = step.input else { return Vec::new() };
+        let answer = |sign: &str| if seen.contains(&sign) { Answer::choice("there") } else { Answer::NotSeen };
+        signs.iter().map(|sign| Draft { finding: sign, site: *site, answer: answer(sign), step: step.id }).collect()
+    }
+
     /// The likely reason for having no answer here, preset on the `No answer` screen.
     pub fn likely_why(&self, view: &View) -> Why {
-        let touches = matches!(self, Self::Step { step, .. } if step.touch > super::Touch::Look);
-        if touches && view.chose("body_frozen", "frozen_solid") {
+        let Self::Step { step, .. } = self else { return Why::NotGiven };
+        let of_the_body =
+            matches!(step.phase, Phase::StandOff | Phase::HandsOff | Phase::Outside | Phase::Opened | Phase::Samples);
+        if !of_the_body {
+            Why::NotGiven
+        } else if step.touch > Touch::Look && view.chose("body_frozen", "frozen_solid") {
             Why::Frozen
-        } else if view.chose("body_buried", "mostly_buried") {
+        } else if view.chose("body_buried", "mostly_buried") || view.chose("snow_over_body", "covered") {
             Why::Buried
         } else if view.chose("body_state", "bones_and_hair") || view.chose("body_state", "mostly_eaten") {
             Why::Scavenged
+        } else if super::steps::needs_permission(step) {
+            Why::NotTrained
+        } else if step.touch > Touch::Look && view.chose("body_looked_over", "upper_side_only") {
+            Why::UnderBody
         } else {
             Why::NotGiven
         }
     }
 }
 
-/// The jaw's questions: the state of each cheek tooth, and wear of each molar that is in wear.
+/// The jaw's questions: the state of each cheek tooth; then wear, of teeth that are in wear: dentine
+/// and crest of the molars, dentine of the third cheek tooth (a milk tooth there is told by its
+/// state and never has its wear read).
 fn jaw_questions(view: &View, side: Side) -> Vec<(&'static str, Site)> {
+    let in_wear = |tooth| {
+        let place = Site::tooth(side, tooth);
+        (view.question("tooth_state", place).answer() == Answer::choice("in_wear")).then_some(place)
+    };
     let mut all: Vec<_> = Tooth::CHEEK.iter().map(|t| ("tooth_state", Site::tooth(side, *t))).collect();
-    for tooth in Tooth::MOLARS {
-        let site = Site::tooth(side, tooth);
-        let state = view.question("tooth_state", site).answer();
-        if state == Answer::choice("in_wear") {
-            all.push(("dentine", site));
-            all.push(("crest", site));
-        }
+    all.extend(in_wear(Tooth::P4).map(|site| ("dentine", site)));
+    for site in Tooth::MOLARS.into_iter().filter_map(in_wear) {
+        all.push(("dentine", site));
+        all.push(("crest", site));
     }
     debug_assert!(all.iter().all(|(f, _)| find(f).is_some()));
     all

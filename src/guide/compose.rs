@@ -3,8 +3,8 @@
 use uuid::Uuid;
 
 use crate::record::{
-    Act, Body, Digest, ENTRY_SCHEMA, EntryId, Flaw, Fold, Keeping, Key, Moment, PersonCode, Scope, Subject, Versions,
-    find, validate,
+    Act, Body, CustodyStep, Digest, ENTRY_SCHEMA, EntryId, Flaw, Fold, Keeping, Key, Moment, PersonCode, Scope,
+    Subject, Versions, find, validate,
 };
 
 use super::{Draft, PROTOCOL};
@@ -57,7 +57,8 @@ impl Context {
 }
 
 /// The bodies that write these drafts. A single finding's answer supersedes what the same observer
-/// said before on that key; a repeated finding's reading stands beside the earlier ones.
+/// said before on that key; a repeated finding's reading stands beside the earlier ones. What a rule
+/// or the leaving wrote there gives way to either, whoever held the phone: nobody said it.
 ///
 /// # Errors
 /// The first draft that cannot be true of its finding; none is written then.
@@ -67,17 +68,36 @@ pub fn compose(fold: &Fold, drafts: &[Draft], context: &Context) -> Result<Vec<B
         .map(|draft| {
             let key = context.key(draft)?;
             let def = validate(&key, &draft.answer)?;
-            let supersedes = match def.keeping {
-                Keeping::Single => fold.superseded_by(&key),
-                Keeping::Repeated => Vec::new(),
-            };
+            let mut supersedes = unasked(fold, &key);
+            if def.keeping == Keeping::Single {
+                supersedes.extend(fold.superseded_by(&key));
+            }
+            supersedes.sort();
+            supersedes.dedup();
             let act = Act::Answer { key, answer: draft.answer.clone(), supersedes };
             Ok(context.body(act, Some(draft.step)))
         })
         .collect()
 }
 
+fn unasked(fold: &Fold, key: &Key) -> Vec<EntryId> {
+    let standing = fold.sheet(key.subject).map(|sheet| sheet.question(key.finding.as_str(), key.site).standing);
+    standing.into_iter().flatten().filter(|s| super::view::is_unasked(s)).map(|s| s.id).collect()
+}
+
 /// The body that takes entries back.
 pub fn withdraw(entries: Vec<EntryId>, context: &Context) -> Body {
     context.body(Act::Withdraw { supersedes: entries }, None)
+}
+
+/// The body that says that a sample changed hands.
+pub fn custody(
+    sample: &str,
+    step: CustodyStep,
+    from: Option<PersonCode>,
+    to: PersonCode,
+    note: &str,
+    context: &Context,
+) -> Body {
+    context.body(Act::Custody { sample: sample.to_owned(), step, from, to, note: note.to_owned() }, None)
 }

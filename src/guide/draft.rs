@@ -3,6 +3,15 @@
 
 use crate::record::{Answer, Site};
 
+/// Stands for the step in an answer that the record settled without anybody being asked. It counts
+/// as long as the same rule gives the same answer; when what it rested on is corrected, the question
+/// is open again.
+pub const RULED_OUT: &str = "ruled_out";
+
+/// Stands for the step in an answer that was written because the crew left. It counts while the
+/// examination is closed; taking the closing back opens the question again.
+pub const LEFT: &str = "left";
+
 /// An answer about to be written.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Draft {
@@ -12,6 +21,6 @@ pub struct Draft {
     pub site: Site,
     /// The answer.
     pub answer: Answer,
-    /// The step that asked.
+    /// The step that asked; or [`RULED_OUT`], [`LEFT`].
     pub step: &'static str,
 }

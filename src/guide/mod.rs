@@ -6,34 +6,41 @@
 
 mod ask;
 mod baseline;
+mod bench_work;
 mod calls;
 mod compose;
 pub mod daylight;
 mod draft;
 mod hazard;
 pub mod hazards;
+mod leaving;
 mod permission;
 mod phase;
 mod reopen;
+mod resume;
 mod situation;
 mod step;
 pub mod steps;
 mod view;
 mod weather;
+mod wording;
 
 pub use ask::{Ask, AskState, Status};
 pub use baseline::BASELINE;
+pub use bench_work::{BenchWork, bench_work};
 pub use calls::{CANNOT_CALL, NO_CARD_TO_CALL, calls};
-pub use compose::{Context, compose, withdraw};
-pub use draft::Draft;
+pub use compose::{Context, compose, custody, withdraw};
+pub use draft::{Draft, LEFT, RULED_OUT};
 pub use hazard::{Closes, Fired, Grade, Hazard, Speaks};
 pub use permission::{NoTouch, may_open, may_take_femur, may_take_head_parts, may_take_jaw, may_touch};
 pub use phase::Phase;
 pub use reopen::{NoReopen, may_reopen, reopen, still_closed};
+pub use resume::{LastAnswer, Resume};
 pub use situation::{Situation, situation};
 pub use step::{Input, Step, Touch};
 pub use view::{ExamKind, View};
 pub use weather::wind_chill_now;
+pub use wording::{finding_label, option_label, site_words, why_words};
 
 /// Version of the table of steps, written into every entry.
 pub const PROTOCOL: u32 = 1;

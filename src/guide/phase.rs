@@ -32,6 +32,9 @@ impl Phase {
         Self::HandOver,
     ];
 
+    /// The phases on the bench, on any later day.
+    pub const BENCH: [Self; 2] = [Self::Bench, Self::HandOver];
+
     /// The code used in message ids (`phase.<code>`).
     pub const fn code(self) -> &'static str {
         match self {

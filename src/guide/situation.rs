@@ -1,9 +1,12 @@
 //! Reading the tables against the record: what fires, what is closed, what comes next.
 
-use crate::record::{Answer, Why};
+use crate::record::{Answer, Site, Why};
 
-use super::steps::STEPS;
-use super::{Ask, AskState, Draft, ExamKind, Fired, Grade, Hazard, Phase, Status, Step, Touch, View, hazards, reopen};
+use super::steps::{STEPS, asks_for_permission};
+use super::{
+    Ask, AskState, Draft, ExamKind, Fired, Grade, Hazard, LEFT, Phase, RULED_OUT, Status, Step, Touch, View, hazards,
+    reopen,
+};
 
 /// How the visit stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,7 +17,8 @@ pub struct Situation {
     pub next: Option<Ask>,
     /// Hazards that fire now, in the order of the table.
     pub fired: Vec<Fired>,
-    /// Answers that the record already settles: to be written without asking.
+    /// Answers that the record already settles, of what lies before [`Situation::next`]: to be
+    /// written without asking. Once written they are not repeated.
     pub to_write: Vec<Draft>,
     /// True once a physical sign of a crime was seen, for good.
     pub evidence_record: bool,
@@ -30,8 +34,7 @@ impl Situation {
 
     /// True where nothing that touches the carcass may be done.
     pub fn hands_on_closed(&self) -> bool {
-        self.evidence_record
-            || self.fired.iter().any(|f| f.closes_now() && f.hazard.closes.closes_hands_on())
+        self.evidence_record || self.fired.iter().any(|f| f.closes_now() && f.hazard.closes.closes_hands_on())
     }
 
     /// Advice that fires now.
@@ -39,36 +42,56 @@ impl Situation {
         self.fired.iter().filter(|f| f.hazard.grade == Grade::Advise)
     }
 
-    /// Answered and all asks of a phase.
+    /// Answered or closed, and all asks of a phase.
     pub fn progress(&self, phase: Phase) -> (usize, usize) {
         let of = self.asks.iter().filter(|a| a.ask.phase() == phase);
         let (done, all) = of.fold((0, 0), |(d, n), a| (d + usize::from(a.status != Status::Open), n + 1));
         (done, all)
     }
+
+    /// The ask of a name, for links and tests.
+    pub fn find(&self, name: &str) -> Option<&AskState> {
+        self.asks.iter().find(|a| a.ask.name() == name)
+    }
 }
 
 /// How the visit stands, from the record alone.
 pub fn situation(view: &View) -> Situation {
+    let Reading { mut out, settled } = read(view);
+    let open = out.asks.iter().position(|a| a.status == Status::Open);
+    out.next = open.and_then(|at| out.asks.get(at)).map(|a| a.ask);
+    let passed = open.unwrap_or(usize::MAX);
+    out.to_write = settled.into_iter().filter(|(at, _)| *at < passed).map(|(_, draft)| draft).collect();
+    out
+}
+
+/// A situation in the making, with the answers that rules give and the ask that each belongs to.
+struct Reading {
+    out: Situation,
+    settled: Vec<(usize, Draft)>,
+}
+
+fn read(view: &View) -> Reading {
     let fired: Vec<Fired> = hazards::all().filter_map(|h| fire(view, h)).collect();
     let evidence: Vec<_> = hazards::all().filter(|h| h.evidence && hazards::was_ever_fired(view, h)).collect();
     let evidence_record = !evidence.is_empty();
-    let mut out = Situation { asks: Vec::new(), next: None, fired, to_write: Vec::new(), evidence_record, evidence };
+    let out = Situation { asks: Vec::new(), next: None, fired, to_write: Vec::new(), evidence_record, evidence };
+    let mut reading = Reading { out, settled: Vec::new() };
     for phase in phases(view) {
-        for step in STEPS.iter().flat_map(|part| part.iter()).filter(|s| s.phase == *phase) {
-            if (step.when)(view) {
-                add_step(view, &mut out, step);
-            }
+        let of_phase: Vec<&'static Step> =
+            STEPS.iter().flat_map(|part| part.iter()).filter(|s| s.phase == *phase && (s.when)(view)).collect();
+        for run in of_phase.chunk_by(|a, b| !a.group.is_empty() && a.group == b.group) {
+            add_run(view, &mut reading, run);
         }
     }
-    add_hazards(&mut out);
-    out.next = out.asks.iter().find(|a| a.status == Status::Open).map(|a| a.ask);
-    out
+    add_hazards(&mut reading);
+    reading
 }
 
 fn phases(view: &View) -> &'static [Phase] {
     match view.kind {
         ExamKind::Field => &Phase::FIELD,
-        ExamKind::Bench => &[Phase::Bench, Phase::HandOver],
+        ExamKind::Bench => &Phase::BENCH,
     }
 }
 
@@ -80,22 +103,57 @@ fn fire(view: &View, hazard: &'static Hazard) -> Option<Fired> {
     })
 }
 
-fn add_step(view: &View, out: &mut Situation, step: &'static Step) {
-    let closed = closed_by(out, step);
-    for site in (step.sites)(view) {
-        let ask = Ask::Step { step, site };
-        let status = if ask.is_answered(view) {
-            Status::Answered
-        } else if !closed.is_empty() {
-            Status::Closed(closed.clone())
-        } else if let Some(answer) = (step.ruled_out)(view) {
-            out.to_write.extend(ask.fill(view, &answer));
-            Status::Answered
-        } else {
-            Status::Open
-        };
-        out.asks.push(AskState { ask, status });
+/// Steps of one group, place by place; a step without a group is a run of its own.
+fn add_run(view: &View, reading: &mut Reading, run: &[&'static Step]) {
+    let with_sites: Vec<(&'static Step, Vec<Site>)> = run.iter().map(|step| (*step, (step.sites)(view))).collect();
+    let mut places: Vec<Site> = Vec::new();
+    for site in with_sites.iter().flat_map(|(_, sites)| sites) {
+        let place = home(*site);
+        if !places.contains(&place) {
+            places.push(place);
+        }
     }
+    for place in places {
+        for (step, sites) in &with_sites {
+            for site in sites.iter().filter(|s| home(**s) == place) {
+                add_step(view, reading, step, *site);
+            }
+        }
+    }
+}
+
+/// The place under which a group asks together: a tooth belongs to its side.
+const fn home(site: Site) -> Site {
+    Site { tooth: None, ..site }
+}
+
+/// What a rule settles comes before what a stop closes: `eaten` says more than `a stop is in force`.
+fn add_step(view: &View, reading: &mut Reading, step: &'static Step, site: Site) {
+    let ask = Ask::Step { step, site };
+    let at = reading.out.asks.len();
+    let mut settle = |answer: &Answer| {
+        let drafts = ask.fill_as(view, answer, RULED_OUT).into_iter();
+        let new = drafts.filter(|d| !view.is_ruled(d.finding, d.site, &d.answer));
+        reading.settled.extend(new.map(|draft| (at, draft)));
+    };
+    let status = if ask.is_answered(view) {
+        Status::Answered
+    } else if let Some(answer) = (step.ruled_out)(view, site) {
+        settle(&answer);
+        Status::Answered
+    } else {
+        let by = closed_by(&reading.out, step);
+        if by.is_empty() {
+            Status::Open
+        } else {
+            // A closed record leaves no question without a state.
+            if view.is_closed() {
+                settle(&Answer::NotLooked { why: hazards::why_closed(&by) });
+            }
+            Status::Closed(by)
+        }
+    };
+    reading.out.asks.push(AskState { ask, status });
 }
 
 fn closed_by(out: &Situation, step: &Step) -> Vec<&'static str> {
@@ -108,59 +166,55 @@ fn closed_by(out: &Situation, step: &Step) -> Vec<&'static str> {
 }
 
 /// Hazards that must be said (stops read, facts confirmed) stand before the first open step that
-/// they guard: a stop before everything else at the place, a confirm before the first step of its
-/// gate. A stop that is only the reason on the steps that it closes is not read out.
-fn add_hazards(out: &mut Situation) {
+/// they guard: a stop before everything else that is open, a confirm before the first step of its
+/// gate, once it is known that the gate is wanted. A stop that is only the reason on the steps that
+/// it closes is not read out.
+fn add_hazards(reading: &mut Reading) {
+    let out = &mut reading.out;
     let unsaid: Vec<Fired> =
         out.fired.iter().copied().filter(|f| f.hazard.grade > Grade::Advise && f.said.is_none()).collect();
-    let first_open = |out: &Situation| out.asks.iter().position(|a| a.status == Status::Open);
     for f in unsaid.into_iter().rev() {
-        if f.hazard.grade >= Grade::Stop && !hazards::is_loud(f.hazard) {
+        let stops = f.hazard.grade >= Grade::Stop;
+        if stops && !hazards::is_loud(f.hazard) {
             continue;
         }
-        let place = if f.hazard.grade >= Grade::Stop {
-            first_open(out)
-        } else {
-            out.asks.iter().position(|a| {
-                matches!(a, AskState { ask: Ask::Step { step, .. }, status: Status::Open } if hazards::guards(f.hazard, step))
-            })
-        };
-        let at_end = out.asks.len();
-        let place = match (place, f.hazard.grade >= Grade::Stop) {
-            (Some(place), _) => place,
-            (None, true) => at_end,
-            (None, false) => continue,
+        let place = out.asks.iter().position(|a| match a {
+            AskState { status: Status::Answered | Status::Closed(_), .. } => false,
+            AskState { ask: Ask::Step { step, .. }, .. } => {
+                stops || (hazards::guards(f.hazard, step) && !asks_for_permission(step))
+            }
+            AskState { ask: Ask::Hazard { .. }, .. } => stops,
+        });
+        let place = match place {
+            Some(place) => place,
+            // A stop is read even where nothing is left to close.
+            None if stops => out.asks.len(),
+            None => continue,
         };
         let phase = out.asks.get(place).map_or(Phase::Leave, |a| a.ask.phase());
         out.asks.insert(place, AskState { ask: Ask::Hazard { hazard: f.hazard, phase }, status: Status::Open });
+        for (at, _) in reading.settled.iter_mut().filter(|(at, _)| *at >= place) {
+            *at += 1;
+        }
     }
 }
 
-/// What to write when the crew leaves now, or closes the record: every open or closed question gets
-/// its explicit state, so that `not looked` is never silent.
+/// Everything at the carcass or on the bench that would be left without a state, with the state
+/// that it gets: what a rule settles its own, what a stop closes the stop's reason, and what is open
+/// `NotLooked` with the reason for leaving.
 pub(crate) fn rest(view: &View, leaving: &Why) -> Vec<Draft> {
-    let now = situation(view);
-    now.asks
-        .iter()
-        .filter(|a| a.ask.phase().is_at_carcass() || a.ask.phase() == Phase::Bench)
-        .filter(|a| matches!(a.ask, Ask::Step { .. }))
-        .flat_map(|a| match &a.status {
-            Status::Answered => Vec::new(),
-            Status::Open => a.ask.fill(view, &Answer::NotLooked { why: leaving.clone() }),
-            Status::Closed(by) => a.ask.fill(view, &Answer::NotLooked { why: hazards::why_closed(by) }),
-        })
-        .collect()
-}
-
-impl Situation {
-    /// Every question at the carcass that is still open gets `NotLooked` with this reason, those
-    /// behind a stop the stop's own (frozen, dark, cold, time, not trained, else a stop in force).
-    pub fn leave_now(view: &View, why: &Why) -> Vec<Draft> {
-        rest(view, why)
+    let Reading { out, settled } = read(view);
+    let of_the_work = |phase: Phase| phase.is_at_carcass() || phase == Phase::Bench;
+    let mut drafts: Vec<Draft> = Vec::new();
+    for (at, state) in out.asks.iter().enumerate() {
+        if !of_the_work(state.ask.phase()) || matches!(state.ask, Ask::Hazard { .. }) {
+            continue;
+        }
+        drafts.extend(match &state.status {
+            Status::Answered => settled.iter().filter(|(of, _)| *of == at).map(|(_, d)| d.clone()).collect(),
+            Status::Open => state.ask.fill_as(view, &Answer::NotLooked { why: leaving.clone() }, LEFT),
+            Status::Closed(by) => state.ask.fill_as(view, &Answer::NotLooked { why: hazards::why_closed(by) }, LEFT),
+        });
     }
-
-    /// The place of a question among those of its finding, for tests and links.
-    pub fn find(&self, name: &str) -> Option<&AskState> {
-        self.asks.iter().find(|a| a.ask.name() == name)
-    }
+    drafts
 }

@@ -1,6 +1,6 @@
 //! A step: one question of the protocol, as a row of a table.
 
-use crate::record::Site;
+use crate::record::{Answer, Site};
 
 use super::{Phase, View};
 
@@ -43,7 +43,8 @@ pub enum Input {
 /// A row of the protocol.
 #[derive(Clone, Copy)]
 pub struct Step {
-    /// Id: `step.<id>.ask`, `.why` and `.how` are its texts.
+    /// Id: `step.<id>.ask`, `.why` and `.how` are its texts, `.none` that of the tile which says that
+    /// it was looked for and is not there, where [`Step::absent`] ever allows that.
     pub id: &'static str,
     /// When in the visit.
     pub phase: Phase,
@@ -51,13 +52,19 @@ pub struct Step {
     pub input: Input,
     /// What it does to the carcass.
     pub touch: Touch,
+    /// Steps of one group that follow each other are asked place by place: all of the left jaw, then
+    /// all of the right. Empty: alone.
+    pub group: &'static str,
     /// Whether it applies to what stands in the record.
     pub when: fn(&View) -> bool,
     /// At which places it is asked; each place is one question.
     pub sites: fn(&View) -> Vec<Site>,
     /// The answer to write without asking, where the record already rules the question out
     /// (eaten, frozen, opened by nobody). `None` asks.
-    pub ruled_out: fn(&View) -> Option<crate::record::Answer>,
+    pub ruled_out: fn(&View, Site) -> Option<Answer>,
+    /// Whether `looked, and it is not there` can be an answer, given how much was looked over; `None`
+    /// for steps of which it never is one.
+    pub absent: Option<fn(&View) -> bool>,
 }
 
 impl std::fmt::Debug for Step {
@@ -72,15 +79,36 @@ impl PartialEq for Step {
     }
 }
 
+fn always(_: &View) -> bool {
+    true
+}
+
 impl Step {
-    /// A step that only looks, always applies and has no place.
+    /// A step that only looks, always applies and has no place. A panel may be `none of these`; for
+    /// other inputs [`Step::may_be_absent`] says so.
     pub(crate) const fn look(id: &'static str, phase: Phase, input: Input) -> Self {
-        Self { id, phase, input, touch: Touch::Look, when: |_| true, sites: |_| vec![Site::NONE], ruled_out: |_| None }
+        let absent: Option<fn(&View) -> bool> = if matches!(input, Input::Panel(_)) { Some(always) } else { None };
+        Self {
+            id,
+            phase,
+            input,
+            touch: Touch::Look,
+            group: "",
+            when: always,
+            sites: |_| vec![Site::NONE],
+            ruled_out: |_, _| None,
+            absent,
+        }
     }
 
     /// The same, touched or cut.
     pub(crate) const fn touch(self, touch: Touch) -> Self {
         Self { touch, ..self }
+    }
+
+    /// The same, asked place by place together with its neighbours of this group.
+    pub(crate) const fn group(self, group: &'static str) -> Self {
+        Self { group, ..self }
     }
 
     /// The same, only when this holds.
@@ -94,7 +122,17 @@ impl Step {
     }
 
     /// The same, answered without asking when this gives an answer.
-    pub(crate) const fn ruled_out(self, ruled_out: fn(&View) -> Option<crate::record::Answer>) -> Self {
+    pub(crate) const fn ruled_out(self, ruled_out: fn(&View, Site) -> Option<Answer>) -> Self {
         Self { ruled_out, ..self }
+    }
+
+    /// The same; `looked, and it is not there` is an answer.
+    pub(crate) const fn may_be_absent(self) -> Self {
+        Self { absent: Some(always), ..self }
+    }
+
+    /// The same; `looked, and it is not there` is an answer only when this holds.
+    pub(crate) const fn absent_when(self, absent: fn(&View) -> bool) -> Self {
+        Self { absent: Some(absent), ..self }
     }
 }

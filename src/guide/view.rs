@@ -1,7 +1,9 @@
 //! What the tables are read against: the standing record, the card, the person and the time.
 
 use crate::card::{Card, Person};
-use crate::record::{Answer, Carcass, Moment, PersonCode, Question, Scope, Sheet, Site, find};
+use crate::record::{Answer, Carcass, Moment, PersonCode, Question, Scope, Sheet, Site, Standing, find};
+
+use super::{LEFT, RULED_OUT};
 
 /// The two kinds of examination.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,6 +34,11 @@ pub struct View<'a> {
     pub now: Moment,
 }
 
+/// Written by a rule or by the leaving, not by somebody who was asked.
+pub(crate) fn is_unasked(standing: &Standing) -> bool {
+    matches!(standing.step.as_deref(), Some(RULED_OUT | LEFT))
+}
+
 impl<'a> View<'a> {
     /// The sheet on which a finding is asked; a report's findings on an empty sheet where none is.
     pub(super) fn sheet(&self, finding: &str) -> Option<&'a Sheet> {
@@ -52,9 +59,23 @@ impl<'a> View<'a> {
         self.question(finding, Site::NONE).answer()
     }
 
-    /// True where any of the five answers was given by hand.
+    /// True where any of the five answers was given by hand; once the examination is closed, also
+    /// where a rule or the leaving gave one. Until then such an answer is open to being asked.
     pub fn is_answered(&self, finding: &str, site: Site) -> bool {
-        self.question(finding, site).is_answered()
+        let question = self.question(finding, site);
+        question.standing.iter().any(|s| !is_unasked(s)) || (question.is_answered() && self.is_closed())
+    }
+
+    /// True where a rule has written this very answer here and it stands.
+    pub(crate) fn is_ruled(&self, finding: &str, site: Site, answer: &Answer) -> bool {
+        let question = self.question(finding, site);
+        question.standing.iter().any(|s| s.step.as_deref() == Some(RULED_OUT) && s.answer == *answer)
+    }
+
+    /// True once somebody said that the examination is done or was left. A cause of death is shown
+    /// only then.
+    pub fn is_closed(&self) -> bool {
+        self.there("examination_closed")
     }
 
     /// True where this option was seen.

@@ -99,12 +99,55 @@ pub enum Why {
     StopInForce,
     /// Nobody here is trained or allowed to.
     NotTrained,
+    /// Not opened or pried apart, as the rules ask.
+    NotOpened,
     /// Removed by a person (antlers, head, meat).
     Removed,
     /// No reason was given.
     NotGiven,
     /// In the crew's own words.
     Other(String),
+}
+
+impl Why {
+    /// All reasons but the crew's own words, in the order in which they are offered.
+    pub const PLAIN: [Self; 14] = [
+        Self::Frozen,
+        Self::Buried,
+        Self::Scavenged,
+        Self::Decayed,
+        Self::UnderBody,
+        Self::Dark,
+        Self::Cold,
+        Self::Time,
+        Self::Unsafe,
+        Self::StopInForce,
+        Self::NotTrained,
+        Self::NotOpened,
+        Self::Removed,
+        Self::NotGiven,
+    ];
+
+    /// The code used in records and message ids.
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::Frozen => "frozen",
+            Self::Buried => "buried",
+            Self::Scavenged => "scavenged",
+            Self::Decayed => "decayed",
+            Self::UnderBody => "under_body",
+            Self::Dark => "dark",
+            Self::Cold => "cold",
+            Self::Time => "time",
+            Self::Unsafe => "unsafe",
+            Self::StopInForce => "stop_in_force",
+            Self::NotTrained => "not_trained",
+            Self::NotOpened => "not_opened",
+            Self::Removed => "removed",
+            Self::NotGiven => "not_given",
+            Self::Other(_) => "other",
+        }
+    }
 }
 
 /// What was found.

@@ -23,6 +23,8 @@ pub struct Standing {
     pub answer: Answer,
     /// When, by the device's clock.
     pub at: Moment,
+    /// The step that asked, or the rule that wrote it unasked.
+    pub step: Option<String>,
 }
 
 /// All standing answers to one question.
@@ -299,6 +301,7 @@ pub fn fold(journal: &Journal) -> Fold {
                         observer: key.observer.clone(),
                         answer: answer.clone(),
                         at: body.at,
+                        step: body.versions.step.clone(),
                     };
                     sheet.answers.entry((key.finding.clone(), key.site)).or_default().push(standing);
                 }
@@ -311,6 +314,7 @@ pub fn fold(journal: &Journal) -> Fold {
                     observer: body.typed_by.clone(),
                     answer: answer.clone(),
                     at: body.at,
+                    step: None,
                 };
                 decisions.push((*carcass, (finding.clone(), *site, supersedes.iter().copied().collect(), standing)));
             }

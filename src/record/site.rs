@@ -12,6 +12,16 @@ pub enum Side {
     Right,
 }
 
+impl Side {
+    /// The code used in records and message ids.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
+}
+
 /// A lower tooth by its zoological name, front to back. P2 to P4 are the crew's first to third
 /// cheek tooth, whether the milk or the permanent one stands there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -75,6 +85,11 @@ impl Bone {
     /// All bones, in the order in which they are preferred for a look at marrow.
     pub const ALL: [Self; 7] =
         [Self::Femur, Self::Tibia, Self::Humerus, Self::Radius, Self::Metatarsus, Self::Metacarpus, Self::Mandible];
+
+    /// The bone of a code.
+    pub fn of_code(code: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|bone| bone.code() == code)
+    }
 
     /// The code used in records and message ids.
     pub const fn code(self) -> &'static str {

@@ -31,6 +31,36 @@ pub enum Unit {
 }
 
 impl Unit {
+    /// All units.
+    pub const ALL: [Self; 10] = [
+        Self::Millimetre,
+        Self::Centimetre,
+        Self::Metre,
+        Self::Gram,
+        Self::Kilogram,
+        Self::DegreeCelsius,
+        Self::KilometreAnHour,
+        Self::Degree,
+        Self::Count,
+        Self::Minute,
+    ];
+
+    /// The code used in message ids.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Millimetre => "millimetre",
+            Self::Centimetre => "centimetre",
+            Self::Metre => "metre",
+            Self::Gram => "gram",
+            Self::Kilogram => "kilogram",
+            Self::DegreeCelsius => "degree_celsius",
+            Self::KilometreAnHour => "kilometre_an_hour",
+            Self::Degree => "degree",
+            Self::Count => "count",
+            Self::Minute => "minute",
+        }
+    }
+
     /// The symbol printed after a number; empty for counts.
     pub const fn symbol(self) -> &'static str {
         match self {

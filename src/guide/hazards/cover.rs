@@ -9,6 +9,8 @@ pub(super) const TAKEN: &[&str] = &["jaw_taken", "femur_taken", "scat_collected"
 
 /// Findings read with the fingers in the mouth.
 const MOUTH: &[&str] = &[
+    "jaw_in_view",
+    "cheek_teeth_count",
     "tooth_state",
     "third_tooth",
     "dentine",
@@ -29,6 +31,7 @@ const ALWAYS_OPEN: &[&str] = &[
     "place_words",
     "arrived_at",
     "photo",
+    "tag_number",
     "evidence_note",
     "exposure_note",
     "remark",

@@ -1,8 +1,53 @@
 //! The protocol: every step, by phase.
+//!
+//! A row says when in the visit a question is asked, how it is answered, what it does to the
+//! carcass, to what it applies, and which answers the record settles without asking. A new question
+//! is a new row, a new finding and its texts.
 
+mod approach;
+mod before_leaving;
+mod bench;
+mod clean_up;
+mod facts;
+mod hand_over;
 mod hands_off;
+mod jaw;
+mod leave;
+mod marrow;
+mod opened;
+mod outside;
+mod rules;
+mod samples;
+mod snow;
+mod stand_off;
 
 use super::Step;
 
 /// All steps, in the order in which they are asked within their phase.
-pub const STEPS: [&[Step]; 1] = [hands_off::STEPS];
+pub const STEPS: [&[Step]; 14] = [
+    before_leaving::STEPS,
+    approach::STEPS,
+    stand_off::STEPS,
+    snow::STEPS,
+    hands_off::STEPS,
+    outside::STEPS,
+    jaw::STEPS,
+    marrow::STEPS,
+    opened::STEPS,
+    samples::STEPS,
+    clean_up::STEPS,
+    leave::STEPS,
+    hand_over::STEPS,
+    bench::STEPS,
+];
+
+/// Whether a step asks whether the crew may go on to touch or to open. It is asked before the facts
+/// that guard what it opens: nobody gloves up for what nobody may do.
+pub(crate) fn asks_for_permission(step: &Step) -> bool {
+    matches!(step.id, "touching_allowed" | "opening_trained")
+}
+
+/// Whether most crews are not trained or allowed to do this.
+pub(crate) fn needs_permission(step: &Step) -> bool {
+    asks_for_permission(step) || matches!(step.id, "jaw_taken" | "femur_taken")
+}

@@ -6,6 +6,9 @@ use crate::record::finding::{FindingDef as F, Shape, Sites, number};
 const REGIONS: &[&str] =
     &["throat_or_neck", "head", "shoulder_or_chest", "belly_or_flank", "rump_or_hind_legs", "legs", "other"];
 
+const SEX: &[&str] =
+    &["antlers", "pedicles_or_knobs", "no_pedicles", "scrotum_or_penis", "udder_or_vulva", "suckled_nipples"];
+
 pub(super) const FINDINGS: &[F] = &[
     F::exam("species", Shape::Choice(&["white_tailed_deer", "other_deer", "other_animal"])),
     F::exam("alive", Shape::Choice(&["dead", "alive"])),
@@ -24,19 +27,11 @@ pub(super) const FINDINGS: &[F] = &[
     F::sign("live_ticks"),
     F::sign("flat_flies"),
     // Sex, hands off or on.
-    F::exam(
-        "sex_evidence",
-        Shape::Choices(&[
-            "antlers",
-            "pedicles_or_knobs",
-            "no_pedicles",
-            "scrotum_or_penis",
-            "udder_or_vulva",
-            "suckled_nipples",
-        ]),
-    ),
+    F::exam("sex_evidence", Shape::Choices(SEX)),
+    F::exam("sex_evidence_handled", Shape::Choices(SEX)),
     F::exam("sex_called", Shape::Choice(&["female", "male"])),
-    // Outside, gloved.
+    // Outside, gloved. How much was looked over bounds what may be said not to be there.
+    F::exam("body_looked_over", Shape::Choice(&["both_sides", "upper_side_only", "part_only"])),
     F::exam("wound_region", Shape::Choice(REGIONS)).at(Sites::Item),
     F::exam(
         "wound_form",

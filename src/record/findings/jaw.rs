@@ -4,6 +4,8 @@ use crate::record::Unit;
 use crate::record::finding::{FindingDef as F, Shape, Sites, number};
 
 pub(super) const FINDINGS: &[F] = &[
+    // Which rows of cheek teeth can be seen as the jaw lies, nothing pried open.
+    F::exam("jaw_in_view", Shape::Choice(&["both", "left", "right", "neither"])),
     F::exam("cheek_teeth_count", number(Unit::Count, 0, 0, 8)).at(Sites::Side),
     F::exam(
         "tooth_state",

@@ -10,6 +10,9 @@ mod route;
 mod scene;
 mod work;
 
+use std::collections::HashMap;
+use std::sync::OnceLock;
+
 use super::FindingDef;
 
 /// All findings, in groups.
@@ -26,9 +29,14 @@ pub const FINDINGS: [&[FindingDef]; 10] = [
     confirm::REOPENED,
 ];
 
-/// The definition of a finding by its code.
+/// The definition of a finding by its code. Asked hundreds of times for one screen: looked up, not
+/// searched for.
 pub fn find(code: &str) -> Option<&'static FindingDef> {
-    FINDINGS.iter().flat_map(|group| group.iter()).find(|def| def.code == code)
+    static BY_CODE: OnceLock<HashMap<&'static str, &'static FindingDef>> = OnceLock::new();
+    BY_CODE
+        .get_or_init(|| FINDINGS.iter().flat_map(|group| group.iter()).map(|def| (def.code, def)).collect())
+        .get(code)
+        .copied()
 }
 
 #[cfg(test)]

@@ -33,8 +33,6 @@ pub(super) const FINDINGS: &[F] = &[
     F::outing("permit_number", Shape::Text(60)),
     // Coming back.
     F::outing("hands", Shape::Choice(&["clean", "dirty"])),
-    F::outing("thumb_to_finger", Shape::Choice(&["easy", "not_easy"])).repeated(),
-    F::outing("cold_signs", Shape::Choices(&["mumble", "fumble", "stumble", "grumble"])).repeated(),
     F::outing("heads_counted_count", number(Unit::Count, 0, 0, 30)),
     F::outing("ticks_checked_tonight", Shape::Choice(&["will_do", "done"])),
     F::outing("contact_told_back", Shape::Presence),

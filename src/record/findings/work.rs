@@ -6,16 +6,18 @@ use crate::record::finding::{FindingDef as F, Shape, Sites, number};
 pub(super) const FINDINGS: &[F] = &[
     // Deliberate facts before a gate opens.
     F::exam("touching_allowed", Shape::Choice(&["card_names_me", "office_said_yes"])),
-    F::exam("gloves_on", Shape::Presence),
-    F::exam("eyes_and_mask_on", Shape::Presence),
     F::exam("glove_torn", Shape::Choice(&["replaced_no_cut", "skin_cut"])).repeated(),
+    // Cold is looked for at every carcass anew; the latest look is the one that counts.
+    F::exam("thumb_to_finger", Shape::Choice(&["easy", "not_easy"])),
+    F::exam("cold_signs", Shape::Choices(&["mumble", "fumble", "stumble", "grumble"])),
     F::exam("opening_trained", Shape::Choice(&["card_names_me", "trained_person_here"])),
     F::exam("belly_dents_under_fist", Shape::Choice(&["dents", "hard"])),
     F::exam("scene_photographed", Shape::Presence),
-    F::exam("hazard_confirmed", Shape::Text(200)).repeated(),
     // Taken away.
     F::exam("jaw_taken", Shape::Choice(&["whole_jaw", "left_half", "right_half", "front_teeth_only"])),
     F::exam("femur_taken", Shape::Choice(&["whole", "broken"])),
+    F::exam("other_samples_count", number(Unit::Count, 0, 0, 7)),
+    // Items: 1 is the jaw, 2 the long bone, 3 and on the others, so that no later answer renumbers.
     F::exam("sample_number", Shape::Text(40)).at(Sites::Item),
     F::exam(
         "sample_what",

@@ -10,12 +10,18 @@ mod hazards;
 mod safety;
 
 /// All parts of the catalogue.
-pub(super) const CATALOGUE: [&[(&str, &str)]; 8] = [
-    steps::TEXTS,
+pub(super) const CATALOGUE: [&[(&str, &str)]; 14] = [
+    steps::OUTING,
+    steps::SCENE,
+    steps::BODY,
+    steps::TEETH_AND_MARROW,
+    steps::BENCH,
     hazards::TEXTS,
     hazard_sources::TEXTS,
     safety::TEXTS,
-    options::TEXTS,
+    options::CHOICES,
+    options::FINDINGS,
+    options::NAMES,
     readings::TEXTS,
     screens::TEXTS,
     office::TEXTS,

@@ -1,0 +1,56 @@
+//! The bench, on any later day: thawed marrow, the cleaned jaw again, calipers, rumen.
+
+use crate::guide::{Input, Phase, Step, View};
+use crate::record::Site;
+
+use super::facts::{jaw_sides, last_molar_up, leg_bone, marrow_bone, molars_in_wear, premolars_changed};
+use super::rules;
+
+const fn row(id: &'static str, input: Input) -> Step {
+    Step::look(id, Phase::Bench, input)
+}
+
+const fn marrow(id: &'static str, input: Input) -> Step {
+    row(id, input).group("bench_marrow").sites(marrow_bone)
+}
+
+const fn jaw(id: &'static str, input: Input) -> Step {
+    row(id, input).group("bench_jaw").sites(jaw_sides)
+}
+
+fn jaw_here(v: &View) -> bool {
+    !jaw_sides(v).is_empty()
+}
+
+fn photos(v: &View) -> Vec<Site> {
+    if marrow_bone(v).is_empty() { Vec::new() } else { vec![Site::item(3)] }
+}
+
+pub(super) const STEPS: &[Step] = &[
+    row("bench_marrow_bone", Input::Choice("marrow_bone")).may_be_absent(),
+    marrow("bench_marrow_frozen", Input::Choice("marrow_frozen")),
+    marrow("bench_bone_opened", Input::Choice("bone_opened")),
+    marrow("bench_marrow_consistency", Input::Choice("marrow_consistency")).ruled_out(rules::frozen_marrow),
+    marrow("bench_marrow_see_through", Input::Choice("marrow_see_through")),
+    marrow("bench_marrow_colour", Input::Choice("marrow_colour")),
+    marrow("bench_marrow_spoiled", Input::Choices("marrow_spoiled")).may_be_absent(),
+    marrow("bench_marrow_wet", Input::Number("marrow_wet_g")),
+    marrow("bench_marrow_dry", Input::Number("marrow_dry_g")),
+    row("bench_photo_marrow", Input::Photo("photo")).sites(photos),
+    row("bench_growth_plate", Input::Choice("growth_plate")).sites(leg_bone),
+    row("bench_jaw_in_view", Input::Choice("jaw_in_view")),
+    jaw("bench_cheek_teeth_count", Input::Number("cheek_teeth_count")),
+    jaw("bench_third_tooth", Input::Choice("third_tooth")),
+    jaw("bench_jaw", Input::Jaw),
+    jaw("bench_third_molar_back_cusp", Input::Choice("third_molar_back_cusp")).sites(last_molar_up),
+    jaw("bench_infundibulum", Input::Choice("infundibulum")).sites(molars_in_wear),
+    jaw("bench_premolar_wear", Input::Choice("premolar_wear")).sites(premolars_changed),
+    jaw("bench_mandible", Input::Number("mandible_mm")),
+    jaw("bench_diastema", Input::Number("diastema_mm")),
+    row("bench_front_teeth", Input::Choice("front_teeth")).when(jaw_here),
+    row("bench_jaw_trouble", Input::Choices("jaw_trouble")).when(jaw_here).may_be_absent(),
+    row("bench_wear_class", Input::Choice("wear_class_called")).when(jaw_here),
+    row("bench_rumen_plants", Input::Choices("rumen_plants")).may_be_absent(),
+    row("bench_remark", Input::Text("remark")).may_be_absent(),
+    row("bench_closed", Input::Choice("examination_closed")),
+];

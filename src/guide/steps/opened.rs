@@ -1,0 +1,37 @@
+//! Opened, by somebody trained only. Lumps and bladders first: they end the cutting.
+
+use crate::guide::{Input, Phase, Step, Touch};
+use crate::record::Site;
+
+use super::facts::{deer_here, gut_pile_only};
+use super::rules;
+
+const fn row(id: &'static str, input: Input) -> Step {
+    Step::look(id, Phase::Opened, input).touch(Touch::Cut).when(deer_here).ruled_out(rules::inside)
+}
+
+/// Of the rumen, where it still lies in the body.
+const fn of_rumen(id: &'static str, input: Input) -> Step {
+    row(id, input).when(|v| {
+        deer_here(v) && (v.there("rumen") || !v.is_answered("rumen", Site::NONE)) && !v.chose("rumen", "spilled_only")
+    })
+}
+
+pub(super) const STEPS: &[Step] = &[
+    // Only where nobody can say by looking whether the body is frozen through.
+    row("belly_dents", Input::Choice("belly_dents_under_fist"))
+        .touch(Touch::Handle)
+        .when(|v| deer_here(v) && !v.chose("body_frozen", "not_frozen"))
+        .ruled_out(rules::opening),
+    // Not a cut itself: the answer decides whether the cutting opens.
+    row("opening_trained", Input::Choice("opening_trained")).touch(Touch::Handle).ruled_out(rules::opening_tested),
+    row("lumps_and_bladders", Input::Panel(&["lumps_inside", "clear_bladder_inside"])),
+    row("rump_fat", Input::Choice("rump_fat")),
+    row("rumen", Input::Choice("rumen")).when(|v| deer_here(v) && !gut_pile_only(v)).may_be_absent(),
+    of_rumen("rumen_fill", Input::Choice("rumen_fill")),
+    of_rumen("rumen_smell", Input::Choice("rumen_smell")),
+    row("rumen_plants", Input::Choices("rumen_plants"))
+        .when(|v| deer_here(v) && !gut_pile_only(v) && (v.there("rumen") || !v.is_answered("rumen", Site::NONE))),
+    row("fetus", Input::Panel(&["fetus"])).when(|v| deer_here(v) && !v.chose("sex_called", "male")),
+    row("urine", Input::Panel(&["urine_contact"])),
+];

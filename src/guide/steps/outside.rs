@@ -1,0 +1,41 @@
+//! Outside, gloved: whether to touch at all, then hide, wounds, legs, and what is felt of the sex.
+
+use crate::guide::{Input, Phase, Step, Touch, View};
+
+use super::facts::{deer_here, wounds};
+use super::rules;
+
+const fn row(id: &'static str, input: Input) -> Step {
+    Step::look(id, Phase::Outside, input).touch(Touch::Handle).when(deer_here)
+}
+
+/// On hide or flesh: settled where none is left.
+const fn on_hide(id: &'static str, input: Input) -> Step {
+    row(id, input).ruled_out(rules::soft_touching)
+}
+
+/// `Not there` can be said of a wound only after both sides were looked over.
+fn all_looked_over(v: &View) -> bool {
+    v.chose("body_looked_over", "both_sides")
+}
+
+const fn wound(id: &'static str) -> Step {
+    on_hide(id, Input::Choice(id)).group("wound").sites(wounds)
+}
+
+pub(super) const STEPS: &[Step] = &[
+    row("touching_allowed", Input::Choice("touching_allowed")),
+    row("thumb_to_finger", Input::Choice("thumb_to_finger")).ruled_out(rules::touching),
+    on_hide("insects", Input::Panel(&["live_ticks", "flat_flies"])),
+    on_hide("body_looked_over", Input::Choice("body_looked_over")),
+    on_hide("wounds_outside", Input::Panel(&["wounds_outside"])).absent_when(all_looked_over),
+    on_hide("wounds_count", Input::Number("wounds_count")).when(|v| deer_here(v) && v.there("wounds_outside")),
+    wound("wound_region"),
+    wound("wound_form"),
+    wound("wound_bleeding"),
+    on_hide("bruising", Input::Choices("bruising_outside")).absent_when(all_looked_over),
+    row("bones_broken", Input::Choices("bones_broken")).ruled_out(rules::touching).may_be_absent(),
+    row("leg_disease", Input::Choices("leg_disease")).ruled_out(rules::touching).may_be_absent(),
+    row("hind_foot", Input::Number("hind_foot_mm")).ruled_out(rules::touching),
+    on_hide("sex_handled", Input::Choices("sex_evidence_handled")).may_be_absent(),
+];

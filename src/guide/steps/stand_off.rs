@@ -1,0 +1,64 @@
+//! The look from outside the trampled snow: alive or dead, who else is about, signs of people and of
+//! danger. Everything that could turn the crew round is asked here, before the first step in.
+
+use crate::guide::{Input, Phase, Step};
+
+use super::facts::{carcass_here, people_sign, something_here};
+
+/// Signs of people on the body.
+pub(super) const PEOPLE_WOUNDS: &[&str] = &[
+    "bullet_or_arrow_wound",
+    "snare_or_trap",
+    "head_or_antlers_missing_only",
+    "meat_cut_off_neatly",
+    "drug_or_bait_sign",
+];
+
+/// Signs of people round it.
+pub(super) const PEOPLE_PLACE: &[&str] = &[
+    "dumped_here",
+    "vehicle_tracks_to_body",
+    "spotlight_or_shooting_litter",
+    "human_remains_or_clothing",
+    "eagle_or_hawk_part",
+];
+
+const fn row(id: &'static str, input: Input) -> Step {
+    Step::look(id, Phase::StandOff, input).when(carcass_here)
+}
+
+pub(super) const STEPS: &[Step] = &[
+    row("alive", Input::Choice("alive")).when(something_here),
+    row("species", Input::Choice("species")).when(something_here),
+    row(
+        "animals_about",
+        Input::Panel(&[
+            "predator_in_sight",
+            "growl_or_movement",
+            "cached_over",
+            "fresh_mammal_tracks_now",
+            "mammal_bed_by_body",
+            "birds_feeding_now",
+        ]),
+    ),
+    row("cover_with", Input::Choices("cover_with")).when(|v| carcass_here(v) && v.there("cached_over")),
+    row(
+        "others_dead_or_sick",
+        Input::Panel(&[
+            "dead_bird_or_scavenger",
+            "dead_small_mammal",
+            "other_dead_grazers",
+            "sick_live_animal",
+            "mangy_carnivore",
+        ]),
+    ),
+    row("people_on_body", Input::Panel(PEOPLE_WOUNDS)),
+    row("people_round_body", Input::Panel(PEOPLE_PLACE)),
+    row("tags", Input::Panel(&["do_not_eat_tag", "owner_or_livestock_tag", "study_tag_or_collar"])),
+    row("tag_number", Input::Text("tag_number"))
+        .when(|v| ["do_not_eat_tag", "owner_or_livestock_tag", "study_tag_or_collar"].iter().any(|tag| v.there(tag))),
+    row("witness_behaviour", Input::Choices("witness_behaviour")).may_be_absent(),
+    row("danger_signs", Input::Panel(&["blood_at_openings", "swollen_belly", "thin_or_wet_chin"])),
+    row("photo_scene", Input::Photo("photo")).sites(|_| vec![crate::record::Site::item(1)]),
+    row("evidence_note", Input::Text("evidence_note")).when(people_sign),
+];

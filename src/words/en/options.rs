@@ -1,3 +1,0 @@
-//! Options of findings, sites, units and reasons.
-
-pub(super) const TEXTS: &[(&str, &str)] = &[];

@@ -1,0 +1,9 @@
+//! Findings, their options, places, units, reasons and phases by name.
+
+mod choices;
+mod findings;
+mod names;
+
+pub(super) use choices::TEXTS as CHOICES;
+pub(super) use findings::TEXTS as FINDINGS;
+pub(super) use names::TEXTS as NAMES;

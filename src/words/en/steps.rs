@@ -1,3 +1,0 @@
-//! Questions: what is asked, why, and how to look.
-
-pub(super) const TEXTS: &[(&str, &str)] = &[];

@@ -1,0 +1,28 @@
+//! Questions: what is asked, why, and how to look. Read at arm's length in the snow: what the eye
+//! sees, one idea a line, common words.
+
+mod bench;
+mod body;
+mod outing;
+mod scene;
+mod teeth_and_marrow;
+
+/// The texts of steps: the question, one line why it matters, how to look, and where it may not be
+/// there the tile that says so.
+macro_rules! steps {
+    ($($id:literal { $ask:literal $why:literal $how:literal $(none $none:literal)? })*) => {
+        &[$(
+            (concat!("step.", $id, ".ask"), $ask),
+            (concat!("step.", $id, ".why"), $why),
+            (concat!("step.", $id, ".how"), $how),
+            $((concat!("step.", $id, ".none"), $none),)?
+        )*]
+    };
+}
+use steps;
+
+pub(super) use bench::TEXTS as BENCH;
+pub(super) use body::TEXTS as BODY;
+pub(super) use outing::TEXTS as OUTING;
+pub(super) use scene::TEXTS as SCENE;
+pub(super) use teeth_and_marrow::TEXTS as TEETH_AND_MARROW;

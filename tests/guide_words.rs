@@ -1,0 +1,150 @@
+//! Every id that the tables name has a text, every text of theirs has a use, and questions read
+//! easily. The rules of wording are the project's own (reading at arm's length): no outside source.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+use std::collections::BTreeSet;
+
+use marrowbook::guide::steps::STEPS;
+use marrowbook::guide::{BenchWork, Phase, Step, finding_label, option_label, site_words, why_words};
+use marrowbook::record::{Bone, FINDINGS, FindingDef, Side, Site, Tooth, Unit, Why};
+use marrowbook::words::{Language, ids, raw};
+
+const EN: Language = Language::English;
+
+fn steps() -> impl Iterator<Item = &'static Step> {
+    STEPS.iter().flat_map(|part| part.iter())
+}
+
+fn findings() -> impl Iterator<Item = &'static FindingDef> {
+    FINDINGS.iter().flat_map(|group| group.iter())
+}
+
+/// Ids that the tables of this room name, in all.
+fn wanted() -> BTreeSet<String> {
+    let mut all: BTreeSet<String> = BTreeSet::new();
+    for step in steps() {
+        for text in ["ask", "why", "how"] {
+            all.insert(format!("step.{}.{text}", step.id));
+        }
+        if step.absent.is_some() {
+            all.insert(format!("step.{}.none", step.id));
+        }
+    }
+    for def in findings() {
+        all.insert(finding_label(def.code));
+        for option in def.options() {
+            all.insert(option_label(EN, def.code, option));
+        }
+    }
+    for phase in Phase::FIELD.iter().chain(&Phase::BENCH) {
+        all.insert(format!("phase.{}", phase.code()));
+    }
+    for state in ["seen", "not_seen", "cant_tell", "not_looked", "part_gone"] {
+        all.insert(format!("state.{state}"));
+    }
+    for why in Why::PLAIN.iter().chain(&[Why::Other(String::new())]) {
+        all.insert(format!("why.{}", why.code()));
+    }
+    for unit in Unit::ALL {
+        all.insert(format!("unit.{}", unit.code()));
+    }
+    for side in [Side::Left, Side::Right] {
+        all.insert(format!("side.{}", side.code()));
+    }
+    for bone in Bone::ALL {
+        all.insert(format!("bone.{}", bone.code()));
+    }
+    for tooth in [Tooth::I1, Tooth::I2, Tooth::I3, Tooth::C, Tooth::P1].iter().chain(&Tooth::CHEEK) {
+        all.insert(format!("tooth.{}", tooth.name().to_ascii_lowercase()));
+    }
+    for work in [BenchWork::CleanJaw, BenchWork::MarrowLook, BenchWork::MarrowDry] {
+        all.insert(format!("bench_work.{}", work.code()));
+    }
+    for site in ["side", "tooth", "side_tooth", "bone", "side_bone", "item"] {
+        all.insert(format!("site.{site}"));
+    }
+    all
+}
+
+#[test]
+fn every_id_has_a_text() {
+    let missing: Vec<String> = wanted().into_iter().filter(|id| raw(EN, id).is_none()).collect();
+    assert!(missing.is_empty(), "{missing:#?}");
+}
+
+#[test]
+fn every_text_of_the_tables_has_a_use() {
+    let ours = [
+        "step.",
+        "phase.",
+        "finding.",
+        "option.",
+        "site.",
+        "tooth.",
+        "bone.",
+        "side.",
+        "why.",
+        "unit.",
+        "state.",
+        "bench_work.",
+    ];
+    let wanted = wanted();
+    let idle: Vec<&str> = ids().filter(|id| ours.iter().any(|p| id.starts_with(p)) && !wanted.contains(*id)).collect();
+    assert!(idle.is_empty(), "{idle:#?}");
+}
+
+#[test]
+fn questions_are_short_and_end_as_questions_or_orders() {
+    for step in steps() {
+        let text = |part: &str| raw(EN, &format!("step.{}.{part}", step.id)).unwrap();
+        let ask = text("ask");
+        assert!(ask.split_whitespace().count() <= 10, "{}: {ask}", step.id);
+        assert!(ask.ends_with('?') || ask.ends_with('.'), "{}: {ask}", step.id);
+        assert!(text("why").chars().count() <= 80, "{}: {}", step.id, text("why"));
+        assert!(text("how").chars().count() <= 80, "{}: {}", step.id, text("how"));
+    }
+}
+
+#[test]
+fn no_question_names_a_cause_of_death() {
+    // The form does not steer the eye: design, section 5.
+    for step in steps() {
+        for part in ["ask", "why", "how"] {
+            let text = raw(EN, &format!("step.{}.{part}", step.id)).unwrap().to_lowercase();
+            for word in ["predation", "killed by", "starved", "cause of death", "shot by", "poached"] {
+                assert!(!text.contains(word), "{}.{part}: {text}", step.id);
+            }
+        }
+    }
+}
+
+#[test]
+fn tiles_are_short() {
+    for id in ids().filter(|id| {
+        ["option.", "finding."].iter().any(|p| id.starts_with(p)) || (id.starts_with("step.") && id.ends_with(".none"))
+    }) {
+        let text = raw(EN, id).unwrap();
+        assert!(text.chars().count() <= 36, "{id}: {text}");
+    }
+}
+
+#[test]
+fn places_and_reasons_read_as_words() {
+    assert_eq!(site_words(EN, Site::tooth(Side::Left, Tooth::P4)), "Left, Third cheek tooth (P4)");
+    assert_eq!(site_words(EN, Site::bone(Bone::Femur)), "Thigh bone (femur)");
+    assert_eq!(site_words(EN, Site { side: Some(Side::Right), ..Site::bone(Bone::Tibia) }), "Right, Shin bone (tibia)");
+    assert_eq!(site_words(EN, Site::item(2)), "no. 2");
+    assert_eq!(site_words(EN, Site::side(Side::Right)), "Right");
+    assert_eq!(site_words(EN, Site::NONE), "");
+    assert_eq!(why_words(EN, &Why::Other("mouth shut".to_owned())), "mouth shut");
+    assert_eq!(why_words(EN, &Why::Frozen), "Frozen");
+}
+
+#[test]
+fn crew_names_of_cheek_teeth_count_from_the_front_beside_the_zoological_name() {
+    // Reference `age-and-sex.md` section 1: crew numbers 1 to 6 are P2, P3, P4, M1, M2, M3.
+    for (n, tooth) in ["First", "Second", "Third", "Fourth", "Fifth", "Sixth"].iter().zip(Tooth::CHEEK) {
+        let id = format!("tooth.{}", tooth.name().to_ascii_lowercase());
+        assert_eq!(raw(EN, &id).unwrap(), format!("{n} cheek tooth ({})", tooth.name()));
+    }
+}
