@@ -19,7 +19,7 @@ pub(super) const HAZARDS: &[Hazard] = &[
         frozen_is_unknown(v) && !v.question("belly_dents_under_fist", Site::NONE).answer().is_informative()
     })
     .signs(&["body_frozen"]),
-    Hazard::row(names!("H02", "h02"), Grade::Confirm, Closes::Cutting, &[Seen], |_| true),
+    Hazard::row(names!("H02", "h02"), Grade::Confirm, Closes::Cutting, &[Seen], |v| !there(v, "eyes_and_mask_on")),
     Hazard::row(names!("H10", "h10"), Grade::Confirm, Closes::Cutting, &[Seen], |v| there(v, "clear_bladder_inside"))
         .signs(&["clear_bladder_inside"]),
     Hazard::row(names!("H13", "h13"), Grade::Confirm, Closes::HandsOn, &[Seen], |v| there(v, "fetus"))

@@ -48,7 +48,7 @@ pub(super) const HAZARDS: &[Hazard] = &[
     Hazard::row(names!("G21", "g21"), Grade::Confirm, Closes::HandsOn, &[Design], |v| {
         in_field(v) && !there(v, "roles")
     }),
-    Hazard::row(names!("H01", "h01"), Grade::Confirm, Closes::HandsOn, &[Seen], |_| true),
+    Hazard::row(names!("H01", "h01"), Grade::Confirm, Closes::HandsOn, &[Seen], |v| !there(v, "gloves_on")),
     Hazard::row(names!("G24", "g24"), Grade::Confirm, Closes::Cutting, &[Design], |v| {
         in_field(v) && !there(v, "gear_blades_and_sharps_tube")
     }),

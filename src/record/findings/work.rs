@@ -6,6 +6,9 @@ use crate::record::finding::{FindingDef as F, Shape, Sites, number};
 pub(super) const FINDINGS: &[F] = &[
     // Deliberate facts before a gate opens.
     F::exam("touching_allowed", Shape::Choice(&["card_names_me", "office_said_yes"])),
+    // The form has them stated by its confirms; a table of findings may bring them.
+    F::exam("gloves_on", Shape::Presence),
+    F::exam("eyes_and_mask_on", Shape::Presence),
     F::exam("glove_torn", Shape::Choice(&["replaced_no_cut", "skin_cut"])).repeated(),
     // Cold is looked for at every carcass anew; the latest look is the one that counts.
     F::exam("thumb_to_finger", Shape::Choice(&["easy", "not_easy"])),

@@ -182,6 +182,8 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("finding.marrow_dry_g", "Marrow dry"),
     // Work.
     ("finding.touching_allowed", "May touch"),
+    ("finding.gloves_on", "Gloves on"),
+    ("finding.eyes_and_mask_on", "Glasses and mask on"),
     ("finding.glove_torn", "Glove torn"),
     ("finding.thumb_to_finger", "Thumb to little finger"),
     ("finding.cold_signs", "Cold signs"),
