@@ -6,8 +6,10 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
 
 mod bands;
+mod closing;
 mod demo_card;
 mod reopening;
+mod rules;
 mod scene;
 mod scenes;
 mod wording;
