@@ -2,6 +2,7 @@
 
 mod crash;
 pub mod drawings;
+pub mod platform;
 
 use leptos::prelude::*;
 

@@ -1,0 +1,60 @@
+//! Local time with its offset, the zone's name, and a clock that nobody can set.
+
+use js_sys::{Date, Function, Object, Reflect};
+use wasm_bindgen::JsValue;
+
+use super::{PlatformError, part, window};
+use crate::record::Moment;
+
+/// Milliseconds since 1970 by the device's clock, which may be wrong and may be set.
+pub fn unix_ms() -> u64 {
+    whole_ms(Date::now())
+}
+
+/// The local time now.
+///
+/// # Errors
+/// Where the device's clock stands outside the years 0 to 9999.
+pub fn now() -> Result<Moment, PlatformError> {
+    let date = Date::new_0();
+    #[allow(clippy::cast_possible_truncation)] // an f64 of this size is a whole number of seconds
+    let seconds = (date.get_time() / 1000.0).floor() as i64;
+    Moment::from_unix(seconds, offset_minutes(date.get_timezone_offset()))
+        .map_err(|e| PlatformError::Failed(e.to_string()))
+}
+
+/// Minutes east of UTC from what `Date.getTimezoneOffset` gives, which counts minutes west
+/// (ECMAScript, `Date.prototype.getTimezoneOffset`: UTC less local time).
+#[allow(clippy::cast_possible_truncation)] // at most some hundreds of minutes
+pub fn offset_minutes(timezone_offset: f64) -> i32 {
+    -timezone_offset.round() as i32
+}
+
+/// The zone's name, such as `America/Toronto`; empty where the browser tells none.
+pub fn zone() -> String {
+    resolved_zone().unwrap_or_default()
+}
+
+fn resolved_zone() -> Option<String> {
+    let intl: Object = part(&js_sys::global(), "Intl").ok()?;
+    let make: Function = part(&intl, "DateTimeFormat").ok()?;
+    let format = make.call0(&JsValue::UNDEFINED).ok()?;
+    let resolve: Function = part(&format, "resolvedOptions").ok()?;
+    let options = resolve.call0(&format).ok()?;
+    Reflect::get(&options, &"timeZone".into()).ok()?.as_string()
+}
+
+/// Milliseconds since the page was opened, by a clock that cannot be set. It may stand still while the
+/// phone sleeps, and begins at 0 again with each opening.
+///
+/// # Errors
+/// Where the browser has none.
+pub fn monotonic_ms() -> Result<u64, PlatformError> {
+    let performance = window()?.performance().ok_or(PlatformError::NotHere("a clock that cannot be set"))?;
+    Ok(whole_ms(performance.now()))
+}
+
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // clocks give 0 to some 10^12
+fn whole_ms(ms: f64) -> u64 {
+    ms.max(0.0) as u64
+}
