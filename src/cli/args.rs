@@ -51,6 +51,14 @@ pub(super) enum Command {
         #[arg(long, value_name = "NAME")]
         name: String,
     },
+    /// Recompute the readings of every carcass from its answers and print them as JSON, one carcass a
+    /// line; says where a phone's own readings differ. Takes bundles, and plain tables of findings
+    /// (see: office schema marrowbook-findings-1).
+    Read {
+        /// Bundles and tables; `-` reads standard input.
+        #[arg(required = true, value_name = "FILE")]
+        files: Vec<PathBuf>,
+    },
     /// Mark a device as lost or given back: what it makes later is not taken as its own.
     Retire {
         /// What the office calls the device.

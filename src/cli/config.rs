@@ -15,6 +15,7 @@ use std::path::PathBuf;
 pub(super) enum Config {
     Open(Open),
     Enrol(Enrol),
+    Read(Read),
     Retire(Retire),
     Schema(Option<Name>),
 }
@@ -25,6 +26,12 @@ pub(super) struct Open {
     pub files: Vec<PathBuf>,
     pub keep: bool,
     pub json: bool,
+}
+
+#[derive(Debug)]
+pub(super) struct Read {
+    pub archive: Archive,
+    pub files: Vec<PathBuf>,
 }
 
 #[derive(Debug)]
@@ -69,6 +76,7 @@ impl Config {
             Command::Enrol { file, fingerprint, words, name } => {
                 Self::Enrol(Enrol { archive, whom: whom(file, fingerprint, words)?, name })
             }
+            Command::Read { files } => Self::Read(Read { archive, files }),
             Command::Retire { name, since } => {
                 let since = since.map(|time| Moment::parse(&time)).transpose();
                 Self::Retire(Retire { archive, name, since: since.map_err(|error| value("--since", &error))? })

@@ -18,6 +18,9 @@ pub(super) enum CliError {
     /// The file cannot vouch for a device.
     #[error("{file}: {outcome}")]
     NotIntact { file: String, outcome: String },
+    /// The file says its form, and is no findings table of a form known here.
+    #[error("{file}: {reason}")]
+    Table { file: String, reason: String },
     /// The words from the phone are not the file's.
     #[error("the fingerprints differ: the file's reads \"{of_file}\", the phone's \"{of_phone}\"")]
     WordsDiffer { of_file: Fingerprint, of_phone: Fingerprint },
@@ -50,6 +53,7 @@ impl CliError {
             }
             Self::File { .. } => "check the name, and that the file can be read",
             Self::NotIntact { .. } => "ask the crew to hand over again; their phone still has everything",
+            Self::Table { .. } => "office schema marrowbook-findings-1 prints what a table looks like",
             Self::WordsDiffer { .. } => {
                 "the file was signed by another device than the one in the hand; do not enrol it"
             }

@@ -18,5 +18,10 @@ pub(super) fn read(path: &Path, streams: &mut Streams<'_>) -> Result<Result<Vec<
             read_limited(file, length, limit)
         })
     };
-    read.map_err(|error| CliError::File { file: path.display().to_string(), error })
+    read.map_err(|error| CliError::File { file: name(path), error })
+}
+
+/// What a file is called in messages.
+pub(super) fn name(path: &Path) -> String {
+    if path == Path::new("-") { "standard input".to_owned() } else { path.display().to_string() }
 }

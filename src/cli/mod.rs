@@ -21,6 +21,7 @@ mod exit;
 mod findings_schema;
 mod input;
 mod open;
+mod read;
 mod retire;
 mod schema;
 pub mod stamp;
@@ -47,6 +48,7 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
     let done = match config {
         Config::Open(config) => open::run(&config, streams),
         Config::Enrol(config) => enrol::run(&config, streams),
+        Config::Read(config) => read::run(&config, streams),
         Config::Retire(config) => retire::run(&config, streams),
         Config::Schema(name) => schema::run(name, streams),
     };

@@ -11,7 +11,6 @@ use crate::record::{Digest, Photo};
 use crate::words::{Language, say};
 use serde::Serialize;
 use std::collections::BTreeMap;
-use std::path::Path;
 
 /// One file after the first look: bytes are dropped as soon as they have been judged.
 struct Seen {
@@ -42,7 +41,7 @@ pub(super) fn run(config: &Open, streams: &mut Streams<'_>) -> Result<Exit, CliE
                 What::Judged(Box::new(judged))
             }
         };
-        all.push(Seen { file: name(path), what });
+        all.push(Seen { file: input::name(path), what });
     }
     let photos = photos(&all);
     let mut exit = Exit::Done;
@@ -50,10 +49,6 @@ pub(super) fn run(config: &Open, streams: &mut Streams<'_>) -> Result<Exit, CliE
         exit = exit.max(tell(seen, &photos, config.json, streams)?);
     }
     Ok(exit)
-}
-
-fn name(path: &Path) -> String {
-    if path == Path::new("-") { "standard input".to_owned() } else { path.display().to_string() }
 }
 
 /// JPEG and PNG by their first bytes: a photo that came along is no damaged bundle.

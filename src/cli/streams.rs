@@ -40,6 +40,11 @@ impl Streams<'_> {
         writeln!(self.out, "{line}").map_err(CliError::Output)
     }
 
+    /// Says something beside the results.
+    pub(super) fn note(&mut self, note: &str) {
+        let _ = writeln!(self.err, "office: {note}");
+    }
+
     /// Asks a question that only `yes` answers; `false` where nobody can be asked.
     pub(super) fn confirmed(&mut self, question: &str) -> Result<bool, CliError> {
         if !self.asks_person {

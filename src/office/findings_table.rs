@@ -162,6 +162,12 @@ pub struct SetAside {
     pub reason: String,
 }
 
+impl std::fmt::Display for SetAside {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "examination {}, row {}: {}", self.examination, self.row, self.reason)
+    }
+}
+
 /// A table as a journal.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Tabled {

@@ -7,4 +7,5 @@ pub mod archive;
 pub mod findings_table;
 pub mod keyring;
 pub mod opening;
+pub mod recompute;
 pub mod report;

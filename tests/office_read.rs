@@ -1,0 +1,139 @@
+//! `office read`: readings recomputed from bundles and from plain tables. All cases are invented.
+#![cfg(feature = "cli")]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+#[path = "office/kit.rs"]
+mod kit;
+#[path = "office/ran.rs"]
+mod ran;
+
+use marrowbook::bundle::{Extras, PhoneReading, make};
+use marrowbook::reading::{self, Readings};
+use marrowbook::record::{Entry, Journal, fold};
+use ran::{Office, Ran, folder};
+use serde_json::Value;
+
+const EXAMPLE: &[u8] = include_bytes!("office/findings-example.json");
+
+fn lines(ran: &Ran) -> Vec<Value> {
+    ran.out.lines().map(|line| serde_json::from_str(line).unwrap()).collect()
+}
+
+fn office(name: &str) -> Office {
+    let office = Office::new(folder(name));
+    office.put("keyring.json", kit::keyring().as_bytes());
+    office
+}
+
+/// The readings that a phone with these entries would show.
+fn on_the_phone(entries: &[Entry]) -> Readings {
+    let mut journal = Journal::new();
+    entries.iter().for_each(|entry| journal.add(entry.clone()).unwrap());
+    reading::all(fold(&journal).carcasses.values().next().unwrap(), None)
+}
+
+fn bundle_with(readings: &str, carcass: uuid::Uuid) -> String {
+    let phone = PhoneReading { carcass, text: readings.to_owned() };
+    let extras = Extras { readings: vec![phone], ..Extras::default() };
+    make(kit::cover(), &kit::entries(&kit::phone()), extras, &kit::phone()).unwrap()
+}
+
+#[test]
+fn a_table_goes_through_the_science_without_a_phone() {
+    let office = office("read-table");
+    let ran = office.run_with(&["read", "-"], EXAMPLE, false);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""));
+    let [line] = &lines(&ran)[..] else { panic!("{ran:?}") };
+    assert_eq!(line["name"], "invented doe");
+    // 1.27 g of 5.10 g is 24.9 % dry matter: arithmetic, whatever the methods make of it
+    assert!(line["said"]["condition.marrow"].to_string().contains("24.9"), "{}", line["said"]);
+    assert_eq!(line["readings"]["age"]["outcome"], "read");
+    // the same table gives the same bytes
+    assert_eq!(office.run_with(&["read", "-"], EXAMPLE, false).out, ran.out);
+}
+
+#[test]
+fn rows_that_cannot_be_are_named_and_the_rest_is_read() {
+    let office = office("read-rows");
+    let text = String::from_utf8(EXAMPLE.to_vec()).unwrap();
+    let text = text.replace(r#""value": 62 "#, r#""value": 6200 "#).replace("blood_on_snow", "bloody_snow");
+    let file = office.put("table.json", text.as_bytes());
+    let ran = office.run(&["read", &file]);
+    assert_eq!(ran.code, 1);
+    let [line] = &lines(&ran)[..] else { panic!("{ran:?}") };
+    assert_eq!(line["set_aside"].as_array().unwrap().len(), 2);
+    assert!(ran.err.contains("examination 1, row 2: 6200 lies outside"), "{}", ran.err);
+    assert!(ran.err.contains("examination 1, row 3: `bloody_snow` is not a finding"), "{}", ran.err);
+    assert_eq!(line["readings"]["age"]["outcome"], "read");
+}
+
+#[test]
+fn what_is_no_table_says_what_to_do() {
+    let office = office("read-no-table");
+    for (text, words) in [
+        (r#"{"format":"marrowbook-findings-2","carcasses":[]}"#, "this program reads"),
+        (r#"{"format":"marrowbook-findings-1","carcasses":[{}]}"#, "missing field"),
+    ] {
+        let ran = office.run_with(&["read", "-"], text.as_bytes(), false);
+        assert_eq!((ran.code, ran.out.as_str()), (1, ""));
+        assert!(ran.err.contains(words) && ran.err.contains("next: office schema"), "{}", ran.err);
+    }
+    let ran = office.run_with(&["read", "-"], b"{\"carcasses\":[]}", false);
+    assert_eq!(ran.code, 4);
+}
+
+#[test]
+fn two_halves_of_a_chain_read_like_the_whole() {
+    let office = office("read-halves");
+    let all = kit::entries(&kit::phone());
+    let half = |range: &[Entry]| make(kit::cover(), range, Extras::default(), &kit::phone()).unwrap();
+    let first = office.put("first.txt", half(&all[..3]).as_bytes());
+    let second = office.put("second.txt", half(&all[3..]).as_bytes());
+    let whole = office.put("whole.txt", kit::good().as_bytes());
+    let expected = office.run(&["read", &whole]);
+    assert_eq!(expected.code, 0);
+    assert_eq!(lines(&expected).len(), 1);
+    for files in [vec![&first, &second], vec![&second, &first], vec![&whole, &first, &whole]] {
+        let args: Vec<&str> = ["read"].into_iter().chain(files.iter().map(|file| file.as_str())).collect();
+        assert_eq!(office.run(&args).out, expected.out);
+    }
+    // the second half alone does not say to which carcass its examination belongs
+    let ran = office.run(&["read", &second]);
+    assert_eq!(ran.out, "");
+    assert!(ran.err.contains("1 of the examinations name no carcass"), "{}", ran.err);
+}
+
+#[test]
+fn the_phones_own_readings_are_compared_to_the_last_digit() {
+    let office = office("read-phone");
+    let readings = on_the_phone(&kit::entries(&kit::phone()));
+    let same = serde_json::to_string(&readings).unwrap();
+    let other = same.replacen("\"outcome\":\"refused\"", "\"outcome\":\"read\"", 1);
+    assert_ne!(same, other);
+    for (text, agrees, because) in [
+        (same.as_str(), true, None),
+        (other.as_str(), false, Some("unexplained")),
+        ("{\"older\":1}", false, Some("unknown_form")),
+    ] {
+        let file = office.put("bundle.txt", bundle_with(text, readings.carcass).as_bytes());
+        let ran = office.run(&["read", &file]);
+        let line = &lines(&ran)[0];
+        assert_eq!(line["phones"][0]["agrees"], agrees, "{text}");
+        assert_eq!(line["phones"][0]["differs"][0]["because"].as_str(), because);
+        assert_eq!(serde_json::from_value::<Readings>(line["readings"].clone()).unwrap(), readings);
+    }
+}
+
+#[test]
+fn what_is_damaged_is_not_read_and_what_is_unknown_is() {
+    let office = Office::new(folder("read-trust"));
+    let good = office.put("good.txt", kit::good().as_bytes());
+    let kit = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/kit");
+    let damaged = kit.join("damaged-chain--entry-changed.txt").to_str().unwrap().to_owned();
+    let ran = office.run(&["read", &good]);
+    assert_eq!((ran.code, lines(&ran).len()), (3, 1));
+    assert!(ran.err.contains("not enrolled (read all the same)"), "{}", ran.err);
+    let ran = office.run(&["read", &damaged]);
+    assert_eq!((ran.code, ran.out.as_str()), (4, ""));
+    assert!(ran.err.contains("(not read)"), "{}", ran.err);
+}
