@@ -140,6 +140,16 @@ impl Hazard {
         }
     }
 
+    /// The id of one of its texts: `head`, `do`, `fact` or `source`.
+    pub fn text(&self, part: &str) -> String {
+        format!("hazard.{}.{part}", self.code)
+    }
+
+    /// Whether the screen has to say that part of it rests on nobody outside.
+    pub fn is_unconfirmed(&self) -> bool {
+        self.marks.iter().any(|mark| mark.is_unconfirmed())
+    }
+
     /// The findings whose answers fire it.
     pub(crate) const fn signs(self, signs: &'static [&'static str]) -> Self {
         Self { signs, ..self }

@@ -27,9 +27,16 @@ pub struct Situation {
 }
 
 impl Situation {
-    /// Stops that close something now.
+    /// Stops in force that are read out.
     pub fn stops(&self) -> impl Iterator<Item = &Fired> {
-        self.fired.iter().filter(|f| f.hazard.grade >= Grade::Stop && f.closes_now())
+        self.fired.iter().filter(|f| hazards::is_loud(f.hazard) && f.closes_now())
+    }
+
+    /// What keeps steps closed without being an alarm: a permission that is missing, a body frozen
+    /// through, nobody beside the one with the blade.
+    pub fn held(&self) -> impl Iterator<Item = &Fired> {
+        let quiet = |f: &&Fired| f.hazard.grade >= Grade::Stop && !hazards::is_loud(f.hazard);
+        self.fired.iter().filter(quiet).filter(|f| f.closes_now())
     }
 
     /// True where nothing that touches the carcass may be done.

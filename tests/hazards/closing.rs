@@ -28,6 +28,17 @@ fn jaw_and_femur_are_open_to_a_crew_that_is_ready_frozen_or_not() {
 }
 
 #[test]
+fn what_is_missing_or_frozen_is_no_alarm() {
+    let mut scene = Scene::ready();
+    scene.person("B2").say("body_frozen=frozen_solid");
+    let now = scene.situation();
+    assert_eq!(now.stops().count(), 0);
+    let held: Vec<_> = now.held().map(|f| f.hazard.id).collect();
+    assert_eq!(held, ["H23", "G14", "G16", "G17"]);
+    assert!(now.asks.iter().all(|a| !matches!(a.ask, Ask::Hazard { .. })), "nothing to read out");
+}
+
+#[test]
 fn any_stop_closes_taking_bones() {
     for (answers, id) in [
         ("thin_or_wet_chin=there", "H04"),
@@ -107,6 +118,20 @@ fn evidence_taken_back_closes_each_step_by_its_own_name() {
         scene.take_back(sign);
         assert_eq!(closed_by(&scene.situation(), "hind_foot"), [id]);
     }
+}
+
+#[test]
+fn somebody_else_who_is_named_may_open() {
+    let mut scene = Scene::ready();
+    scene.take_back("opening_trained");
+    scene.person("B2");
+    let now = scene.situation();
+    assert!(is_open(&now, "opening_trained"), "the question whether somebody trained is here");
+    assert_eq!(closed_by(&now, "rump_fat"), ["G14"]);
+    scene.say("opening_trained=trained_person_here");
+    assert!(is_open(&scene.situation(), "rump_fat"));
+    scene.card.as_mut().unwrap().people[0].may_open = false;
+    assert_eq!(closed_by(&scene.situation(), "rump_fat"), ["G14"], "the card names nobody for it");
 }
 
 #[test]

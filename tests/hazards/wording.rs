@@ -44,8 +44,8 @@ fn every_hazard_has_all_its_texts_and_its_statement() {
 #[test]
 fn headline_and_two_short_lines() {
     for hazard in hazards::all() {
-        let head = text(&format!("hazard.{}.head", hazard.code));
-        let lines: Vec<_> = text(&format!("hazard.{}.do", hazard.code)).lines().collect();
+        let head = text(&hazard.text("head"));
+        let lines: Vec<_> = text(&hazard.text("do")).lines().collect();
         assert!(head.chars().count() <= 30, "{head}");
         assert_eq!(lines.len(), 2, "{}", hazard.id);
         assert!(lines.iter().all(|l| l.chars().count() <= 52), "{lines:?}");
@@ -55,7 +55,7 @@ fn headline_and_two_short_lines() {
 #[test]
 fn marks_travel_to_the_screen() {
     for hazard in hazards::all() {
-        let source = text(&format!("hazard.{}.source", hazard.code));
+        let source = text(&hazard.text("source"));
         for (mark, word) in [(Mark::Memory, "[memory]"), (Mark::Design, "[design]")] {
             assert_eq!(hazard.marks.contains(&mark), source.contains(word), "{}: {source}", hazard.id);
         }

@@ -12,7 +12,7 @@ pub(crate) mod read;
 use crate::record::{Answer, Site, Value, Why};
 
 use super::{Closes, Fired, Grade, Hazard, Phase, Speaks, Step, View};
-use cover::{covers, takes_bone};
+use cover::{asks_any, covers, takes_bone};
 
 /// All hazards, in the order in which they speak: the place before the law before the carcass, as
 /// what can kill a crew comes first.
@@ -61,7 +61,9 @@ pub fn closes_step(fired: &Fired, step: &Step) -> bool {
     if takes_bone(step) && matches!(hazard.id, "H04" | "H05") {
         return true;
     }
-    if !fired.closes_now() {
+    // Where the card does not let the person open, somebody else here may be named: that is still asked.
+    let still_asked = hazard.id == "G14" && asks_any(step, &["opening_trained"]);
+    if !fired.closes_now() || still_asked {
         return false;
     }
     let any_stop = hazard.grade >= Grade::Stop && !matches!(hazard.closes, Closes::Opening | Closes::Asking(_));
