@@ -1,7 +1,7 @@
 //! Age from the findings at the jaw.
 
 use super::jaw::{self, Notes};
-use super::lens::{Lens, Picks, Used, digest_of, ids_of};
+use super::lens::{Answers, Lens, Picks, Used, digest_of, ids_of};
 use super::message_ids as id;
 use super::sex::SexFound;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val, Variant};
@@ -30,14 +30,14 @@ struct Way {
     window: Option<Window>,
 }
 
-pub(super) fn read(carcass: &Carcass) -> AgeRead {
-    let first = Lens::new(carcass, Picks::new());
+pub(super) fn read(carcass: &Carcass, answers: &Answers) -> AgeRead {
+    let first = Lens::new(answers, Picks::new());
     let (ways, whole) = first.ways(&jaw::asks());
     let mut used = Used::new();
     let runs: Vec<Way> = ways
         .into_iter()
         .map(|picks| {
-            let lens = Lens::new(carcass, picks.clone());
+            let lens = Lens::new(answers, picks.clone());
             let way = run(carcass, &lens, picks);
             used.extend(lens.into_used());
             way

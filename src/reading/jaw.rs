@@ -7,6 +7,28 @@ use crate::science::age::{
     MolarState, P4State, PremolarWear, QuickClass, Sex, Species,
 };
 
+/// Every finding that age and sex read.
+pub(super) const FINDINGS: &[&str] = &[
+    "species",
+    "quick_class",
+    "front_teeth",
+    "jaw_trouble",
+    "wear_class_called",
+    "cheek_teeth_count",
+    "third_tooth",
+    "third_molar_back_cusp",
+    "premolar_wear",
+    "tooth_state",
+    "dentine",
+    "crest",
+    "infundibulum",
+    "sex_evidence",
+    "sex_called",
+    "fetus",
+    "place",
+    "arrived_at",
+];
+
 /// Every question that the age method reads, for finding those on which answers differ.
 pub(super) fn asks() -> Vec<Ask> {
     let mut all: Vec<Ask> = ["species", "quick_class", "front_teeth", "jaw_trouble", "wear_class_called"]
@@ -103,7 +125,7 @@ fn side(lens: &Lens, which: Side, notes: &mut Notes) -> JawSide {
 }
 
 /// The state of a tooth; looked at and not there is a state.
-fn tooth_state<'a>(lens: &Lens<'a>, side: Side, tooth: Tooth) -> Option<&'a str> {
+fn tooth_state<'a>(lens: &Lens<'_, 'a>, side: Side, tooth: Tooth) -> Option<&'a str> {
     match lens.result("tooth_state", Site::tooth(side, tooth))? {
         Answer::NotSeen => Some("not_there"),
         _ => lens.choice("tooth_state", Site::tooth(side, tooth)),

@@ -17,50 +17,89 @@ const MOST_WAYS: usize = 16;
 /// Entries used, with their answers.
 pub(super) type Used<'a> = BTreeMap<EntryId, &'a Answer>;
 
-/// A view of one carcass, or of one of its examinations.
-pub(super) struct Lens<'a> {
-    carcass: &'a Carcass,
-    sheet: Option<&'a Sheet>,
+/// What was answered on the questions that readings ask, gathered once.
+pub(super) struct Answers<'a> {
+    questions: BTreeMap<(&'a str, Site), Gathered<'a>>,
+}
+
+/// One question with its different results.
+struct Gathered<'a> {
+    question: Question<'a>,
+    results: Vec<&'a Answer>,
+}
+
+impl<'a> From<Question<'a>> for Gathered<'a> {
+    fn from(question: Question<'a>) -> Self {
+        let results = question.results();
+        Self { question, results }
+    }
+}
+
+impl<'a> Answers<'a> {
+    /// Over all examinations.
+    pub(super) fn of(carcass: &'a Carcass, findings: &[&str]) -> Self {
+        let mut questions = BTreeMap::new();
+        for examination in carcass.examinations.values() {
+            for (finding, site) in asked(&examination.sheet, findings) {
+                questions.entry((finding, site)).or_insert_with(|| carcass.question(finding, site).into());
+            }
+        }
+        Self { questions }
+    }
+
+    /// On one examination, the office's decisions in place of what it decided.
+    pub(super) fn of_examination(carcass: &'a Carcass, sheet: &'a Sheet, findings: &[&str]) -> Self {
+        let questions = asked(sheet, findings)
+            .map(|(finding, site)| {
+                let whole = carcass.question(finding, site);
+                let decided = whole.standing.iter().any(|s| s.subject.is_none());
+                let question = if decided { whole } else { sheet.question(finding, site) };
+                ((finding, site), question.into())
+            })
+            .collect();
+        Self { questions }
+    }
+
+    /// Places at which any of these findings was answered.
+    pub(super) fn sites(&self, findings: &[&str]) -> BTreeSet<Site> {
+        self.questions.keys().filter(|(finding, _)| findings.contains(finding)).map(|(_, site)| *site).collect()
+    }
+}
+
+fn asked<'a>(sheet: &'a Sheet, findings: &[&str]) -> impl Iterator<Item = (&'a str, Site)> {
+    sheet
+        .answers()
+        .filter(|(finding, _, _)| findings.contains(&finding.as_str()))
+        .map(|(finding, site, _)| (finding.as_str(), site))
+}
+
+/// A view of answers that settles splits one way and notes what was used.
+pub(super) struct Lens<'l, 'a> {
+    answers: &'l Answers<'a>,
     picks: Picks,
     used: RefCell<Used<'a>>,
 }
 
-impl<'a> Lens<'a> {
-    /// Over all examinations.
-    pub(super) fn new(carcass: &'a Carcass, picks: Picks) -> Self {
-        Self { carcass, sheet: None, picks, used: RefCell::new(Used::new()) }
-    }
-
-    /// On one examination only, unless the office has decided.
-    pub(super) fn of_examination(carcass: &'a Carcass, sheet: &'a Sheet, picks: Picks) -> Self {
-        Self { carcass, sheet: Some(sheet), picks, used: RefCell::new(Used::new()) }
-    }
-
-    fn question(&self, (finding, site): Ask) -> Question<'a> {
-        let whole = self.carcass.question(finding, site);
-        match self.sheet {
-            Some(sheet) if whole.standing.iter().all(|s| s.subject.is_some()) => sheet.question(finding, site),
-            _ => whole,
-        }
+impl<'l, 'a> Lens<'l, 'a> {
+    /// With splits settled as told, the first result where nothing is told.
+    pub(super) fn new(answers: &'l Answers<'a>, picks: Picks) -> Self {
+        Self { answers, picks, used: RefCell::new(Used::new()) }
     }
 
     /// The result taken: found, or properly not there. `None` for every other answer.
     pub(super) fn result(&self, finding: &'static str, site: Site) -> Option<&'a Answer> {
-        let question = self.question((finding, site));
-        for standing in question.standing.iter().filter(|s| s.answer.is_informative()) {
-            self.used.borrow_mut().insert(standing.id, &standing.answer);
-        }
+        let Gathered { question, results } = self.answers.questions.get(&(finding, site))?;
+        let informative = question.standing.iter().filter(|s| s.answer.is_informative());
+        self.used.borrow_mut().extend(informative.map(|s| (s.id, &s.answer)));
         let pick = self.picks.get(&(finding, site)).copied().unwrap_or(0);
-        question.results().get(pick).copied()
+        results.get(pick).copied()
     }
 
     /// Whatever was said on a question, including why there is no result.
-    pub(super) fn said(&self, finding: &'static str, site: Site) -> Answer {
-        let question = self.question((finding, site));
-        for standing in &question.standing {
-            self.used.borrow_mut().insert(standing.id, &standing.answer);
-        }
-        question.answer()
+    pub(super) fn said(&self, finding: &'static str, site: Site) -> Option<Answer> {
+        let Gathered { question, .. } = self.answers.questions.get(&(finding, site))?;
+        self.used.borrow_mut().extend(question.standing.iter().map(|s| (s.id, &s.answer)));
+        Some(question.answer())
     }
 
     /// The option found.
@@ -88,12 +127,16 @@ impl<'a> Lens<'a> {
         }
     }
 
-    /// Every number found, for findings of which every reading is kept.
-    pub(super) fn numbers(&self, finding: &'static str, site: Site) -> Vec<i64> {
+    /// Every result, for findings of which every reading is kept.
+    pub(super) fn all(&self, finding: &'static str, site: Site) -> &'l [&'a Answer] {
         self.result(finding, site);
-        let results = self.question((finding, site)).results();
-        results
-            .into_iter()
+        self.answers.questions.get(&(finding, site)).map_or(&[], |gathered| gathered.results.as_slice())
+    }
+
+    /// Every number found.
+    pub(super) fn numbers(&self, finding: &'static str, site: Site) -> Vec<i64> {
+        self.all(finding, site)
+            .iter()
             .filter_map(|answer| match answer {
                 Answer::Seen { value: Value::Number(n) } => Some(*n),
                 _ => None,
@@ -101,13 +144,8 @@ impl<'a> Lens<'a> {
             .collect()
     }
 
-    /// How many different results there are, and what each is.
-    fn results(&self, ask: Ask) -> Vec<&'a Answer> {
-        self.question(ask).results()
-    }
-
     /// Takes over the entries that another view used.
-    pub(super) fn also_used(&self, other: Self) {
+    pub(super) fn also_used(&self, other: Lens<'_, 'a>) {
         self.used.borrow_mut().extend(other.into_used());
     }
 
@@ -119,8 +157,8 @@ impl<'a> Lens<'a> {
     /// All ways of settling the questions on which answers differ, the first results first, and whether
     /// every combination is among them.
     pub(super) fn ways(&self, asks: &[Ask]) -> (Vec<Picks>, bool) {
-        let split: Vec<(Ask, usize)> =
-            asks.iter().map(|ask| (*ask, self.results(*ask).len())).filter(|(_, n)| *n > 1).collect();
+        let results = |ask: &Ask| self.answers.questions.get(ask).map_or(0, |gathered| gathered.results.len());
+        let split: Vec<(Ask, usize)> = asks.iter().map(|ask| (*ask, results(ask))).filter(|(_, n)| *n > 1).collect();
         let whole = split.iter().try_fold(1_usize, |all, (_, n)| all.checked_mul(*n)).is_some_and(|n| n <= MOST_WAYS);
         let mut ways = vec![Picks::new()];
         for (ask, n) in &split {
@@ -147,7 +185,8 @@ impl<'a> Lens<'a> {
         picks
             .iter()
             .filter_map(|((finding, site), pick)| {
-                let answer = (*self.results((finding, *site)).get(*pick)?).clone();
+                let gathered = self.answers.questions.get(&(*finding, *site))?;
+                let answer = (*gathered.results.get(*pick)?).clone();
                 Some(Taken { finding: (*finding).to_owned(), site: *site, answer })
             })
             .collect()

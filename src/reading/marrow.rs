@@ -1,8 +1,6 @@
 //! From findings at the bones to looks and weighings, one a bone and occasion.
 
-use std::collections::BTreeSet;
-
-use super::lens::{Ask, Lens, Picks, Used};
+use super::lens::{Answers, Ask, Lens, Picks, Used};
 use super::shape::Taken;
 use crate::record::{Answer, Bone, Carcass, Site, Why};
 use crate::science::marrow::{
@@ -39,27 +37,46 @@ pub(super) struct Found<'a> {
     pub(super) whole: bool,
 }
 
-const LOOK_FINDINGS: [&str; 4] = ["marrow_consistency", "marrow_colour", "marrow_see_through", "marrow_frozen"];
-const EXPOSURE_FINDINGS: [&str; 2] = ["bone_opened", "marrow_spoiled"];
+/// Every finding that condition reads.
+const FINDINGS: &[&str] = &[
+    "marrow_bone",
+    "marrow_consistency",
+    "marrow_colour",
+    "marrow_see_through",
+    "marrow_frozen",
+    "bone_opened",
+    "marrow_spoiled",
+    "marrow_wet_g",
+    "marrow_dry_g",
+    "decay",
+];
+/// A look is there where one of these was answered.
+const LOOKED: &[&str] = &["marrow_consistency", "marrow_colour", "marrow_see_through"];
+/// What one look depends on.
+const LOOK_ASKS: [&str; 6] =
+    ["marrow_consistency", "marrow_colour", "marrow_see_through", "marrow_frozen", "bone_opened", "marrow_spoiled"];
 
 /// Looks at every bone that anything was answered about.
 pub(super) fn find(carcass: &Carcass) -> Found<'_> {
     let mut found = Found { looks: Vec::new(), weighings: Vec::new(), used: Used::new(), whole: true };
-    for (bone, site) in places(carcass, &mut found.used) {
-        looks_at(carcass, bone, site, &mut found);
-        weigh(carcass, bone, site, &mut found);
+    let whole = Answers::of(carcass, FINDINGS);
+    let occasions: Vec<Answers> =
+        carcass.examinations.values().map(|e| Answers::of_examination(carcass, &e.sheet, FINDINGS)).collect();
+    for (bone, site) in places(&whole, &mut found.used) {
+        for occasion in occasions.iter().filter(|o| o.sites(LOOKED).contains(&site)) {
+            looks_at(occasion, &whole, bone, site, &mut found);
+        }
+        weigh(&whole, bone, site, &mut found);
     }
     found
 }
 
 /// Every place with an answer on marrow, preferred bones first, a bone that is not named last.
-fn places<'a>(carcass: &'a Carcass, used: &mut Used<'a>) -> Vec<(Option<Bone>, Site)> {
-    let weights = ["marrow_wet_g", "marrow_dry_g"];
-    let sites: BTreeSet<Site> =
-        LOOK_FINDINGS.iter().chain(&weights).flat_map(|finding| carcass.sites(finding)).collect();
-    let lens = Lens::new(carcass, Picks::new());
+fn places<'a>(whole: &Answers<'a>, used: &mut Used<'a>) -> Vec<(Option<Bone>, Site)> {
+    let lens = Lens::new(whole, Picks::new());
     let in_hand = |code: &str| Bone::ALL.into_iter().find(|bone| bone.code() == code);
-    let mut places: Vec<(Option<Bone>, Site)> = sites
+    let mut places: Vec<(Option<Bone>, Site)> = whole
+        .sites(&[LOOKED, &["marrow_wet_g", "marrow_dry_g"]].concat())
         .into_iter()
         .map(|site| (site.bone.or_else(|| lens.choice("marrow_bone", Site::NONE).and_then(in_hand)), site))
         .collect();
@@ -68,32 +85,28 @@ fn places<'a>(carcass: &'a Carcass, used: &mut Used<'a>) -> Vec<(Option<Bone>, S
     places
 }
 
-fn looks_at<'a>(carcass: &'a Carcass, bone: Option<Bone>, site: Site, found: &mut Found<'a>) {
-    for examination in carcass.examinations.values() {
-        let sheet = &examination.sheet;
-        let looked = ["marrow_consistency", "marrow_colour", "marrow_see_through"];
-        if !looked.iter().any(|finding| sheet.is_answered(finding, site)) {
-            continue;
-        }
-        let asks: Vec<Ask> = LOOK_FINDINGS.iter().chain(&EXPOSURE_FINDINGS).map(|f| (*f, site)).collect();
-        let first = Lens::of_examination(carcass, sheet, Picks::new());
-        let (ways, whole) = first.ways(&asks);
-        found.whole &= whole;
-        for picks in ways {
-            let taken = first.taken(&picks);
-            let lens = Lens::of_examination(carcass, sheet, picks);
-            if let Some(look) = look(carcass, &lens, bone, site, taken) {
-                found.looks.push(look);
-            }
-            found.used.extend(lens.into_used());
-        }
+fn looks_at<'a>(occasion: &Answers<'a>, whole: &Answers<'a>, bone: Option<Bone>, site: Site, found: &mut Found<'a>) {
+    let asks: Vec<Ask> = LOOK_ASKS.iter().map(|finding| (*finding, site)).collect();
+    let first = Lens::new(occasion, Picks::new());
+    let (ways, complete) = first.ways(&asks);
+    found.whole &= complete;
+    for picks in ways {
+        let taken = first.taken(&picks);
+        let lens = Lens::new(occasion, picks);
+        found.looks.extend(look(&lens, whole, bone, site, taken));
+        found.used.extend(lens.into_used());
     }
 }
 
-fn look<'a>(carcass: &'a Carcass, lens: &Lens<'a>, bone: Option<Bone>, site: Site, taken: Vec<Taken>) -> Option<Look> {
-    let frozen_then = |finding| matches!(lens.said(finding, site), Answer::CantTell { why: Why::Frozen });
-    let mut exposure = exposure(carcass, lens, site);
-    if frozen_then("marrow_consistency") {
+fn look<'a>(
+    lens: &Lens<'_, 'a>,
+    whole: &Answers<'a>,
+    bone: Option<Bone>,
+    site: Site,
+    taken: Vec<Taken>,
+) -> Option<Look> {
+    let mut exposure = exposure(lens, whole, site);
+    if matches!(lens.said("marrow_consistency", site), Some(Answer::CantTell { why: Why::Frozen })) {
         exposure.frost = Some(Frost::FrozenNow);
     }
     let seen = seen(lens, site);
@@ -131,8 +144,8 @@ fn seen(lens: &Lens, site: Site) -> MarrowLook {
 }
 
 /// Frost belongs to the occasion; whether the bone was open or spoiled is taken from any occasion.
-fn exposure<'a>(carcass: &'a Carcass, lens: &Lens<'a>, site: Site) -> Exposure {
-    let whole = Lens::new(carcass, Picks::new());
+fn exposure<'a>(lens: &Lens<'_, 'a>, whole: &Answers<'a>, site: Site) -> Exposure {
+    let whole = Lens::new(whole, Picks::new());
     let opened = lens.choice("bone_opened", site).or_else(|| whole.choice("bone_opened", site));
     let spoiled = lens.choices("marrow_spoiled", site).or_else(|| whole.choices("marrow_spoiled", site));
     let has = |codes: &[&str]| spoiled.as_ref().map(|found| found.iter().any(|code| codes.contains(code)));
@@ -158,11 +171,11 @@ fn exposure<'a>(carcass: &'a Carcass, lens: &Lens<'a>, site: Site) -> Exposure {
     exposure
 }
 
-fn weigh<'a>(carcass: &'a Carcass, bone: Option<Bone>, site: Site, found: &mut Found<'a>) {
-    let lens = Lens::new(carcass, Picks::new());
+fn weigh<'a>(whole: &Answers<'a>, bone: Option<Bone>, site: Site, found: &mut Found<'a>) {
+    let lens = Lens::new(whole, Picks::new());
     let (wet, dry) = (lens.numbers("marrow_wet_g", site), lens.numbers("marrow_dry_g", site));
     if let (Some(wet_g), Some(dry_g)) = (mean(&wet), least(&dry)) {
-        let exposure = exposure(carcass, &lens, site);
+        let exposure = exposure(&lens, whole, site);
         let result = read_weighing(&DryWeighing { wet_g, dry_g }, bone.map(bone_of), exposure);
         found.weighings.push(Weighing { bone, result, again: wet.len() > 1 || dry.len() > 1 });
         found.used.extend(lens.into_used());

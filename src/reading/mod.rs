@@ -47,9 +47,10 @@ impl Readings {
 
 /// Makes all readings. `card` is the digest of the card in force, to travel with them.
 pub fn all(carcass: &Carcass, card: Option<Digest>) -> Readings {
-    let age = age::read(carcass);
+    let answers = lens::Answers::of(carcass, jaw::FINDINGS);
+    let age = age::read(carcass, &answers);
     let condition = condition::read(carcass, age.p_fawn);
-    let sex = sex::reading(carcass, age.p_fawn.unwrap_or(0.5));
+    let sex = sex::reading(&answers, age.p_fawn.unwrap_or(0.5));
     Readings {
         carcass: carcass.id,
         science: crate::science::VERSION.to_owned(),

@@ -1,9 +1,9 @@
 //! Sex from the signs recorded.
 
-use super::lens::{Lens, Picks, digest_of, ids_of};
+use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
 use super::message_ids as id;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val};
-use crate::record::{Carcass, Site};
+use crate::record::Site;
 use crate::science::age::Sex;
 use crate::science::sex::{SOURCES, SexReading, SexSign, read_sex};
 
@@ -63,8 +63,8 @@ fn name(sex: Sex) -> &'static str {
 }
 
 /// The reading; `p_fawn` is one half where the age is not known.
-pub(super) fn reading(carcass: &Carcass, p_fawn: f64) -> Reading {
-    let lens = Lens::new(carcass, Picks::new());
+pub(super) fn reading(answers: &Answers, p_fawn: f64) -> Reading {
+    let lens = Lens::new(answers, Picks::new());
     let found = SexFound::of(&lens);
     let read = found.read(p_fawn);
     let mut cautions = Vec::new();

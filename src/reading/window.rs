@@ -28,7 +28,7 @@ pub(super) struct Window {
 ///
 /// The last day is the earliest on which a crew stood at it dead. The first is assumed.
 pub(super) fn window(carcass: &Carcass, lens: &Lens) -> Option<Window> {
-    let arrived = earliest_arrival(carcass, lens);
+    let arrived = earliest_arrival(lens);
     let by_clock = arrived.is_none();
     let found = day(arrived.or_else(|| earliest_entry(carcass))?)?;
     let from = first_day(found).unwrap_or(found);
@@ -45,12 +45,9 @@ fn first_day(found: Date) -> Option<Date> {
     Some(before.max(Date::from_calendar_date(winter_year, Month::December, 1).ok()?))
 }
 
-fn earliest_arrival(carcass: &Carcass, lens: &Lens) -> Option<Moment> {
-    lens.result("arrived_at", Site::NONE)?;
-    carcass
-        .question("arrived_at", Site::NONE)
-        .results()
-        .into_iter()
+fn earliest_arrival(lens: &Lens) -> Option<Moment> {
+    lens.all("arrived_at", Site::NONE)
+        .iter()
         .filter_map(|answer| match answer {
             Answer::Seen { value: Value::Instant(at) } => Some(*at),
             _ => None,

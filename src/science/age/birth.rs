@@ -1,5 +1,7 @@
 //! When deer are born, and so how many months old a deer of each class is when it dies.
 
+use std::sync::OnceLock;
+
 use time::{Date, Month};
 
 use super::evidence::DeathWindow;
@@ -45,13 +47,28 @@ impl Wave {
 /// A cell of age within the class: months since birth, less the completed years.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MonthCell {
-    /// Mean months in the cell.
-    pub months: f64,
+    /// Number of the cell from birth, each a quarter of a month wide.
+    pub index: usize,
     /// Its share.
     pub weight: f64,
 }
 
-/// The first and last months of the cells' range that the interval functions need.
+impl MonthCell {
+    /// Middle of the cell, months.
+    pub const fn months(&self) -> f64 {
+        middle_of(self.index)
+    }
+}
+
+/// Cells in a year.
+pub const CELLS_PER_YEAR: usize = 48;
+
+/// Middle of a cell, months.
+pub const fn middle_of(cell: usize) -> f64 {
+    (cell as f64 + 0.5) * CELL_MONTHS
+}
+
+/// Half the width of a cell, months.
 pub const fn cell_half_width() -> f64 {
     CELL_MONTHS / 2.0
 }
@@ -59,43 +76,52 @@ pub const fn cell_half_width() -> f64 {
 /// Months since the last birth season at death, over all birth dates and all days of the window.
 /// Weights sum to one. The window must lie within November to May of one winter.
 pub fn months_at_death(window: DeathWindow) -> Vec<MonthCell> {
-    let mut cells: Vec<(f64, f64)> = Vec::new();
+    let mut cells: Vec<f64> = Vec::new();
     let last = i64::from(window.to.to_julian_day()) - i64::from(window.from.to_julian_day());
     let tried = (last + 1).clamp(1, MOST_DAYS);
+    let first = days_since_origin(window.from);
     for step in 0..tried {
         // Evenly spread, ends included.
         let offset = if tried == 1 { 0 } else { last * step / (tried - 1) };
-        let days = days_since_origin(window.from) + offset as f64;
-        add_day(&mut cells, days);
+        add_day(&mut cells, first + offset as f64);
     }
-    let total: f64 = cells.iter().map(|(_, w)| w).sum();
+    let total: f64 = cells.iter().sum();
     cells
         .into_iter()
-        .filter(|(_, w)| *w > 0.0)
-        .map(|(sum, w)| MonthCell { months: sum / w, weight: w / total })
+        .enumerate()
+        .filter(|(_, weight)| *weight > 0.0)
+        .map(|(index, weight)| MonthCell { index, weight: weight / total })
         .collect()
 }
 
-/// Adds one day of death to the cells, each the weighted sum of months and the weight.
-fn add_day(cells: &mut Vec<(f64, f64)>, days: f64) {
-    let mut low = GRID_FROM;
-    while low < GRID_TO {
-        let (from, to) = (f64::from(low), f64::from(low + STEP));
-        let late = (to.min(LATE_TO) - from.max(LATE_FROM)).max(0.0) / (LATE_TO - LATE_FROM);
-        let weight = MAIN.mass(from, to) + SECOND.mass(from, to) + LATE_SHARE * late;
-        let months = (days - f64::midpoint(from, to)) / DAYS_PER_MONTH;
-        low += STEP;
+/// Middle of each step of the grid of birth dates, days after [`ORIGIN`], and its share.
+fn births() -> &'static [(f64, f64)] {
+    static BIRTHS: OnceLock<Vec<(f64, f64)>> = OnceLock::new();
+    BIRTHS.get_or_init(|| {
+        let starts = (GRID_FROM..GRID_TO).step_by(STEP.unsigned_abs() as usize);
+        starts
+            .map(|low| {
+                let (from, to) = (f64::from(low), f64::from(low + STEP));
+                let late = (to.min(LATE_TO) - from.max(LATE_FROM)).max(0.0) / (LATE_TO - LATE_FROM);
+                (f64::midpoint(from, to), MAIN.mass(from, to) + SECOND.mass(from, to) + LATE_SHARE * late)
+            })
+            .collect()
+    })
+}
+
+/// Adds one day of death to the weights of the cells.
+fn add_day(cells: &mut Vec<f64>, days: f64) {
+    for (birthday, weight) in births() {
+        let months = (days - birthday) / DAYS_PER_MONTH;
         if months <= 0.0 {
             continue;
         }
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-        // months are small, above zero
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // months are small, above zero
         let cell = (months / CELL_MONTHS) as usize;
         if cells.len() <= cell {
-            cells.resize(cell + 1, (0.0, 0.0));
+            cells.resize(cell + 1, 0.0);
         }
-        if let Some((sum, total)) = cells.get_mut(cell) {
-            *sum += months * weight;
+        if let Some(total) = cells.get_mut(cell) {
             *total += weight;
         }
     }
@@ -145,7 +171,7 @@ mod tests {
         let cells = months_at_death(DeathWindow { from: feb, to: feb });
         let total: f64 = cells.iter().map(|c| c.weight).sum();
         assert!((total - 1.0).abs() < 1e-12);
-        let mean: f64 = cells.iter().map(|c| c.weight * c.months).sum();
+        let mean: f64 = cells.iter().map(|c| c.weight * c.months()).sum();
         let expected = (257.0 - (0.10 * 26.0 + 0.02 * 65.0)) / DAYS_PER_MONTH;
         assert!((mean - expected).abs() < 0.02, "{mean} {expected}");
     }
@@ -154,7 +180,7 @@ mod tests {
     fn a_window_moves_and_widens_the_months() {
         let window = DeathWindow { from: day(2025, Month::December, 1), to: day(2026, Month::April, 30) };
         let cells = months_at_death(window);
-        let mean: f64 = cells.iter().map(|c| c.weight * c.months).sum();
+        let mean: f64 = cells.iter().map(|c| c.weight * c.months()).sum();
         assert!((mean - 8.3).abs() < 0.2, "{mean}");
         assert!((cells.iter().map(|c| c.weight).sum::<f64>() - 1.0).abs() < 1e-12);
     }

@@ -3,6 +3,9 @@
 //! `P(done | t) = Phi((t - mu) / sd)`. With a share `pi` the deer is one whose teeth run late, as 9
 //! of 13 wolf-killed yearlings in Minnesota showed in January to March (Mech and Frenzel 1971).
 
+use std::sync::OnceLock;
+
+use super::birth::middle_of;
 use super::evidence::{IncisorState, JawSide, MolarState, P4State};
 use crate::science::special::normal_cdf;
 
@@ -19,6 +22,9 @@ const WORN_BEFORE_FULL: f64 = 0.5;
 /// Delay of a fawn's teeth (M1, M2, incisors) in a late deer, months. Design. The spread of M3 already
 /// reaches the latest ages that the agencies print, so M3 is not shifted again; that is ours.
 const LATE_MONTHS: f64 = 3.0;
+
+/// Cells of age in the table: three classes and the spread of birth dates.
+const TABLE_CELLS: usize = 160;
 
 /// Mean and standard deviation of a transition, months. Design, from the published schedules.
 struct Transition(f64, f64);
@@ -56,6 +62,17 @@ pub(super) struct Progress {
 }
 
 impl Progress {
+    /// In a cell of age, from a table made once.
+    pub(super) fn in_cell(index: usize, late: bool) -> Self {
+        static TABLE: OnceLock<Vec<[Progress; 2]>> = OnceLock::new();
+        let table = TABLE.get_or_init(|| {
+            (0..TABLE_CELLS).map(|cell| [false, true].map(|late| Self::at(middle_of(cell), late))).collect()
+        });
+        let [on_time, delayed] =
+            table.get(index).copied().unwrap_or_else(|| [false, true].map(|late| Self::at(middle_of(index), late)));
+        if late { delayed } else { on_time }
+    }
+
     /// At `months`, in a deer whose teeth run on time or late.
     pub(super) fn at(months: f64, late: bool) -> Self {
         let t = if late { months - LATE_MONTHS } else { months };
@@ -152,9 +169,9 @@ impl Progress {
             .sum()
     }
 
-    /// Log likelihood of everything seen of eruption, each look floored. Two sides of one look count
-    /// as one: their mean, so that sides which differ widen the answer and do not shift it twice.
-    pub(super) fn ln_likelihood(&self, sides: [&JawSide; 2]) -> f64 {
+    /// Likelihood of everything seen of eruption, each look floored. Two sides of one look count
+    /// as one: their geometric mean, so that sides which differ widen the answer and do not shift it twice.
+    pub(super) fn likelihood(&self, sides: [&JawSide; 2]) -> f64 {
         let through = molars_through(sides);
         let count = |side: &JawSide| {
             // While the premolars change, the number of teeth in the row says nothing of the molars.
@@ -162,15 +179,15 @@ impl Progress {
             let row = side.row_count().filter(|_| !changing)?;
             Some(self.count(row, through, Anomalies::of(side)))
         };
-        let mut total = mean_ln(sides, count);
-        total += mean_ln(sides, |side| pick(&self.p4_groups(), p4_group(side.p4?)));
+        let mut total = mean_of(sides, count);
+        total *= mean_of(sides, |side| pick(&self.p4_groups(), p4_group(side.p4?)));
         for molar in 0..3 {
-            total += mean_ln(sides, |side| self.molar(molar, side.molars.get(molar).copied().flatten()?));
+            total *= mean_of(sides, |side| self.molar(molar, side.molars.get(molar).copied().flatten()?));
         }
-        total += mean_ln(sides, |side| pick(&self.i1_groups(), usize::from(side.i1?.code())));
+        total *= mean_of(sides, |side| pick(&self.i1_groups(), usize::from(side.i1?.code())));
         let front = self.other_front_groups();
         let teeth = sides.into_iter().flat_map(|side| side.other_front).flatten();
-        total + mean(teeth.filter_map(|state: IncisorState| pick(&front, usize::from(state.code()))))
+        total * mean(teeth.filter_map(|state: IncisorState| pick(&front, usize::from(state.code()))))
     }
 }
 
@@ -231,18 +248,23 @@ fn pick(groups: &[f64], group: usize) -> Option<f64> {
     groups.get(group).copied()
 }
 
-/// Mean over the sides that answer of the log of the floored likelihood; zero if none does.
-fn mean_ln(sides: [&JawSide; 2], likelihood: impl Fn(&JawSide) -> Option<f64>) -> f64 {
+/// Geometric mean over the sides that answer of the floored likelihood; one if none does.
+fn mean_of(sides: [&JawSide; 2], likelihood: impl Fn(&JawSide) -> Option<f64>) -> f64 {
     mean(sides.into_iter().filter_map(likelihood))
 }
 
 fn mean(likelihoods: impl Iterator<Item = f64>) -> f64 {
-    let (mut sum, mut n) = (0.0, 0_u32);
-    for likelihood in likelihoods {
-        sum += libm::log(likelihood.max(FLOOR));
+    let (mut product, mut n, mut first, mut same) = (1.0, 0_u32, 1.0, true);
+    for likelihood in likelihoods.map(|l| l.max(FLOOR)) {
+        if n == 0 {
+            first = likelihood;
+        }
+        same &= likelihood.total_cmp(&first).is_eq();
+        product *= likelihood;
         n += 1;
     }
-    if n == 0 { 0.0 } else { sum / f64::from(n) }
+    // Roots are slow; teeth that agree need none.
+    if same { first } else { libm::pow(product, 1.0 / f64::from(n)) }
 }
 
 #[cfg(test)]

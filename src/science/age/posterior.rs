@@ -1,6 +1,6 @@
 //! Prior and looks joined: the distribution over classes and sexes.
 
-use super::birth::MonthCell;
+use super::birth::{CELLS_PER_YEAR, MonthCell, middle_of};
 use super::eruption::Progress;
 use super::evidence::{AgeEvidence, ClassCall, QuickClass, Sex};
 use super::wear::WearTerms;
@@ -42,13 +42,13 @@ impl Posterior {
         wear_power: f64,
     ) -> Self {
         let sides = evidence.sides();
-        let mean_months: f64 = cells.iter().map(|c| c.months * c.weight).sum();
+        let mean_months: f64 = cells.iter().map(|c| c.months() * c.weight).sum();
         let worn_sides = if basis.wear { sides } else { [&NOTHING_SEEN; 2] };
         let wear = WearTerms::new(ages_years(mean_months), worn_sides, wear_power);
         let mut states = states(cells, mean_months, settings.late_share);
         for state in &mut states {
             if basis.eruption {
-                state.probability *= libm::exp(state.progress.ln_likelihood(sides));
+                state.probability *= state.progress.likelihood(sides);
             }
         }
         let mut likelihood = [0.0; 10];
@@ -112,12 +112,12 @@ fn states(cells: &[MonthCell], mean_months: f64, late_share: f64) -> Vec<State> 
     for class in 0..COMPLETE_FROM {
         for cell in cells {
             for (late, share) in [(false, 1.0 - late_share), (true, late_share)] {
-                let months = cell.months + 12.0 * f64::from(class);
+                let index = cell.index + CELLS_PER_YEAR * usize::from(class);
                 states.push(State {
                     class: usize::from(class),
-                    months,
+                    months: middle_of(index),
                     late,
-                    progress: Progress::at(months, late),
+                    progress: Progress::in_cell(index, late),
                     probability: cell.weight * share,
                 });
             }

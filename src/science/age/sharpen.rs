@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 use super::eruption::{FLOOR, Progress};
 use super::evidence::{AgeEvidence, P4State};
 use super::item::Item;
-use super::posterior::Posterior;
+use super::posterior::{Posterior, State};
 use super::summary::entropy_bits;
 
 /// One open look and what it is worth.
@@ -20,15 +20,35 @@ pub struct Gain {
     pub bits: f64,
 }
 
+/// Classes below this probability are left out of the forecast: they cannot earn a look its place.
+const LEAST_CLASS: f64 = 1e-3;
+/// States below this probability likewise.
+const LEAST_STATE: f64 = 1e-6;
+
 /// Open looks, most worth first; equal ones in the order of [`Item`].
 pub(super) fn gains(evidence: &AgeEvidence, posterior: &Posterior) -> Vec<Gain> {
-    let now = entropy_bits(&posterior.classes);
-    let mut list: Vec<Gain> = Item::ERUPTION
-        .into_iter()
-        .chain(Item::WEAR)
-        .filter(|item| is_open(*item, evidence))
-        .map(|item| Gain { item, bits: (now - expected_entropy(item, evidence, posterior)).max(0.0) })
+    let mut classes = posterior.classes.map(|p| if p < LEAST_CLASS { 0.0 } else { p });
+    let kept: f64 = classes.iter().sum();
+    for p in &mut classes {
+        *p /= kept;
+    }
+    let states: Vec<(&State, f64)> = posterior
+        .states
+        .iter()
+        .filter(|s| s.probability > LEAST_STATE && classes.get(s.class).is_some_and(|p| *p > 0.0))
+        .map(|s| (s, s.probability / kept))
         .collect();
+    let now = entropy_bits(&classes);
+    let worth = |item: Item| {
+        let outcomes = if Item::WEAR.contains(&item) {
+            posterior.wear.forecast(item, &classes)
+        } else {
+            eruption_outcomes(item, evidence.row_count(), &states)
+        };
+        Gain { item, bits: (now - expected_entropy(&outcomes)).max(0.0) }
+    };
+    let open = Item::ERUPTION.into_iter().chain(Item::WEAR).filter(|item| is_open(*item, evidence));
+    let mut list: Vec<Gain> = open.map(worth).collect();
     list.sort_by(|a, b| b.bits.total_cmp(&a.bits).then(a.item.cmp(&b.item)));
     list
 }
@@ -44,74 +64,50 @@ fn is_open(item: Item, evidence: &AgeEvidence) -> bool {
     !seen && sensible
 }
 
-fn expected_entropy(item: Item, evidence: &AgeEvidence, posterior: &Posterior) -> f64 {
-    outcomes(item, evidence, posterior)
-        .into_iter()
-        .map(|mut classes| {
-            let probability: f64 = classes.iter().sum();
-            if probability <= 0.0 {
-                return 0.0;
-            }
-            for p in &mut classes {
-                *p /= probability;
-            }
-            probability * entropy_bits(&classes)
-        })
-        .sum()
+/// Mean over the outcomes of the entropy of the classes given each, bits.
+fn expected_entropy(outcomes: &[[f64; 10]]) -> f64 {
+    outcomes.iter().map(|joint| entropy_bits(joint) - entropy_bits(&[joint.iter().sum()])).sum()
 }
 
-/// For each outcome of a look, the joint probability of it and each class.
-fn outcomes(item: Item, evidence: &AgeEvidence, posterior: &Posterior) -> Vec<[f64; 10]> {
-    if Item::WEAR.contains(&item) {
-        let mut by_code = posterior.wear.forecast(item);
-        for classes in &mut by_code {
-            for (slot, class) in classes.iter_mut().zip(posterior.classes) {
-                *slot *= class;
-            }
-        }
-        return by_code;
-    }
-    let row = evidence.row_count();
-    let mut by_group: Vec<[f64; 10]> = Vec::new();
-    for state in &posterior.states {
-        let groups = forecast(item, &state.progress, row);
-        by_group.resize(groups.len(), [0.0; 10]);
-        for (slots, p) in by_group.iter_mut().zip(groups) {
+/// For each outcome of a look at eruption, the joint probability of it and each class.
+fn eruption_outcomes(item: Item, row: Option<u8>, states: &[(&State, f64)]) -> Vec<[f64; 10]> {
+    let mut by_group = vec![[0.0; 10]; GROUPS];
+    for (state, probability) in states {
+        for (slots, p) in by_group.iter_mut().zip(forecast(item, &state.progress, row)) {
             if let Some(slot) = slots.get_mut(state.class) {
-                *slot += state.probability * p;
+                *slot += probability * p;
             }
         }
     }
     by_group
 }
 
-/// Probability of each outcome in one state, floored and brought to one.
-fn forecast(item: Item, progress: &Progress, row: Option<u8>) -> Vec<f64> {
-    let mut groups = match item {
-        Item::CheekTeeth => progress.count_groups().to_vec(),
-        Item::P4State => progress.p4_groups().to_vec(),
+/// Most outcomes of a look at eruption.
+const GROUPS: usize = 4;
+
+/// Probability of each outcome in one state, floored and brought to one; unused places are zero.
+fn forecast(item: Item, progress: &Progress, row: Option<u8>) -> [f64; GROUPS] {
+    let padded = |[a, b, c]: [f64; 3]| [Some(a), Some(b), Some(c), None];
+    let groups = match item {
+        Item::CheekTeeth => progress.count_groups().map(Some),
+        Item::P4State => progress.p4_groups().map(Some),
         Item::M1State => molar(progress, 0, row),
         Item::M2State => molar(progress, 1, row),
         Item::M3State => molar(progress, 2, row),
-        Item::I1State => progress.i1_groups().to_vec(),
-        _ => progress.other_front_groups().to_vec(),
+        Item::I1State => padded(progress.i1_groups()),
+        _ => padded(progress.other_front_groups()),
     };
-    for p in &mut groups {
-        *p = p.max(FLOOR);
-    }
-    let total: f64 = groups.iter().sum();
-    for p in &mut groups {
-        *p /= total;
-    }
-    groups
+    let floored = groups.map(|p| p.map_or(0.0, |p| p.max(FLOOR)));
+    let total: f64 = floored.iter().sum();
+    floored.map(|p| p / total)
 }
 
 /// A molar's outcomes, less what the count has told already.
-fn molar(progress: &Progress, molar: u8, row: Option<u8>) -> Vec<f64> {
+fn molar(progress: &Progress, molar: u8, row: Option<u8>) -> [Option<f64>; GROUPS] {
     let [hidden, cusps, full] = progress.molar_groups(usize::from(molar));
     match row {
-        None => vec![hidden, cusps, full],
-        Some(row) if row >= 4 + molar => vec![cusps.max(FLOOR), full.max(FLOOR)],
-        Some(_) => vec![1.0],
+        None => [Some(hidden), Some(cusps), Some(full), None],
+        Some(row) if row >= 4 + molar => [None, Some(cusps), Some(full), None],
+        Some(_) => [Some(1.0), None, None, None],
     }
 }

@@ -20,9 +20,9 @@ const KAPPA: f64 = 0.5;
 /// 0.002: the same guard as elsewhere, in the one form that keeps "more wear is never younger" true.
 const STRAIGHT_FROM: f64 = 2.0;
 /// Grid of ln u.
-const POINTS: usize = 64;
+const POINTS: usize = 40;
 const LN_LOW: f64 = -1.9;
-const LN_STEP: f64 = 0.08;
+const LN_STEP: f64 = 0.128;
 /// Most codes of any scale.
 const CODES: usize = 6;
 
@@ -106,8 +106,9 @@ fn normalise(ln: [f64; CODES], power: f64) -> [f64; CODES] {
 struct ItemTable {
     /// Log likelihood with the power applied, by grid point and code.
     ln_power: Vec<[f64; CODES]>,
-    /// What that amounts to as a forecast of the look: the powered probabilities brought to one.
-    forecast: Vec<[f64; CODES]>,
+    /// What that amounts to as a forecast of the look, by code and grid point: the powered probabilities
+    /// brought to one.
+    forecast: Vec<[f64; POINTS]>,
 }
 
 fn tables() -> &'static [ItemTable] {
@@ -117,27 +118,36 @@ fn tables() -> &'static [ItemTable] {
 
 fn table_of(scale: &Scale) -> ItemTable {
     let rows: Vec<[f64; CODES]> = grid().map(|ln_u| scale.ln_codes(libm::exp(ln_u))).collect();
-    ItemTable {
-        ln_power: rows.iter().map(|ln| ln.map(|v| v * KAPPA)).collect(),
-        forecast: rows.iter().map(|ln| normalise(*ln, KAPPA).map(libm::exp)).collect(),
+    let mut forecast = vec![[0.0; POINTS]; usize::from(scale.top) + 1];
+    for (point, ln) in rows.iter().enumerate() {
+        for (slots, p) in forecast.iter_mut().zip(normalise(*ln, KAPPA)) {
+            if let Some(slot) = slots.get_mut(point) {
+                *slot = libm::exp(p);
+            }
+        }
     }
+    ItemTable { ln_power: rows.iter().map(|ln| ln.map(|v| v * KAPPA)).collect(), forecast }
 }
 
 fn grid() -> impl Iterator<Item = f64> {
     (0..POINTS).map(|i| LN_LOW + LN_STEP * i as f64)
 }
 
-/// Wear ages of one age, as shares over the grid.
-fn wear_ages(age_years: f64) -> Vec<f64> {
-    let centre = libm::log(age_years);
-    let raw: Vec<f64> = grid()
-        .map(|ln_u| {
-            let r = (ln_u - centre) / SD_LN_RATE;
-            libm::exp(-0.5 * r * r)
-        })
-        .collect();
-    let total: f64 = raw.iter().sum();
-    raw.into_iter().map(|w| w / total).collect()
+/// Wear ages of one age, as shares over the grid: a normal density, each point from the one before.
+fn wear_ages(age_years: f64) -> [f64; POINTS] {
+    let step = LN_STEP / SD_LN_RATE;
+    let first = (LN_LOW - libm::log(age_years)) / SD_LN_RATE;
+    let mut weight = libm::exp(-0.5 * first * first);
+    let mut ratio = libm::exp(-step * (first + 0.5 * step));
+    let ratio_of_ratios = libm::exp(-step * step);
+    let (mut weights, mut total) = ([0.0; POINTS], 0.0);
+    for slot in &mut weights {
+        *slot = weight;
+        total += weight;
+        weight *= ratio;
+        ratio *= ratio_of_ratios;
+    }
+    weights.map(|w| w / total)
 }
 
 /// What the wear seen says of each class, kept so that looks still open can be weighed.
@@ -145,55 +155,57 @@ pub(super) struct WearTerms {
     /// Likelihood of each class given the wear seen; any common factor is left out.
     pub(super) likelihood: [f64; 10],
     /// Wear ages of each class after what was seen.
-    after: Vec<Vec<f64>>,
+    after: [[f64; POINTS]; 10],
 }
 
 impl WearTerms {
     /// `ages_years` are the ages of the ten classes at death. Two sides of one look count as one:
     /// their mean. `power` below one makes the whole wear speak more softly.
     pub(super) fn new(ages_years: [f64; 10], sides: [&JawSide; 2], power: f64) -> Self {
-        let mut ln_seen = vec![0.0; POINTS];
+        let mut ln_seen = [0.0; POINTS];
         for (scale, table) in SCALES.iter().zip(tables()) {
-            let codes: Vec<u8> = sides.into_iter().filter_map(|side| scale.item.wear_code(side)).collect();
-            for code in &codes {
+            let codes = sides.map(|side| scale.item.wear_code(side));
+            let n = codes.iter().flatten().count();
+            for code in codes.into_iter().flatten() {
                 for (sum, row) in ln_seen.iter_mut().zip(&table.ln_power) {
-                    *sum += row.get(usize::from(*code)).copied().unwrap_or(0.0) / codes.len() as f64;
+                    *sum += row.get(usize::from(code)).copied().unwrap_or(0.0) / n as f64;
                 }
             }
         }
         let top = ln_seen.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        let seen: Vec<f64> = ln_seen.into_iter().map(|v| libm::exp((v - top) * power)).collect();
-        let mut after = Vec::with_capacity(10);
+        let seen = ln_seen.map(|v| libm::exp((v - top) * power));
+        let mut after = ages_years.map(wear_ages);
         let mut likelihood = [0.0; 10];
-        for (slot, age) in likelihood.iter_mut().zip(ages_years) {
-            let mut shares: Vec<f64> = wear_ages(age).iter().zip(&seen).map(|(p, l)| p * l).collect();
+        for (slot, shares) in likelihood.iter_mut().zip(&mut after) {
+            for (share, seen) in shares.iter_mut().zip(seen) {
+                *share *= seen;
+            }
             *slot = shares.iter().sum();
             if *slot > 0.0 {
-                for s in &mut shares {
-                    *s /= *slot;
+                for share in shares {
+                    *share /= *slot;
                 }
             }
-            after.push(shares);
         }
         Self { likelihood, after }
     }
 
-    /// Forecast of one more look: for each of its codes, its probability in each class.
-    pub(super) fn forecast(&self, item: Item) -> Vec<[f64; 10]> {
-        let Some((scale, table)) = SCALES.iter().zip(tables()).find(|(s, _)| s.item == item) else {
+    /// Forecast of one more look: for each of its codes, the joint probability of it and each class,
+    /// from the `classes`' own probabilities. A class without probability costs nothing.
+    pub(super) fn forecast(&self, item: Item, classes: &[f64; 10]) -> Vec<[f64; 10]> {
+        let Some(table) = SCALES.iter().zip(tables()).find_map(|(s, t)| (s.item == item).then_some(t)) else {
             return Vec::new();
         };
-        let mut by_code = vec![[0.0; 10]; usize::from(scale.top) + 1];
-        for (class, shares) in self.after.iter().enumerate() {
-            for (share, row) in shares.iter().zip(&table.forecast) {
-                for (slots, p) in by_code.iter_mut().zip(row) {
-                    if let Some(slot) = slots.get_mut(class) {
-                        *slot += share * p;
-                    }
-                }
+        let joint_of = |code: &[f64; POINTS]| {
+            let mut joint = [0.0; 10];
+            for ((slot, class), shares) in
+                joint.iter_mut().zip(classes).zip(&self.after).filter(|((_, c), _)| **c > 0.0)
+            {
+                *slot = class * shares.iter().zip(code).map(|(share, p)| share * p).sum::<f64>();
             }
-        }
-        by_code
+            joint
+        };
+        table.forecast.iter().map(joint_of).collect()
     }
 }
 
