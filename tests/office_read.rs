@@ -28,7 +28,9 @@ fn office(name: &str) -> Office {
 /// The readings that a phone with these entries would show.
 fn on_the_phone(entries: &[Entry]) -> Readings {
     let mut journal = Journal::new();
-    entries.iter().for_each(|entry| journal.add(entry.clone()).unwrap());
+    for entry in entries {
+        journal.add(entry.clone()).unwrap();
+    }
     reading::all(fold(&journal).carcasses.values().next().unwrap(), None)
 }
 

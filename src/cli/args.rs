@@ -68,10 +68,32 @@ pub(super) enum Command {
         #[arg(long, value_name = "TIME")]
         since: Option<String>,
     },
+    /// The office's own signing key: it signs local cards and the keyring.
+    Key {
+        #[command(subcommand)]
+        what: KeyCommand,
+    },
+    /// Sign a local card, so that phones can load it; prints the signed card.
+    Card {
+        /// The card as JSON.
+        #[arg(value_name = "FILE")]
+        file: PathBuf,
+        /// Write it there instead.
+        #[arg(long, value_name = "FILE")]
+        out: Option<PathBuf>,
+    },
     /// Print a JSON Schema (draft 2020-12); without a name, list the names.
     Schema {
         /// Which.
         #[arg(value_name = "NAME")]
         name: Option<String>,
     },
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum KeyCommand {
+    /// Make the office key, once, wrapped by a passphrase.
+    New,
+    /// Print the fingerprint that crews compare when they load a card.
+    Show,
 }

@@ -1,6 +1,6 @@
 //! What is to be done, checked. Nothing below sees the argument parser.
 
-use super::args::{Args, Command};
+use super::args::{Args, Command, KeyCommand};
 use super::schema::Name;
 use crate::bundle::Fingerprint;
 use crate::bundle::qr::read_device_text;
@@ -17,6 +17,8 @@ pub(super) enum Config {
     Enrol(Enrol),
     Read(Read),
     Retire(Retire),
+    Key(Key),
+    Card(Card),
     Schema(Option<Name>),
 }
 
@@ -57,6 +59,20 @@ pub(super) struct Retire {
     pub since: Option<Moment>,
 }
 
+#[derive(Debug)]
+pub(super) struct Key {
+    pub archive: Archive,
+    /// Make one; else only show it.
+    pub new: bool,
+}
+
+#[derive(Debug)]
+pub(super) struct Card {
+    pub archive: Archive,
+    pub file: PathBuf,
+    pub out: Option<PathBuf>,
+}
+
 /// Arguments that were not understood, or a wish for help.
 #[derive(Debug)]
 pub(super) enum Refusal {
@@ -81,6 +97,8 @@ impl Config {
                 let since = since.map(|time| Moment::parse(&time)).transpose();
                 Self::Retire(Retire { archive, name, since: since.map_err(|error| value("--since", &error))? })
             }
+            Command::Key { what } => Self::Key(Key { archive, new: matches!(what, KeyCommand::New) }),
+            Command::Card { file, out } => Self::Card(Card { archive, file, out }),
             Command::Schema { name } => {
                 Self::Schema(name.map(|name| name.parse()).transpose().map_err(|error| value("NAME", &error))?)
             }

@@ -6,12 +6,13 @@ use super::exit::Exit;
 use super::input;
 use super::streams::Streams;
 use crate::bundle::Fingerprint;
+use crate::office::archive::Archive;
 use crate::office::keyring::Keyring;
 use crate::office::opening::{Outcome, judge, judge_unread};
 use crate::office::report::report;
 use crate::record::DeviceId;
 use crate::words::Language;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// Enrols the device.
 pub(super) fn run(config: &Enrol, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
@@ -28,9 +29,15 @@ pub(super) fn run(config: &Enrol, streams: &mut Streams<'_>) -> Result<Exit, Cli
         }
     };
     let label = keyring.enrol(&config.name, fingerprint, device, streams.now)?.label.clone();
-    config.archive.save_keyring(&keyring)?;
-    streams.line(&format!("enrolled as \"{label}\" in {}", config.archive.keyring_path().display()))?;
+    let path = save(&config.archive, &keyring, streams)?;
+    streams.line(&format!("enrolled as \"{label}\" in {}", path.display()))?;
     Ok(Exit::Done)
+}
+
+/// Writes the keyring, signed where the archive has an office key.
+pub(super) fn save(archive: &Archive, keyring: &Keyring, streams: &mut Streams<'_>) -> Result<PathBuf, CliError> {
+    let key = super::key::unlock(archive, streams)?;
+    Ok(archive.save_keyring(keyring, key.as_ref())?)
 }
 
 /// The device that signed the file, which must be undamaged.

@@ -3,6 +3,7 @@
 use super::exit::Exit;
 use crate::bundle::Fingerprint;
 use crate::office::archive::ArchiveError;
+use crate::office::key_file::KeyFileError;
 use crate::office::keyring::KeyringError;
 use std::io;
 
@@ -27,6 +28,24 @@ pub(super) enum CliError {
     /// Nobody compared the words.
     #[error("the fingerprint was not compared, so nothing was enrolled")]
     NotCompared,
+    /// Nobody gave the passphrase.
+    #[error("the office key needs its passphrase")]
+    NoPassphrase,
+    /// The two passphrases typed are not the same.
+    #[error("the two passphrases are not the same; nothing was made")]
+    PassphrasesDiffer,
+    /// The office key did not open or was not made.
+    #[error("{0}")]
+    OfficeKey(#[from] KeyFileError),
+    /// There is no office key to sign with.
+    #[error("this archive has no office key")]
+    NoOfficeKey,
+    /// The system gave no random bytes.
+    #[error("the system gave no random bytes: {0}")]
+    NoRandomness(String),
+    /// The file is no local card.
+    #[error("{file}: this is no local card: {reason}")]
+    Card { file: String, reason: String },
     /// The keyring did not take the change.
     #[error("{0}")]
     Keyring(#[from] KeyringError),
@@ -45,12 +64,20 @@ impl CliError {
 
     pub(super) fn next(&self) -> Option<&'static str> {
         Some(match self {
-            Self::Archive(ArchiveError::Keyring { .. }) => {
+            Self::Archive(ArchiveError::Keyring { .. } | ArchiveError::KeyringNotOurs { .. }) => {
                 "put the keyring back from a copy; until then every device would look unknown"
             }
             Self::Archive(ArchiveError::File { .. }) => {
                 "check the folder named with --archive, and who may write there"
             }
+            Self::Archive(ArchiveError::OfficeKey { .. }) => "put the key file back from a copy",
+            Self::Archive(ArchiveError::KeyThere { .. }) => {
+                "keep it: a new key means new cards for every phone; office key show prints its fingerprint"
+            }
+            Self::NoPassphrase => "run it at a terminal, or give the passphrase in the variable MARROWBOOK_PASSPHRASE",
+            Self::PassphrasesDiffer => "run it again",
+            Self::NoOfficeKey => "make one with: office key new",
+            Self::Card { .. } => "correct the card's JSON; demo/card.json shows its form",
             Self::File { .. } => "check the name, and that the file can be read",
             Self::NotIntact { .. } => "ask the crew to hand over again; their phone still has everything",
             Self::Table { .. } => "office schema marrowbook-findings-1 prints what a table looks like",
@@ -62,8 +89,8 @@ impl CliError {
             }
             Self::Keyring(KeyringError::Already(_)) => "nothing more is to be done",
             Self::Keyring(KeyringError::NameTaken(_)) => "choose another name, or retire that device first",
-            Self::Keyring(KeyringError::NoSuchDevice(_)) => "the names in use stand in keyring.json in the archive",
-            Self::Keyring(_) | Self::Output(_) => return None,
+            Self::Keyring(KeyringError::NoSuchDevice(_)) => "the names in use stand in the archive's keyring",
+            Self::Keyring(_) | Self::OfficeKey(_) | Self::NoRandomness(_) | Self::Output(_) => return None,
         })
     }
 }

@@ -14,12 +14,14 @@
 //! With several files the worst decides: 4 before 1 before 5 before 3.
 
 mod args;
+mod card;
 mod config;
 mod enrol;
 mod error;
 mod exit;
 mod findings_schema;
 mod input;
+mod key;
 mod open;
 mod read;
 mod retire;
@@ -50,6 +52,8 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Enrol(config) => enrol::run(&config, streams),
         Config::Read(config) => read::run(&config, streams),
         Config::Retire(config) => retire::run(&config, streams),
+        Config::Key(config) => key::run(&config, streams),
+        Config::Card(config) => card::run(&config, streams),
         Config::Schema(name) => schema::run(name, streams),
     };
     match done {

@@ -17,6 +17,9 @@ pub struct Streams<'a> {
     pub err: Box<dyn Write + 'a>,
     /// Whether a person sits at the input.
     pub asks_person: bool,
+    /// The office key's passphrase, where it was given beforehand (in the variable
+    /// `MARROWBOOK_PASSPHRASE`).
+    pub passphrase: Option<String>,
     /// Now.
     pub now: Moment,
 }
@@ -31,6 +34,7 @@ impl Streams<'_> {
             out: Box::new(io::stdout()),
             err: Box::new(io::stderr()),
             asks_person: io::stdin().is_terminal(),
+            passphrase: std::env::var("MARROWBOOK_PASSPHRASE").ok(),
             now: now.unwrap_or(Moment::EPOCH),
         }
     }
@@ -54,6 +58,15 @@ impl Streams<'_> {
         let mut answer = String::new();
         BufReader::new(&mut self.input).read_line(&mut answer).map_err(CliError::Output)?;
         Ok(answer.trim().eq_ignore_ascii_case("yes"))
+    }
+
+    /// The office key's passphrase: as given beforehand, or asked for without showing it.
+    pub(super) fn passphrase(&mut self, question: &str) -> Result<String, CliError> {
+        match &self.passphrase {
+            Some(given) => Ok(given.clone()),
+            None if self.asks_person => rpassword::prompt_password(format!("{question} ")).map_err(CliError::Output),
+            None => Err(CliError::NoPassphrase),
+        }
     }
 
     /// Says why the arguments were not taken, or gives the help that was asked for.

@@ -2,14 +2,21 @@
 //!
 //! ```text
 //! ARCHIVE/
-//!   keyring.json      devices enrolled and retired
+//!   office-key.json   the office's signing key, wrapped by its passphrase (optional)
+//!   keyring.txt       devices enrolled and retired, signed by the office key; or, without one,
+//!   keyring.json      the same as plain text
 //!   received/         files as received, each named by the SHA-256 of its bytes
 //! ```
+//!
+//! Without an office key whoever can write into the folder can enrol a device. With one, a keyring
+//! that the office did not sign is refused.
 //!
 //! A file handed in twice lies there once. Nothing in `received` is ever changed; whoever has the
 //! folder can work out everything else again.
 
+use super::key_file::{KeyFile, KeyFileError};
 use super::keyring::{Keyring, KeyringError};
+use crate::bundle::{DeviceKey, Kind, canonical, open, seal};
 use crate::record::Digest;
 use std::fs;
 use std::io;
@@ -32,6 +39,28 @@ pub enum ArchiveError {
         /// What the system says.
         error: io::Error,
     },
+    /// The office key in it is not usable.
+    #[error("{}: {error}", path.display())]
+    OfficeKey {
+        /// Its file.
+        path: PathBuf,
+        /// What is wrong.
+        error: KeyFileError,
+    },
+    /// There is an office key already.
+    #[error("{}: this archive has an office key already", path.display())]
+    KeyThere {
+        /// Its file.
+        path: PathBuf,
+    },
+    /// The signed keyring was not signed by this office, or was changed since.
+    #[error("{}: the keyring does not hold: {reason}", path.display())]
+    KeyringNotOurs {
+        /// Its file.
+        path: PathBuf,
+        /// What is wrong, as a lower-case clause.
+        reason: String,
+    },
     /// The keyring in it is not usable.
     #[error("{}: {error}", path.display())]
     Keyring {
@@ -53,34 +82,99 @@ impl Archive {
         &self.folder
     }
 
-    /// The keyring's file.
-    pub fn keyring_path(&self) -> PathBuf {
+    fn office_key_path(&self) -> PathBuf {
+        self.folder.join("office-key.json")
+    }
+
+    fn signed_keyring_path(&self) -> PathBuf {
+        self.folder.join("keyring.txt")
+    }
+
+    fn plain_keyring_path(&self) -> PathBuf {
         self.folder.join("keyring.json")
+    }
+
+    /// The office's key file, where there is one.
+    ///
+    /// # Errors
+    /// It cannot be read, or is no key file.
+    pub fn office_key(&self) -> Result<Option<KeyFile>, ArchiveError> {
+        let path = self.office_key_path();
+        let text = read_if_there(&path)?;
+        text.map(|text| KeyFile::read(&text)).transpose().map_err(|error| ArchiveError::OfficeKey { path, error })
+    }
+
+    /// Takes a new office key, once, and signs the keyring with it.
+    ///
+    /// # Errors
+    /// There is one already, or the folder cannot be written.
+    pub fn take_office_key(&self, file: &KeyFile, key: &DeviceKey) -> Result<PathBuf, ArchiveError> {
+        let path = self.office_key_path();
+        if path.exists() {
+            return Err(ArchiveError::KeyThere { path });
+        }
+        // In this order a power cut leaves a keyring that is still read: the plain one counts until
+        // the key is there, the signed one from then on.
+        self.put_signed_keyring(&self.keyring()?, key)?;
+        let text = file.write().map_err(|error| ArchiveError::OfficeKey { path: path.clone(), error })?;
+        put(&path, text.as_bytes()).map_err(|error| ArchiveError::File { path: path.clone(), error })?;
+        let plain = self.plain_keyring_path();
+        match fs::remove_file(&plain) {
+            Err(error) if error.kind() != io::ErrorKind::NotFound => Err(ArchiveError::File { path: plain, error }),
+            _ => Ok(path),
+        }
     }
 
     /// The keyring; empty where there is no file yet.
     ///
     /// # Errors
-    /// The file cannot be read, or is no keyring. It is never taken as empty then: every device would
-    /// look unknown.
+    /// The file cannot be read, is no keyring, or is not signed by the office key where there is one. It
+    /// is never taken as empty then: every device would look unknown.
     pub fn keyring(&self) -> Result<Keyring, ArchiveError> {
-        let path = self.keyring_path();
-        match fs::read_to_string(&path) {
-            Ok(text) => Keyring::read(&text).map_err(|error| ArchiveError::Keyring { path, error }),
-            Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(Keyring::default()),
-            Err(error) => Err(ArchiveError::File { path, error }),
+        match self.office_key()? {
+            Some(office) => self.signed_keyring(&office),
+            None => {
+                let path = self.plain_keyring_path();
+                let text = read_if_there(&path)?;
+                let ring = text.map(|text| Keyring::read(&text)).transpose();
+                Ok(ring.map_err(|error| ArchiveError::Keyring { path, error })?.unwrap_or_default())
+            }
         }
     }
 
-    /// Writes the keyring: a new file first, then put in the place of the old one, so that a power cut
-    /// leaves one of the two whole.
+    fn signed_keyring(&self, office: &KeyFile) -> Result<Keyring, ArchiveError> {
+        let public =
+            office.public().map_err(|error| ArchiveError::OfficeKey { path: self.office_key_path(), error })?;
+        let path = self.signed_keyring_path();
+        let not_ours = |reason: String| ArchiveError::KeyringNotOurs { path: path.clone(), reason };
+        let Some(text) = read_if_there(&path)? else { return Ok(Keyring::default()) };
+        let opened = open(text.as_bytes(), Kind::Keyring).map_err(|error| not_ours(error.to_string()))?;
+        if opened.signer != public {
+            return Err(not_ours("it was signed by another key than the office's".to_owned()));
+        }
+        let payload = String::from_utf8(opened.payload).map_err(|error| not_ours(error.to_string()))?;
+        Keyring::read(&payload).map_err(|error| ArchiveError::Keyring { path: path.clone(), error })
+    }
+
+    /// Writes the keyring, signed where the office has a key. The path under which it lies.
     ///
     /// # Errors
     /// The folder or file cannot be written.
-    pub fn save_keyring(&self, keyring: &Keyring) -> Result<(), ArchiveError> {
-        let path = self.keyring_path();
+    pub fn save_keyring(&self, keyring: &Keyring, office: Option<&DeviceKey>) -> Result<PathBuf, ArchiveError> {
+        if let Some(key) = office {
+            return self.put_signed_keyring(keyring, key);
+        }
+        let path = self.plain_keyring_path();
         let text = keyring.write().map_err(|error| ArchiveError::Keyring { path: path.clone(), error })?;
-        put(&path, text.as_bytes()).map_err(|error| ArchiveError::File { path, error })
+        put(&path, text.as_bytes()).map(|()| path.clone()).map_err(|error| ArchiveError::File { path, error })
+    }
+
+    fn put_signed_keyring(&self, keyring: &Keyring, key: &DeviceKey) -> Result<PathBuf, ArchiveError> {
+        let path = self.signed_keyring_path();
+        let not_signed = |reason: String| ArchiveError::KeyringNotOurs { path: path.clone(), reason };
+        let payload = canonical::to_vec(keyring).map_err(|error| not_signed(error.to_string()))?;
+        let text = seal(Kind::Keyring, &payload, key).map_err(|error| not_signed(error.to_string()))?;
+        put(&path, text.as_bytes()).map(|()| path.clone()).map_err(|error| ArchiveError::File { path, error })
     }
 
     /// Keeps a file as received. The path under which it lies; one that is there already stays.
@@ -96,6 +190,14 @@ impl Archive {
     }
 }
 
+fn read_if_there(path: &Path) -> Result<Option<String>, ArchiveError> {
+    match fs::read_to_string(path) {
+        Ok(text) => Ok(Some(text)),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(ArchiveError::File { path: path.to_owned(), error }),
+    }
+}
+
 /// Digests name files in hexadecimal, because some file systems do not tell `a` from `A`.
 fn hex(digest: Digest) -> String {
     digest
@@ -106,6 +208,8 @@ fn hex(digest: Digest) -> String {
         .collect()
 }
 
+/// Writes a new file first and then puts it in the place of the old one, so that a power cut leaves one
+/// of the two whole.
 fn put(path: &Path, bytes: &[u8]) -> io::Result<()> {
     if let Some(folder) = path.parent() {
         fs::create_dir_all(folder)?;

@@ -5,6 +5,7 @@
 
 pub mod archive;
 pub mod findings_table;
+pub mod key_file;
 pub mod keyring;
 pub mod opening;
 pub mod recompute;

@@ -17,6 +17,8 @@ pub(crate) fn folder(name: &str) -> PathBuf {
 /// An office with its archive in a folder.
 pub(crate) struct Office {
     pub(crate) folder: PathBuf,
+    /// What stands in the variable for the passphrase.
+    pub(crate) passphrase: Option<String>,
 }
 
 /// What one run gave.
@@ -37,7 +39,7 @@ impl Ran {
 
 impl Office {
     pub(crate) fn new(folder: PathBuf) -> Self {
-        Self { folder }
+        Self { folder, passphrase: None }
     }
 
     pub(crate) fn put(&self, name: &str, bytes: &[u8]) -> String {
@@ -58,6 +60,7 @@ impl Office {
             out: Box::new(&mut out),
             err: Box::new(&mut err),
             asks_person: person,
+            passphrase: self.passphrase.clone(),
             now: Moment::parse("2027-02-20T09:00:00-05:00").unwrap(),
         };
         let archive = self.folder.to_str().unwrap();
