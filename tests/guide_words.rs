@@ -121,7 +121,8 @@ fn no_question_names_a_cause_of_death() {
 #[test]
 fn tiles_are_short() {
     for id in ids().filter(|id| {
-        ["option.", "finding."].iter().any(|p| id.starts_with(p)) || (id.starts_with("step.") && id.ends_with(".none"))
+        ["option.", "finding."].iter().any(|p| id.starts_with(p))
+            || matches!(id.rsplit_once('.'), Some((step, "none")) if step.starts_with("step."))
     }) {
         let text = raw(EN, id).unwrap();
         assert!(text.chars().count() <= 36, "{id}: {text}");

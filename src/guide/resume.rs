@@ -4,7 +4,7 @@
 //! they skip (HFES 2006, seen as an abstract): the card shows what was answered last, with its
 //! answer, before it offers to carry on.
 
-use crate::record::{Answer, EntryId, Moment, Site};
+use crate::record::{Answer, EntryId, Moment, Sheet, Site};
 
 use super::view::is_unasked;
 use super::{Ask, AskState, Phase, Situation, Status, View};
@@ -61,7 +61,7 @@ impl Situation {
 pub(super) fn last_answers(view: &View, count: usize) -> Vec<LastAnswer> {
     let mut all: Vec<LastAnswer> = [view.outing, view.exam]
         .into_iter()
-        .flat_map(|sheet| sheet.answers())
+        .flat_map(Sheet::answers)
         .flat_map(|(finding, site, standing)| standing.iter().map(move |s| (finding, site, s)))
         .filter(|(_, _, s)| s.step.is_some() && !is_unasked(s))
         .map(|(finding, site, s)| LastAnswer {

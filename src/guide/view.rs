@@ -66,6 +66,11 @@ impl<'a> View<'a> {
         question.standing.iter().any(|s| !is_unasked(s)) || (question.is_answered() && self.is_closed())
     }
 
+    /// True where any of the five answers was given by hand, and by no rule and no leaving.
+    pub(crate) fn is_answered_by_hand(&self, finding: &str, site: Site) -> bool {
+        self.question(finding, site).standing.iter().any(|s| !is_unasked(s))
+    }
+
     /// True where a rule has written this very answer here and it stands.
     pub(crate) fn is_ruled(&self, finding: &str, site: Site, answer: &Answer) -> bool {
         let question = self.question(finding, site);

@@ -32,6 +32,7 @@ const ALWAYS_OPEN: &[&str] = &[
     "arrived_at",
     "photo",
     "tag_number",
+    "cover_with",
     "evidence_note",
     "exposure_note",
     "remark",

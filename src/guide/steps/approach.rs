@@ -44,7 +44,7 @@ pub(super) const STEPS: &[Step] = &[
     row("place", Input::Place("place")).when(something_here),
     // Words only where there is no position.
     row("place_words", Input::Text("place_words"))
-        .when(|v| something_here(v) && v.is_answered("place", Site::NONE) && !v.there("place")),
+        .when(|v| something_here(v) && v.is_answered_by_hand("place", Site::NONE) && !v.there("place")),
     row("arrived", Input::Instant("arrived_at")).when(something_here),
     row("walk_out", Input::Number("walk_out_min")).when(something_here),
 ];

@@ -18,9 +18,7 @@ const fn of_sample(id: &'static str, input: Input) -> Step {
 pub(super) const STEPS: &[Step] = &[
     row("jaw_taken", Input::Choice("jaw_taken")).touch(Touch::Cut).ruled_out(rules::taking_jaw).may_be_absent(),
     row("femur_taken", Input::Choice("femur_taken")).touch(Touch::Cut).ruled_out(rules::taking_femur).may_be_absent(),
-    row("head_work_wanted", Input::Panel(&["head_work_wanted"]))
-        .touch(Touch::Cut)
-        .when(|v| deer_here(v) && may_take_head_parts(v)),
+    row("head_work_wanted", Input::Panel(&["head_work_wanted"])).when(|v| deer_here(v) && may_take_head_parts(v)),
     row("scat_collected", Input::Panel(&["scat_collected"])).when(|v| deer_here(v) && v.there("droppings_by")),
     row("other_samples", Input::Number("other_samples_count")),
     of_sample("sample_what", Input::Choice("sample_what")).ruled_out(rules::sample_named),

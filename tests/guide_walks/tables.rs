@@ -1,0 +1,218 @@
+//! The tables: every step can be come to, and everything that must be asked is asked.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use marrowbook::guide::steps::STEPS;
+use marrowbook::guide::{BenchWork, ExamKind, Input, Phase, Step, Touch, bench_work, hazards};
+use marrowbook::record::{FINDINGS, Shape as S, find};
+
+use crate::answering::Script;
+use crate::visit::{CARCASS, Visit};
+use crate::walks::{bench, buried, fresh, frozen, scavenged};
+
+fn steps() -> impl Iterator<Item = &'static Step> {
+    STEPS.iter().flat_map(|part| part.iter())
+}
+
+fn findings_of(step: &Step) -> Vec<&'static str> {
+    match step.input {
+        Input::Choice(f)
+        | Input::Choices(f)
+        | Input::Number(f)
+        | Input::Text(f)
+        | Input::Instant(f)
+        | Input::Place(f)
+        | Input::ReadDo(f)
+        | Input::Photo(f) => vec![f],
+        Input::Panel(signs) => signs.to_vec(),
+        Input::Jaw => vec!["tooth_state", "dentine", "crest"],
+    }
+}
+
+#[test]
+fn steps_have_names_of_their_own_and_ask_findings_of_their_form() {
+    let mut seen = BTreeSet::new();
+    for step in steps() {
+        assert!(seen.insert(step.id), "{} stands twice", step.id);
+        for finding in findings_of(step) {
+            let shape = find(finding).unwrap_or_else(|| panic!("{}: no finding {finding}", step.id)).shape;
+            let fits = matches!(
+                (step.input, shape),
+                (Input::Panel(_) | Input::ReadDo(_), S::Presence)
+                    | (Input::Choice(_) | Input::Jaw, S::Choice(_))
+                    | (Input::Choices(_), S::Choices(_))
+                    | (Input::Number(_), S::Number { .. })
+                    | (Input::Text(_), S::Text(_))
+                    | (Input::Instant(_), S::Instant)
+                    | (Input::Place(_), S::Place)
+                    | (Input::Photo(_), S::Photo)
+            );
+            assert!(fits, "{} asks {finding} in another form", step.id);
+        }
+        if let Input::Panel(signs) = step.input {
+            assert!((1..=6).contains(&signs.len()), "{}: {} signs on one panel", step.id, signs.len());
+        }
+    }
+}
+
+#[test]
+fn nothing_is_touched_in_a_phase_that_only_looks() {
+    for step in steps() {
+        assert!(step.touch == Touch::Look || step.phase.is_hands_on(), "{}", step.id);
+        assert!(step.touch < Touch::Cut || matches!(step.phase, Phase::Opened | Phase::Samples), "{}", step.id);
+    }
+}
+
+#[test]
+fn phases_and_their_steps_are_counted() {
+    let mut count: BTreeMap<Phase, usize> = BTreeMap::new();
+    for step in steps() {
+        *count.entry(step.phase).or_default() += 1;
+    }
+    for (phase, n) in &count {
+        println!("{:16} {n}", phase.code());
+    }
+    assert_eq!(count.len(), 11);
+    assert!(count.values().all(|n| *n >= 2));
+}
+
+#[test]
+fn every_step_is_come_to_by_some_visit() {
+    let mut asked: BTreeSet<String> = BTreeSet::new();
+    let mut walk = |text: Script, kind: ExamKind, prepare: fn(&mut Visit)| {
+        let mut visit = Visit::field(1);
+        if kind == ExamKind::Bench {
+            visit.next_exam(2, kind);
+        }
+        prepare(&mut visit);
+        let mut hand = text;
+        asked.extend(visit.walk(&mut hand).into_iter().map(|name| name.split('.').next().unwrap().to_owned()));
+    };
+    let nothing: fn(&mut Visit) = |_| {};
+    for script in [fresh(), scavenged(), frozen(), buried()] {
+        walk(script, ExamKind::Field, nothing);
+    }
+    walk(bench(), ExamKind::Bench, nothing);
+    walk(Script::new(""), ExamKind::Field, |v| v.report = Some(uuid::Uuid::from_u128(40)));
+    walk(Script::new("on_or_near_ice=there clear_ice_cm=5"), ExamKind::Field, nothing);
+    walk(Script::new("slope_30_here_or_above=?dark slope_here_deg=10 slope_above_deg=20"), ExamKind::Field, nothing);
+    walk(Script::new("place=?not_given wind_km_h=12"), ExamKind::Field, nothing);
+    walk(
+        Script::new("cached_over=there cover_with=snow_raked study_tag_or_collar=there dumped_here=there"),
+        ExamKind::Field,
+        nothing,
+    );
+    walk(Script::new("body_frozen=part_frozen belly_dents_under_fist=dents rumen=present"), ExamKind::Field, nothing);
+    walk(Script::new("examination_closed=left_early"), ExamKind::Field, nothing);
+    let never: Vec<&str> = steps().map(|s| s.id).filter(|id| !asked.contains(*id)).collect();
+    assert!(never.is_empty(), "never asked: {never:?}");
+}
+
+/// What the first protocol must ask, by finding: the project's list for a main job done end to end.
+const REQUIRED: &[&str] = &[
+    "species",
+    "quick_class",
+    "report_outcome",
+    "place",
+    "arrived_at",
+    "body_state",
+    "body_frozen",
+    "body_buried",
+    "body_position",
+    "snow_under_body",
+    "snow_over_body",
+    "blood_on_snow",
+    "drag_marks",
+    "cached_over",
+    "hair_scattered",
+    "tracks_by",
+    "droppings_by",
+    "bird_signs",
+    "wounds_outside",
+    "wound_region",
+    "wound_form",
+    "wound_bleeding",
+    "bruising_outside",
+    "sex_evidence",
+    "tooth_state",
+    "dentine",
+    "crest",
+    "third_tooth",
+    "mandible_mm",
+    "diastema_mm",
+    "hind_foot_mm",
+    "marrow_bone",
+    "marrow_consistency",
+    "marrow_colour",
+    "marrow_frozen",
+    "bone_opened",
+    "rumen",
+    "rumen_fill",
+    "rumen_plants",
+    "jaw_taken",
+    "femur_taken",
+];
+
+/// The same, on the bench.
+const REQUIRED_BENCH: &[&str] = &[
+    "marrow_consistency",
+    "marrow_colour",
+    "marrow_frozen",
+    "marrow_wet_g",
+    "marrow_dry_g",
+    "tooth_state",
+    "dentine",
+    "mandible_mm",
+    "diastema_mm",
+    "rumen_plants",
+];
+
+#[test]
+fn everything_required_is_asked() {
+    let of = |bench: bool| -> BTreeSet<&str> {
+        steps().filter(|s| (s.phase == Phase::Bench) == bench).flat_map(findings_of).collect()
+    };
+    let (field, bench) = (of(false), of(true));
+    let missing: Vec<_> = REQUIRED.iter().filter(|f| !field.contains(*f)).collect();
+    assert!(missing.is_empty(), "{missing:?}");
+    let missing: Vec<_> = REQUIRED_BENCH.iter().filter(|f| !bench.contains(*f)).collect();
+    assert!(missing.is_empty(), "{missing:?}");
+}
+
+/// Written by the phone, by a button of every screen, by reopening a stop, or brought by a table of
+/// findings: no step asks for them.
+const UNASKED: &[&str] = &[
+    "examination_kind",
+    "examined_carcass",
+    "examined_on_outing",
+    "answers_report",
+    "reopened",
+    "reopened_by",
+    "exposure_note",
+    "gloves_on",
+    "eyes_and_mask_on",
+];
+
+#[test]
+fn every_finding_is_asked_by_a_step_or_known_not_to_be() {
+    let asked: BTreeSet<&str> = steps().flat_map(findings_of).collect();
+    let confirms: BTreeSet<&str> = hazards::all().map(|h| h.confirm).collect();
+    for def in FINDINGS.iter().flat_map(|g| g.iter()) {
+        let ways = [asked.contains(def.code), confirms.contains(def.code), UNASKED.contains(&def.code)];
+        assert_eq!(ways.iter().filter(|w| **w).count(), 1, "{}", def.code);
+    }
+}
+
+#[test]
+fn what_was_taken_waits_on_the_bench_until_it_is_done() {
+    let mut visit = Visit::field(1);
+    visit.walk(&mut frozen());
+    let waits = |visit: &Visit| bench_work(&visit.fold().carcasses[&CARCASS]);
+    assert_eq!(waits(&visit), [BenchWork::CleanJaw, BenchWork::MarrowLook]);
+    visit.next_exam(2, ExamKind::Bench);
+    visit.walk(&mut Script::new("marrow_bone=femur marrow_dry_g=!time jaw_in_view=neither marrow_frozen=never_frozen"));
+    assert_eq!(waits(&visit), [BenchWork::CleanJaw, BenchWork::MarrowDry]);
+    visit.next_exam(3, ExamKind::Bench);
+    visit.walk(&mut bench());
+    assert_eq!(waits(&visit), []);
+}
