@@ -139,6 +139,31 @@ fn nothing_looked_at_is_no_reading() {
     assert!(says(&other.age, "reading.age.refused.not_white_tailed"));
 }
 
+/// Methods are for white-tailed deer: on another animal they refuse, whatever was seen.
+#[test]
+fn other_animals_are_refused() {
+    let marrow = [femur("marrow_consistency", "gelatinous_wet"), femur("marrow_frozen", "never_frozen")];
+    let of = |species: Option<&str>| {
+        let told = species.map(|s| json!({"finding": "species", "value": s}));
+        read_all(&[("field", told.into_iter().chain(marrow.clone()).collect())]).condition
+    };
+    for (species, why) in [(Some("other_deer"), "not_white_tailed"), (None, "species_unknown")] {
+        let r = of(species);
+        assert_eq!(r.outcome, Outcome::Refused);
+        assert!(says(&r, &format!("reading.scope.{why}")) && r.estimates.is_empty());
+    }
+    assert_eq!(of(Some("white_tailed_deer")).outcome, Outcome::Read);
+}
+
+/// A look from afar is not dressed up as an age.
+#[test]
+fn a_look_from_afar_names_no_year() {
+    let r = field(vec![json!({"finding": "quick_class", "value": "older"})]).age;
+    assert_eq!(r.estimates[0].shares.len(), 2);
+    assert_eq!(r.estimates[0].best, None);
+    assert!(says(&r, "reading.age.caution.quick_class_only") && !says(&r, "reading.age.set"));
+}
+
 #[test]
 fn contradictions_name_the_teeth() {
     let mut rows = adult_jaw(["narrower", "narrower", "smooth"]);

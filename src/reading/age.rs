@@ -3,6 +3,7 @@
 use super::jaw::{self, Notes};
 use super::lens::{Answers, Lens, Picks, Used, digest_of, ids_of};
 use super::message_ids as id;
+use super::scope;
 use super::sex::SexFound;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val, Variant};
 use super::window::{self, Window};
@@ -82,11 +83,15 @@ fn estimates(runs: &[Way]) -> Vec<&AgeEstimate> {
 
 fn fawn_share(runs: &[Way]) -> Option<f64> {
     let all = estimates(runs);
-    let quick_only = |e: &&AgeEstimate| Parts { quick_class: false, ..e.basis } == Parts::default();
-    if all.is_empty() || all.len() < runs.len() || all.iter().any(quick_only) {
+    if all.is_empty() || all.len() < runs.len() || all.iter().any(|e| quick_only(e)) {
         return None;
     }
     Some(all.iter().map(|e| e.broad.fawn).sum::<f64>() / all.len() as f64)
+}
+
+/// Whether only a look from afar speaks: next to nothing, so no class beyond fawn or older is named.
+fn quick_only(estimate: &AgeEstimate) -> bool {
+    Parts { quick_class: false, ..estimate.basis } == Parts::default()
 }
 
 fn put_together(runs: &[Way], used: &Used) -> Reading {
@@ -109,7 +114,9 @@ fn put_together(runs: &[Way], used: &Used) -> Reading {
         return reading;
     };
     let classes = mean_classes(&all);
-    reading.estimates = figures(&classes, months(&all, &classes));
+    let from_afar = all.iter().all(|e| quick_only(e));
+    reading.estimates =
+        if from_afar { vec![fawn_or_older(&classes)] } else { figures(&classes, months(&all, &classes)) };
     reading.statements = statements(&all, &classes, runs);
     reading.cautions = cautions(&all, runs);
     reading.sharpen = first.sharpen.iter().filter(|g| g.bits > 0.0).map(sharpen).collect();
@@ -128,6 +135,9 @@ fn without_estimate(runs: &[Way], reading: &mut Reading) {
         Some(Err(refusal)) => {
             reading.outcome = Outcome::Refused;
             reading.statements = vec![Statement::plain(id::age_refusal(*refusal))];
+            if *refusal == AgeRefusal::SpeciesUnknown {
+                reading.sharpen = vec![scope::look_at_species()];
+            }
         }
         Some(Ok(AgeOutcome::NoEvidence { sharpen: open })) => {
             reading.outcome = Outcome::NoEvidence;
@@ -192,7 +202,30 @@ fn headline(classes: &[f64; 10]) -> Statement {
         .with("percent", Val::percent(set.probability))
 }
 
+fn quick(classes: &[f64; 10]) -> Statement {
+    let fawn = summary::broad(classes).fawn;
+    Statement::plain(id::AGE_QUICK).with("fawn", Val::percent(fawn)).with("older", Val::percent(1.0 - fawn))
+}
+
+fn fawn_or_older(classes: &[f64; 10]) -> Estimate {
+    let fawn = summary::broad(classes).fawn;
+    let shares = [(id::class(0), fawn), (id::AGE_OLDER, 1.0 - fawn)];
+    Estimate {
+        unit: id::UNIT_BIRTHDAYS.to_owned(),
+        best: None,
+        low: None,
+        high: None,
+        coverage: None,
+        shares: shares.map(|(of, probability)| Share { of: of.to_owned(), probability }).to_vec(),
+    }
+}
+
 fn statements(all: &[&AgeEstimate], classes: &[f64; 10], runs: &[Way]) -> Vec<Statement> {
+    if all.iter().all(|e| quick_only(e)) {
+        let mut list = vec![quick(classes), Statement::plain(id::AGE_WIDE)];
+        list.extend(further(all, runs).into_iter().filter(|s| s.id != id::AGE_WIDE));
+        return list;
+    }
     let broad = summary::broad(classes);
     let mut list = vec![
         headline(classes),
@@ -211,6 +244,13 @@ fn statements(all: &[&AgeEstimate], classes: &[f64; 10], runs: &[Way]) -> Vec<St
             .with("middle", Val::number(m.middle, 1))
             .with("high", Val::number(m.high, 1))
     }));
+    list.extend(further(all, runs));
+    list
+}
+
+/// What is said after the figures, each once.
+fn further(all: &[&AgeEstimate], runs: &[Way]) -> Vec<Statement> {
+    let mut list: Vec<Statement> = Vec::new();
     let mut add = |statement: Statement| {
         if !list.contains(&statement) {
             list.push(statement);
@@ -275,6 +315,7 @@ fn cautions(all: &[&AgeEstimate], runs: &[Way]) -> Vec<Statement> {
 
 fn variant(lens: &Lens, way: &Way) -> Variant {
     let (headline, estimates) = match &way.outcome {
+        Ok(AgeOutcome::Estimate(e)) if quick_only(e) => (quick(&e.classes), vec![fawn_or_older(&e.classes)]),
         Ok(AgeOutcome::Estimate(e)) => (headline(&e.classes), figures(&e.classes, e.months)),
         Ok(AgeOutcome::NoEvidence { .. }) => (Statement::plain(id::AGE_NO_EVIDENCE), Vec::new()),
         Err(refusal) => (Statement::plain(id::age_refusal(*refusal)), Vec::new()),

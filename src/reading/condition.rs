@@ -3,6 +3,7 @@
 use super::lens::{digest_of, ids_of};
 use super::marrow::{self, Found, Look, Weighing};
 use super::message_ids as id;
+use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val, Variant};
 use crate::record::{Bone, Carcass, Site};
 use crate::science::marrow::{
@@ -11,7 +12,7 @@ use crate::science::marrow::{
 use crate::science::source::Source;
 
 /// The reading; `p_fawn` decides which limits are shown, both where it is not known.
-pub(super) fn read(carcass: &Carcass, p_fawn: Option<f64>) -> Reading {
+pub(super) fn read<'a>(carcass: &'a Carcass, scope: &Scope<'a>, p_fawn: Option<f64>) -> Reading {
     let found = marrow::find(carcass);
     let group = p_fawn.and_then(AgeGroup::from_fawn_probability);
     let mut out = Told { group, statements: Vec::new(), cautions: Vec::new(), estimates: Vec::new() };
@@ -32,7 +33,7 @@ pub(super) fn read(carcass: &Carcass, p_fawn: Option<f64>) -> Reading {
     if outcome == Outcome::NoEvidence {
         out.statements.push(Statement::plain(id::CONDITION_NO_EVIDENCE));
     }
-    Reading {
+    let reading = Reading {
         method: "condition.marrow".to_owned(),
         title: id::CONDITION_TITLE.to_owned(),
         outcome,
@@ -44,7 +45,8 @@ pub(super) fn read(carcass: &Carcass, p_fawn: Option<f64>) -> Reading {
         rests_on: ids_of(&found.used),
         entries_digest: digest_of(&found.used),
         sources: sources_of(&found),
-    }
+    };
+    scope.guard(found.used, reading)
 }
 
 /// What has been said so far.

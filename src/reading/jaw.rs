@@ -65,11 +65,7 @@ pub(super) fn evidence(
     let mut notes = Notes::default();
     let left = side(lens, Side::Left, &mut notes);
     let right = side(lens, Side::Right, &mut notes);
-    let species = match lens.choice("species", Site::NONE) {
-        Some("white_tailed_deer") => Species::WhiteTailed,
-        Some(_) => Species::Other,
-        None => Species::Unknown,
-    };
+    let species = species(lens);
     let quick_class = match lens.choice("quick_class", Site::NONE) {
         Some("fawn") => Some(QuickClass::Fawn),
         Some("older") => Some(QuickClass::Older),
@@ -87,6 +83,15 @@ pub(super) fn evidence(
         flags: flags(lens),
     };
     (evidence, notes)
+}
+
+/// The species told.
+pub(super) fn species(lens: &Lens) -> Species {
+    match lens.choice("species", Site::NONE) {
+        Some("white_tailed_deer") => Species::WhiteTailed,
+        Some(_) => Species::Other,
+        None => Species::Unknown,
+    }
 }
 
 fn side(lens: &Lens, which: Side, notes: &mut Notes) -> JawSide {

@@ -8,6 +8,7 @@ use crate::science::age::{
     AgeRefusal, Caution as AgeCaution, ContradictionKind, Item, KeyClass, KeyRefusal, Prior, Reader, Tooth,
 };
 use crate::science::marrow::{AgeGroup, Caution, LookRefusal, MarrowClass, Reason, WeighingRefusal, Word};
+use crate::science::scope::OutOfScope;
 use crate::science::source::Mark;
 
 macro_rules! singles {
@@ -52,6 +53,10 @@ singles! {
     AGE_SETTINGS = "reading.age.settings";
     /// "Class called by {reader}"
     AGE_READER = "reading.age.reader";
+    /// "By a look from afar only: fawn {fawn} in 100, older {older} in 100"
+    AGE_QUICK = "reading.age.quick";
+    /// "older than a fawn"
+    AGE_OLDER = "reading.age.class.older";
     /// "Nothing was seen that speaks of age."
     AGE_NO_EVIDENCE = "reading.age.no_evidence";
     /// "The spread is so wide that no class should be leaned on."
@@ -142,6 +147,8 @@ singles! {
     LOOK_FEMUR = "reading.look.femur";
     /// "Weigh the marrow wet and dry on the bench"
     LOOK_WEIGH = "reading.look.weigh";
+    /// "Say which species it is"
+    LOOK_SPECIES = "reading.look.species";
     /// "Look for scrotum, penis, udder or vulva"
     LOOK_SEX = "reading.look.sex";
 }
@@ -217,6 +224,18 @@ family! {
         AgeRefusal::TooFarSouth => "reading.age.refused.too_far_south",
         // "No age: a setting of the method is out of range."
         AgeRefusal::BadSetting => "reading.age.refused.bad_setting",
+    }
+}
+
+family! {
+    /// Why a method other than age is closed.
+    SCOPE, out_of_scope(OutOfScope) {
+        // "No reading: the method is for white-tailed deer. The record goes on."
+        OutOfScope::NotWhiteTailed => "reading.scope.not_white_tailed",
+        // "No reading yet: say which species it is."
+        OutOfScope::SpeciesUnknown => "reading.scope.species_unknown",
+        // "No reading: the method is for deer that died from November to May."
+        OutOfScope::OutsideSeason => "reading.scope.outside_season",
     }
 }
 
@@ -516,6 +535,7 @@ pub const ALL: &[&[&str]] = &[
     KEY_CLASSES,
     KEY_REFUSALS,
     AGE_REFUSALS,
+    SCOPE,
     AGE_CAUTIONS,
     CONTRADICTIONS,
     TEETH,

@@ -10,6 +10,7 @@ mod jaw;
 mod lens;
 mod marrow;
 pub mod message_ids;
+mod scope;
 mod sex;
 mod shape;
 mod window;
@@ -48,9 +49,10 @@ impl Readings {
 /// Makes all readings. `card` is the digest of the card in force, to travel with them.
 pub fn all(carcass: &Carcass, card: Option<Digest>) -> Readings {
     let answers = lens::Answers::of(carcass, jaw::FINDINGS);
+    let scope = scope::Scope::of(carcass, &answers);
     let age = age::read(carcass, &answers);
-    let condition = condition::read(carcass, age.p_fawn);
-    let sex = sex::reading(&answers, age.p_fawn.unwrap_or(0.5));
+    let condition = condition::read(carcass, &scope, age.p_fawn);
+    let sex = sex::reading(&answers, &scope, age.p_fawn.unwrap_or(0.5));
     Readings {
         carcass: carcass.id,
         science: crate::science::VERSION.to_owned(),

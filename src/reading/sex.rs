@@ -2,6 +2,7 @@
 
 use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
 use super::message_ids as id;
+use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val};
 use crate::record::Site;
 use crate::science::age::Sex;
@@ -63,7 +64,7 @@ fn name(sex: Sex) -> &'static str {
 }
 
 /// The reading; `p_fawn` is one half where the age is not known.
-pub(super) fn reading(answers: &Answers, p_fawn: f64) -> Reading {
+pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>, p_fawn: f64) -> Reading {
     let lens = Lens::new(answers, Picks::new());
     let found = SexFound::of(&lens);
     let read = found.read(p_fawn);
@@ -103,7 +104,7 @@ pub(super) fn reading(answers: &Answers, p_fawn: f64) -> Reading {
         gain_bits: None,
     };
     let used = lens.into_used();
-    Reading {
+    let reading = Reading {
         method: "sex.ladder".to_owned(),
         title: id::SEX_TITLE.to_owned(),
         outcome,
@@ -115,5 +116,6 @@ pub(super) fn reading(answers: &Answers, p_fawn: f64) -> Reading {
         rests_on: ids_of(&used),
         entries_digest: digest_of(&used),
         sources: if read.is_some() { SOURCES.iter().map(Basis::from).collect() } else { Vec::new() },
-    }
+    };
+    scope.guard(used, reading)
 }

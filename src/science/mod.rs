@@ -7,6 +7,7 @@
 
 pub mod age;
 pub mod marrow;
+pub mod scope;
 pub mod sex;
 pub mod source;
 pub mod special;

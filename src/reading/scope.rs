@@ -1,0 +1,52 @@
+//! Whether the methods are open for this carcass.
+
+use super::jaw;
+use super::lens::{Answers, Lens, Picks, Used, digest_of, ids_of};
+use super::message_ids as id;
+use super::shape::{Outcome, Reading, Sharpen, Statement};
+use super::window;
+use crate::record::{Carcass, Site};
+use crate::science::scope::{OutOfScope, in_scope};
+
+/// The check, and the entries that it rests on.
+pub(super) struct Scope<'a> {
+    closed: Option<OutOfScope>,
+    used: Used<'a>,
+}
+
+impl<'a> Scope<'a> {
+    pub(super) fn of(carcass: &Carcass, answers: &Answers<'a>) -> Self {
+        let lens = Lens::new(answers, Picks::new());
+        let days = window::window(carcass, &lens).map(|w| w.days);
+        let closed = in_scope(jaw::species(&lens), days).err();
+        Self { closed, used: lens.into_used() }
+    }
+
+    /// The reading as it is, or refused where the method is closed and something was seen.
+    pub(super) fn guard(&self, mut used: Used<'a>, reading: Reading) -> Reading {
+        let Some(why) = self.closed.filter(|_| reading.outcome != Outcome::NoEvidence) else { return reading };
+        used.extend(&self.used);
+        Reading {
+            outcome: Outcome::Refused,
+            estimates: Vec::new(),
+            statements: vec![Statement::plain(id::out_of_scope(why))],
+            cautions: Vec::new(),
+            sharpen: if why == OutOfScope::SpeciesUnknown { vec![look_at_species()] } else { Vec::new() },
+            variants: Vec::new(),
+            rests_on: ids_of(&used),
+            entries_digest: digest_of(&used),
+            sources: Vec::new(),
+            ..reading
+        }
+    }
+}
+
+/// The look that opens every method.
+pub(super) fn look_at_species() -> Sharpen {
+    Sharpen {
+        look: Statement::plain(id::LOOK_SPECIES),
+        finding: "species".to_owned(),
+        site: Site::NONE,
+        gain_bits: None,
+    }
+}
