@@ -5,6 +5,7 @@
 //! further look would sharpen it most. Statements are message ids with values, so that a reading can
 //! be printed in any language and compared byte by byte.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
@@ -75,16 +76,16 @@ pub struct Share {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Basis {
     /// Stable name.
-    pub id: String,
+    pub id: Cow<'static, str>,
     /// Author, year, journal or agency, or what was chosen.
-    pub cite: String,
+    pub cite: Cow<'static, str>,
     /// `seen`, `derived`, `memory`, `design` or `ours`.
-    pub mark: String,
+    pub mark: Cow<'static, str>,
 }
 
 impl From<&Source> for Basis {
     fn from(source: &Source) -> Self {
-        Self { id: source.id.to_owned(), cite: source.cite.to_owned(), mark: source.mark.id().to_owned() }
+        Self { id: source.id.into(), cite: source.cite.into(), mark: source.mark.id().into() }
     }
 }
 

@@ -49,6 +49,17 @@ impl Transition {
     }
 }
 
+/// All teeth in: any deer of three birthdays or more.
+pub(super) static COMPLETE: Progress = Progress {
+    visible: [1.0; 3],
+    full: [1.0; 3],
+    i1: [1.0; 2],
+    other_front: [1.0; 2],
+    milk_shed: 1.0,
+    p4_full: 1.0,
+    p4_stain: 1.0,
+};
+
 /// How far each tooth is, as probabilities, at one age.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Progress {
@@ -62,15 +73,13 @@ pub(super) struct Progress {
 }
 
 impl Progress {
-    /// In a cell of age, from a table made once.
-    pub(super) fn in_cell(index: usize, late: bool) -> Self {
+    /// In a cell of age, from a table made once. Past its end every tooth is in.
+    pub(super) fn in_cell(index: usize, late: bool) -> &'static Self {
         static TABLE: OnceLock<Vec<[Progress; 2]>> = OnceLock::new();
         let table = TABLE.get_or_init(|| {
             (0..TABLE_CELLS).map(|cell| [false, true].map(|late| Self::at(middle_of(cell), late))).collect()
         });
-        let [on_time, delayed] =
-            table.get(index).copied().unwrap_or_else(|| [false, true].map(|late| Self::at(middle_of(index), late)));
-        if late { delayed } else { on_time }
+        table.get(index).map_or(&COMPLETE, |[on_time, delayed]| if late { delayed } else { on_time })
     }
 
     /// At `months`, in a deer whose teeth run on time or late.
@@ -87,19 +96,6 @@ impl Progress {
             milk_shed: shed.done(months),
             p4_full: full.done(months),
             p4_stain: stain.done(months),
-        }
-    }
-
-    /// All teeth in: any deer of three birthdays or more.
-    pub(super) const fn complete() -> Self {
-        Self {
-            visible: [1.0; 3],
-            full: [1.0; 3],
-            i1: [1.0; 2],
-            other_front: [1.0; 2],
-            milk_shed: 1.0,
-            p4_full: 1.0,
-            p4_stain: 1.0,
         }
     }
 

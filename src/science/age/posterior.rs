@@ -1,7 +1,7 @@
 //! Prior and looks joined: the distribution over classes and sexes.
 
 use super::birth::{CELLS_PER_YEAR, MonthCell, middle_of};
-use super::eruption::Progress;
+use super::eruption::{COMPLETE, Progress};
 use super::evidence::{AgeEvidence, ClassCall, QuickClass, Sex};
 use super::wear::WearTerms;
 use super::{Basis, Settings};
@@ -19,7 +19,7 @@ pub(super) struct State {
     pub(super) class: usize,
     pub(super) months: f64,
     pub(super) late: bool,
-    pub(super) progress: Progress,
+    pub(super) progress: &'static Progress,
     /// Probability, given all that was seen.
     pub(super) probability: f64,
 }
@@ -128,7 +128,7 @@ fn states(cells: &[MonthCell], mean_months: f64, late_share: f64) -> Vec<State> 
             class: usize::from(class),
             months: mean_months + 12.0 * f64::from(class),
             late: false,
-            progress: Progress::complete(),
+            progress: &COMPLETE,
             probability: 1.0,
         });
     }

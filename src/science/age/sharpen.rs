@@ -73,7 +73,7 @@ fn expected_entropy(outcomes: &[[f64; 10]]) -> f64 {
 fn eruption_outcomes(item: Item, row: Option<u8>, states: &[(&State, f64)]) -> Vec<[f64; 10]> {
     let mut by_group = vec![[0.0; 10]; GROUPS];
     for (state, probability) in states {
-        for (slots, p) in by_group.iter_mut().zip(forecast(item, &state.progress, row)) {
+        for (slots, p) in by_group.iter_mut().zip(forecast(item, state.progress, row)) {
             if let Some(slot) = slots.get_mut(state.class) {
                 *slot += probability * p;
             }
