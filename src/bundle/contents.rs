@@ -129,7 +129,8 @@ impl Contents {
     }
 }
 
-/// Reads the form first, so that a newer payload is called newer and not broken.
+/// Reads the payload. One that does not fit is looked at for its form, so that a newer payload is called
+/// newer and not broken.
 ///
 /// The bytes were read strictly when the file was opened; they need not be a second time.
 fn read_payload(bytes: &[u8]) -> Result<Payload, ContentsError> {
@@ -138,14 +139,16 @@ fn read_payload(bytes: &[u8]) -> Result<Payload, ContentsError> {
         format: u64,
     }
     let shape = |error: serde_json::Error| ContentsError::Form(ReadError::WrongShape(error.to_string()));
-    let Form { format } = serde_json::from_slice(bytes).map_err(shape)?;
-    if format > u64::from(PAYLOAD_FORMAT) {
-        return Err(ContentsError::NewerForm(format));
+    match serde_json::from_slice::<Payload>(bytes) {
+        Ok(payload) if payload.format == PAYLOAD_FORMAT => Ok(payload),
+        read => match serde_json::from_slice::<Form>(bytes).map_err(shape)? {
+            Form { format } if format > u64::from(PAYLOAD_FORMAT) => Err(ContentsError::NewerForm(format)),
+            Form { format } if format < u64::from(PAYLOAD_FORMAT) => {
+                Err(ContentsError::Form(ReadError::WrongShape(format!("form {format} was never in use"))))
+            }
+            Form { .. } => read.map_err(shape),
+        },
     }
-    if format < u64::from(PAYLOAD_FORMAT) {
-        return Err(ContentsError::Form(ReadError::WrongShape(format!("form {format} was never in use"))));
-    }
-    serde_json::from_slice(bytes).map_err(shape)
 }
 
 #[derive(Default)]

@@ -131,15 +131,12 @@ impl Archive {
     /// The file cannot be read, is no keyring, or is not signed by the office key where there is one. It
     /// is never taken as empty then: every device would look unknown.
     pub fn keyring(&self) -> Result<Keyring, ArchiveError> {
-        match self.office_key()? {
-            Some(office) => self.signed_keyring(&office),
-            None => {
-                let path = self.plain_keyring_path();
-                let text = read_if_there(&path)?;
-                let ring = text.map(|text| Keyring::read(&text)).transpose();
-                Ok(ring.map_err(|error| ArchiveError::Keyring { path, error })?.unwrap_or_default())
-            }
+        if let Some(office) = self.office_key()? {
+            return self.signed_keyring(&office);
         }
+        let path = self.plain_keyring_path();
+        let ring = read_if_there(&path)?.map(|text| Keyring::read(&text)).transpose();
+        Ok(ring.map_err(|error| ArchiveError::Keyring { path, error })?.unwrap_or_default())
     }
 
     fn signed_keyring(&self, office: &KeyFile) -> Result<Keyring, ArchiveError> {

@@ -206,22 +206,24 @@ impl Body {
     /// # Errors
     /// Where the text is not strict JSON, or breaks the form that it claims.
     pub fn read(text: &str) -> Result<Self, BodyError> {
+        let error = match read_strict::<WrittenBody>(text) {
+            Ok(written) => {
+                return Ok(Self {
+                    schema: written.schema,
+                    act: written.act,
+                    typed_by: written.typed_by,
+                    at: written.at,
+                    zone: written.zone,
+                    since_start_ms: written.since_start_ms,
+                    versions: written.versions,
+                });
+            }
+            Err(error) => error,
+        };
         let Form { schema } = read_strict::<Form>(text)?;
         let schema = schema.and_then(|schema| schema.as_u64()).ok_or(BodyError::NoSchema)?;
         let schema = u32::try_from(schema).map_err(|_| BodyError::NoSchema)?;
-        match serde_json::from_str::<WrittenBody>(text) {
-            Ok(written) => Ok(Self {
-                schema,
-                act: written.act,
-                typed_by: written.typed_by,
-                at: written.at,
-                zone: written.zone,
-                since_start_ms: written.since_start_ms,
-                versions: written.versions,
-            }),
-            Err(_) if schema > ENTRY_SCHEMA => Ok(Self::unknown(schema, &read_strict(text)?)),
-            Err(e) => Err(BodyError::Form(JsonError { reason: e.to_string() })),
-        }
+        if schema > ENTRY_SCHEMA { Ok(Self::unknown(schema, &read_strict(text)?)) } else { Err(BodyError::Form(error)) }
     }
 
     fn unknown(schema: u32, raw: &serde_json::Value) -> Self {

@@ -423,7 +423,7 @@ fn join(out: &mut Fold, aliases: &[[Uuid; 2]]) {
         }
         if let Some(smallest) = class.first() {
             whole.id = *smallest;
-            whole.joined = class.clone();
+            whole.joined.clone_from(&class);
             out.carcasses.insert(*smallest, whole);
         }
     }

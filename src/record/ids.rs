@@ -176,7 +176,7 @@ mod tests {
     #[test]
     fn sha256_of_abc() {
         // FIPS 180-4 example for "abc".
-        let hex: String = Digest::of(&[b"a", b"bc"]).0.iter().map(|b| format!("{b:02x}")).collect();
+        let hex = Digest::of(&[b"a", b"bc"]).0.iter().fold(String::new(), |hex, byte| format!("{hex}{byte:02x}"));
         assert_eq!(hex, "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
     }
 
