@@ -97,14 +97,12 @@ fn what_is_intact_holds_the_same_entries_in_all_its_forms() {
 }
 
 #[test]
-fn a_file_of_200_megabytes_is_refused_unread() {
+fn a_file_of_200_megabytes_is_refused_by_its_size() {
     let office = Office::new(folder("kit-large"));
     let path = office.folder.join("large.txt");
-    // sparse: it takes no room on the disk, and reading it would take long enough to show
+    // sparse: it takes no room on the disk (that nothing of it is read is tested beside `read_limited`)
     fs::File::create(&path).unwrap().set_len(200 << 20).unwrap();
-    let begun = std::time::Instant::now();
     let ran = office.run(&["open", "--json", path.to_str().unwrap()]);
-    assert!(begun.elapsed() < std::time::Duration::from_millis(100), "{:?}", begun.elapsed());
     let line = ran.json();
     assert_eq!((line["outcome"].as_str(), line["step"].as_str(), ran.code), (Some("damaged"), Some("size"), 4));
 }
