@@ -6,8 +6,8 @@ use uuid::Uuid;
 
 use super::outline::links;
 use super::{
-    Act, Answer, CustodyStep, EntryId, FindingCode, Journal, Key, Moment, PersonCode, Setback, Site, Subject, Value,
-    Why,
+    Act, Answer, Body, CustodyStep, EntryId, FindingCode, Journal, Key, Moment, PersonCode, Setback, Site, Subject,
+    Value, Why,
 };
 
 /// One answer that nothing supersedes.
@@ -282,12 +282,19 @@ impl Fold {
 /// Fold a journal. The result depends on the set of entries alone.
 pub fn fold(journal: &Journal) -> Fold {
     let (bodies, set_aside) = journal.bodies();
+    let bodies: Vec<&(EntryId, Body)> = bodies.iter().collect();
+    Fold { set_aside, ..fold_bodies(&bodies) }
+}
+
+/// Fold bodies that were read before. A phone reads each body once: reading all of them anew after
+/// every tap would be felt.
+pub fn fold_bodies(bodies: &[&(EntryId, Body)]) -> Fold {
     let superseded: BTreeSet<EntryId> = bodies.iter().flat_map(|(_, body)| named(&body.act)).copied().collect();
-    let mut out = Fold { set_aside, ..Fold::default() };
+    let mut out = Fold::default();
     let mut sheets: BTreeMap<Subject, Sheet> = BTreeMap::new();
     let mut aliases = Vec::new();
     let mut decisions = Vec::new();
-    for (id, body) in &bodies {
+    for (id, body) in bodies {
         let stands = !superseded.contains(id);
         match &body.act {
             Act::Answer { key, answer, .. } => {

@@ -29,7 +29,7 @@ pub use chain::{ChainError, Head, verify_range};
 pub use entry::{Entry, Header, Salt, Stored};
 pub use finding::{FindingDef, Keeping, Scope, Shape, Sites};
 pub use findings::{FINDINGS, find};
-pub use fold::{Carcass, Custody, Examination, Fold, Question, Sheet, Standing, fold};
+pub use fold::{Carcass, Custody, Examination, Fold, Question, Sheet, Standing, fold, fold_bodies};
 pub use ids::{DeviceId, Digest, EntryId, IdError, PersonCode, uuid_v7};
 pub use journal::{Journal, Setback};
 pub use key::{FindingCode, Key, Subject};

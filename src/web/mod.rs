@@ -1,15 +1,31 @@
 //! The crew's form and the office's page.
 
+mod address;
+mod app;
 mod crash;
+mod desk;
 pub mod drawings;
+mod edge;
+mod form;
+mod form_input;
+mod inputs;
+mod keys;
+mod opening;
+mod parts;
 pub mod platform;
+mod screen;
+mod screens;
+mod session;
+mod settings;
+mod shell;
+mod wording;
 
 use leptos::prelude::*;
 
 /// Starts the crew's form: called once, by the binary `web`.
 pub fn start() {
     crash::install_hook();
-    mount_to_body(|| view! { <main><h1>"Marrowbook"</h1></main> });
+    mount_to_body(app::app);
 }
 
 /// Starts the office's page: called once, by the binary `desk`.

@@ -1,0 +1,74 @@
+//! The root: made once, and the only owner of state.
+
+use leptos::prelude::*;
+use wasm_bindgen::JsCast as _;
+
+use super::desk::Desk;
+use super::edge::Phone;
+use super::form::Form;
+use super::parts::{HEAD, bar, notice, saved_line};
+use super::session::{Session, Source};
+use super::{address, screens, shell};
+use crate::keep::Seed;
+use crate::record::{Head, Journal};
+
+/// The clock is read again this often: due back, daylight and the card's dates depend on it.
+const CLOCK: std::time::Duration = std::time::Duration::from_secs(30);
+
+/// The form.
+pub(crate) fn app() -> AnyView {
+    let session = Session::new(Journal::new(), Seed(Phone.random()));
+    let desk = Desk::in_memory(Head::start(session.device));
+    let form = Form::new(session, desk, address::screen());
+    address::watch(move |screen| form.follow_address(screen));
+    shell::watch(form);
+    super::keys::watch(form);
+    if let Ok(handle) = set_interval_with_handle(move || form.tick(), CLOCK) {
+        // For as long as the page lives.
+        std::mem::forget(handle);
+    }
+    light(form);
+    page(form)
+}
+
+fn page(form: Form) -> AnyView {
+    // Drawn anew for another screen and after an entry, never for the clock: half-typed answers stay.
+    let drawn = Memo::new(move |_| (form.screen.get(), form.turn.get()));
+    let name = Memo::new(move |_| form.screen.with(super::screen::Screen::name));
+    Effect::new(move |_| {
+        drawn.track();
+        request_animation_frame(focus_head);
+    });
+    view! {
+        <div class="page" data-screen=name data-left-hand=move || form.settings.with(|s| s.left_hand).then_some("")>
+            {bar(form)}
+            {saved_line(form)}
+            <main>
+                {notice(form)}
+                {move || screens::screen(form, &drawn.get().0)}
+            </main>
+        </div>
+    }
+    .into_any()
+}
+
+/// The head takes the focus, so that a screen reader says what is new and the keyboard starts there.
+fn focus_head() {
+    let head = web_sys::window().and_then(|w| w.document()).and_then(|d| d.get_element_by_id(HEAD));
+    if let Some(head) = head.and_then(|h| h.dyn_into::<web_sys::HtmlElement>().ok()) {
+        let _ = head.focus();
+    }
+    if let Some(window) = web_sys::window() {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
+    }
+}
+
+/// Daylight or dusk, told to the style sheet on the root element.
+fn light(form: Form) {
+    Effect::new(move |_| {
+        let dusk = form.settings.with(|s| s.dusk);
+        if let Some(root) = web_sys::window().and_then(|w| w.document()).and_then(|d| d.document_element()) {
+            let _ = root.set_attribute("data-light", if dusk { "dusk" } else { "day" });
+        }
+    });
+}

@@ -1,0 +1,376 @@
+//! The form's state for as long as the page lives, and the acts that screens call.
+//!
+//! All signals are made once, by the root, and never disposed: a late tap or a slow position fix
+//! finds them there.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use uuid::Uuid;
+
+use crate::guide::{Ask, Draft};
+use crate::keep::Promise;
+use crate::record::{Body, PersonCode, Why};
+use crate::words::{Arg, Language};
+
+use super::desk::Desk;
+use super::edge::{Phone, steady_ms};
+use super::screen::Screen;
+use super::session::{Here, Now, ReceivedCard, Session, Source};
+use super::settings::Settings;
+use super::shell::Shell;
+use super::wording;
+
+/// For this long after a new question has appeared a tap is the rest of the tap before.
+const BOUNCE_MS: f64 = 250.0;
+
+/// How the last answers stand on disk.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Saves {
+    /// What was last given, in words.
+    pub(crate) what: String,
+    /// Calls whose end is not known yet.
+    pub(crate) writing: usize,
+    /// Why the last try failed and what is promised all the same.
+    pub(crate) failed: Option<(String, Promise)>,
+}
+
+/// The handle that every screen holds. Copying it copies no data.
+#[derive(Clone, Copy)]
+pub(crate) struct Form {
+    session: StoredValue<Session>,
+    desk: StoredValue<Desk, LocalStorage>,
+    /// What is on the screen.
+    pub(crate) screen: RwSignal<Screen>,
+    /// How things stand.
+    pub(crate) now: RwSignal<Arc<Now>>,
+    /// Grows with every entry and every step to another screen: what is drawn anew, and when.
+    pub(crate) turn: RwSignal<u64>,
+    /// How the last answers stand on disk.
+    pub(crate) saves: RwSignal<Saves>,
+    /// Something to be told that belongs to no question.
+    pub(crate) notice: RwSignal<Option<String>>,
+    /// What was told at the start and stays true: storage refused, another tab, set aside.
+    pub(crate) opening: RwSignal<Vec<String>>,
+    /// Whether the form works without signal, and whether a newer version waits.
+    pub(crate) shell: RwSignal<Shell>,
+    /// Settings of this phone.
+    pub(crate) settings: RwSignal<Settings>,
+    /// The page of tiles.
+    pub(crate) page: RwSignal<usize>,
+    /// What has been typed and not yet saved.
+    pub(crate) typed: RwSignal<String>,
+    /// What has been picked and not yet saved.
+    pub(crate) picked: RwSignal<BTreeSet<&'static str>>,
+    /// Days from today, where a moment is asked for.
+    pub(crate) day: RwSignal<i32>,
+    /// True while a panel asks for its statement.
+    pub(crate) stating: RwSignal<bool>,
+    /// The reason picked for having no answer.
+    pub(crate) reason: RwSignal<Option<Why>>,
+    pub(super) input_of: StoredValue<String>,
+    shown_at: StoredValue<f64>,
+    told: StoredValue<BTreeMap<(Option<Uuid>, &'static str), String>>,
+}
+
+impl Form {
+    /// Made once, in the root.
+    pub(crate) fn new(session: Session, desk: Desk, screen: Screen) -> Self {
+        let now = session.now(&Phone.when());
+        Self {
+            session: StoredValue::new(session),
+            desk: StoredValue::new_local(desk),
+            screen: RwSignal::new(screen),
+            now: RwSignal::new(Arc::new(now)),
+            turn: RwSignal::new(0),
+            saves: RwSignal::new(Saves::default()),
+            notice: RwSignal::new(None),
+            opening: RwSignal::new(Vec::new()),
+            shell: RwSignal::new(Shell::default()),
+            settings: RwSignal::new(Settings::default()),
+            page: RwSignal::new(0),
+            typed: RwSignal::new(String::new()),
+            picked: RwSignal::new(BTreeSet::new()),
+            day: RwSignal::new(0),
+            stating: RwSignal::new(false),
+            reason: RwSignal::new(None),
+            input_of: StoredValue::new(String::new()),
+            shown_at: StoredValue::new(0.0),
+            told: StoredValue::new(BTreeMap::new()),
+        }
+    }
+
+    /// The language of the screens.
+    pub(crate) fn language(self) -> Language {
+        Language::English
+    }
+
+    /// A message without values.
+    pub(crate) fn say(self, id: &str) -> String {
+        crate::words::say(self.language(), id, &[])
+    }
+
+    /// A message with values.
+    pub(crate) fn say_with(self, id: &str, args: &[(&str, Arg)]) -> String {
+        crate::words::say(self.language(), id, args)
+    }
+
+    /// Read the session.
+    pub(crate) fn with<T>(self, read: impl FnOnce(&Session) -> T) -> Option<T> {
+        self.session.try_with_value(read)
+    }
+
+    /// How things stand, without following changes.
+    pub(crate) fn now_once(self) -> Option<Arc<Now>> {
+        self.now.try_get_untracked()
+    }
+
+    /// Go to a screen.
+    pub(crate) fn go(self, screen: Screen) {
+        super::address::set(&screen);
+        self.notice.try_update(|n| *n = None);
+        self.screen.try_update(|s| *s = screen);
+        self.redraw();
+    }
+
+    /// Take up what the address says, after the browser's own Back.
+    pub(crate) fn follow_address(self, screen: Screen) {
+        if self.screen.try_get_untracked().as_ref() != Some(&screen) {
+            self.screen.try_update(|s| *s = screen);
+            self.redraw();
+        }
+    }
+
+    fn redraw(self) {
+        self.turn.try_update(|t| *t += 1);
+        self.bounce_from_now();
+    }
+
+    /// From now on taps may be the rest of the one before.
+    pub(crate) fn bounce_from_now(self) {
+        self.shown_at.try_set_value(steady_ms());
+    }
+
+    /// Back: the answer given before this one, or the screen that this one came from.
+    pub(crate) fn back(self) {
+        let Some(now) = self.now_once() else { return };
+        let here = self.screen.try_get_untracked().unwrap_or(Screen::Start);
+        let open = now.here.examination.is_some() && !now.is_closed();
+        let to = match here {
+            Screen::NoAnswer(ask) => Screen::Visit(Some(ask)),
+            Screen::Visit(named) => {
+                let from = now.ask(named.as_deref());
+                let before = self.with(|session| session.before(&now, from.as_ref())).flatten();
+                before.map_or(Screen::Start, |name| Screen::Visit(Some(name)))
+            }
+            Screen::Hurt | Screen::LeaveNow | Screen::Steps | Screen::Stops if open => Screen::Visit(None),
+            Screen::Journal(_) | Screen::Readings(_) if open => Screen::Steps,
+            _ => Screen::Start,
+        };
+        self.go(to);
+    }
+
+    /// Advice that is told at this ask: what fires now and was not told at an earlier one.
+    pub(crate) fn told_at(self, now: &Now, ask: &Ask) -> Vec<&'static str> {
+        let name = ask.name();
+        let fired: Vec<&'static str> = now.situation.advice().map(|f| f.hazard.id).collect();
+        let mut here = Vec::new();
+        self.told.try_update_value(|told| {
+            for id in fired {
+                let at = told.entry((now.here.examination, id)).or_insert_with(|| name.clone());
+                if *at == name {
+                    here.push(id);
+                }
+            }
+        });
+        here
+    }
+
+    /// False where this tap is the bounce of the one before. Keys do not bounce.
+    pub(crate) fn is_meant(self, event: &leptos::ev::MouseEvent) -> bool {
+        let shown = self.shown_at.try_get_value().unwrap_or_default();
+        event.detail() == 0 || steady_ms() - shown >= BOUNCE_MS
+    }
+
+    /// Read the clock again: due back, daylight and the card's dates depend on it.
+    pub(crate) fn tick(self) {
+        let now = self.with(|session| session.now(&Phone.when()));
+        if let Some(now) = now {
+            self.now.try_update(|n| *n = Arc::new(now));
+        }
+    }
+
+    /// True where this page may not write: another tab holds the records.
+    pub(crate) fn is_read_only(self) -> bool {
+        self.desk.try_with_value(Desk::is_read_only).unwrap_or(true)
+    }
+
+    /// What can be promised about the next answer.
+    pub(crate) fn promise(self) -> Promise {
+        self.desk.try_with_value(Desk::promise).unwrap_or(Promise::MemoryOnly)
+    }
+
+    /// Answer, and go on to what comes next. False where nothing was written; the reason is shown.
+    pub(crate) fn answer(self, drafts: &[Draft]) -> bool {
+        let what = self.now_once().map(|now| wording::drafts(self.language(), &now, drafts)).unwrap_or_default();
+        let done = self.write_drafts(drafts, what);
+        if done {
+            self.end_input();
+            self.go(Screen::Visit(None));
+        }
+        done
+    }
+
+    /// Write answers without leaving the screen.
+    pub(crate) fn write_drafts(self, drafts: &[Draft], what: String) -> bool {
+        let Some(now) = self.now_once() else { return false };
+        match self.with(|session| session.answer(&now.fold, drafts, &Phone.when())) {
+            Some(Ok(bodies)) => self.write(bodies, what),
+            Some(Err(flaw)) => {
+                let text = wording::flaw(self.language(), &flaw);
+                self.notice.try_update(|n| *n = Some(text));
+                false
+            }
+            None => false,
+        }
+    }
+
+    /// Take back this person's answer to an ask.
+    pub(crate) fn take_back(self, ask: &Ask) {
+        let Some(now) = self.now_once() else { return };
+        if let Some(Some(body)) = self.with(|session| session.take_back(&now, ask, &Phone.when())) {
+            let what = self.say("saved.taken_back");
+            self.write(vec![body], what);
+            self.go(Screen::Visit(Some(ask.name())));
+        }
+    }
+
+    /// Leave at once: the reason, and `not looked` for the rest.
+    pub(crate) fn leave_now(self, reason: &str, why: &Why) {
+        let Some(now) = self.now_once() else { return };
+        let drafts = self.with(|session| session.leave_now(&now, reason, why)).unwrap_or_default();
+        if self.write_drafts(&drafts, self.say("saved.leaving")) {
+            self.go(Screen::Visit(None));
+        }
+    }
+
+    /// Close the examination in hand.
+    pub(crate) fn close(self) {
+        let Some(now) = self.now_once() else { return };
+        let Some(draft) = self.with(|session| session.close(&now)) else { return };
+        if self.write_drafts(&[draft], self.say("saved.closed"))
+            && let Some(id) = now.here.examination
+        {
+            self.go(Screen::Readings(id));
+        }
+    }
+
+    /// Begin something: an outing, another carcass, another look.
+    pub(crate) fn begin(self, act: impl FnOnce(&mut Session) -> Result<Vec<Body>, crate::record::Flaw>) {
+        let before = self.with(|session| session.here.clone());
+        let mut bodies = Ok(Vec::new());
+        self.session.try_update_value(|session| bodies = act(session));
+        let done = match bodies {
+            Ok(bodies) => self.write(bodies, self.say("saved.begun")),
+            Err(flaw) => {
+                let text = wording::flaw(self.language(), &flaw);
+                self.notice.try_update(|n| *n = Some(text));
+                false
+            }
+        };
+        if done {
+            self.go(Screen::Visit(None));
+        } else if let Some(before) = before {
+            self.set_here(before);
+        }
+    }
+
+    /// Go back to an examination that was begun before.
+    pub(crate) fn take_up(self, examination: Uuid, screen: Screen) {
+        self.session.try_update_value(|session| session.take_up(examination));
+        self.tick();
+        self.go(screen);
+    }
+
+    /// Set what is in hand.
+    pub(crate) fn set_here(self, here: Here) {
+        self.session.try_update_value(|session| session.here = here);
+        self.tick();
+    }
+
+    /// Change the settings, and keep them.
+    pub(crate) fn set_settings(self, flip: impl FnOnce(&mut Settings)) {
+        self.settings.try_update(flip);
+    }
+
+    /// Who holds the phone from now on.
+    pub(crate) fn set_person(self, code: PersonCode) {
+        self.set_settings(|s| s.person = Some(code.clone()));
+        self.session.try_update_value(|session| session.is_held_by(code));
+        self.tick();
+    }
+
+    /// Hold a card from now on; its signer is our office.
+    pub(crate) fn hold_card(self, card: ReceivedCard) {
+        self.set_settings(|s| {
+            s.office = Some(card.signer);
+            s.card = Some(card.text.clone());
+        });
+        self.session.try_update_value(|session| session.card = Some(card.held));
+        self.tick();
+        self.end_input();
+        self.go(Screen::Start);
+    }
+
+    /// Put bodies into the queue, with all that follows from them. The tick waits for the disk.
+    pub(crate) fn write(self, bodies: Vec<Body>, what: String) -> bool {
+        if self.is_read_only() {
+            self.notice.try_update(|n| *n = Some(self.say("notice.read_only")));
+            return false;
+        }
+        if !self.draft(bodies) {
+            self.notice.try_update(|n| *n = Some(self.say("notice.not_written")));
+            return false;
+        }
+        // An answer may settle others, and those yet others; the tables make no rings, and if they
+        // did, a few rounds are enough to stop.
+        for _ in 0..6 {
+            self.tick();
+            let Some(now) = self.now_once() else { break };
+            let more = self.with(|session| session.settle(&now, &Phone.when())).unwrap_or_default();
+            if more.is_empty() || !self.draft(more) {
+                break;
+            }
+        }
+        self.redraw();
+        self.flush(what);
+        true
+    }
+
+    fn draft(self, bodies: Vec<Body>) -> bool {
+        let with_salt = bodies.into_iter().map(|body| (body, Phone.salt())).collect();
+        match self.desk.try_with_value(|desk| desk.draft(with_salt)) {
+            Some(Ok(entries)) => {
+                self.session.try_update_value(|session| session.take(entries));
+                true
+            }
+            _ => false,
+        }
+    }
+
+    fn flush(self, what: String) {
+        self.saves.try_update(|s| {
+            s.what = what;
+            s.writing += 1;
+        });
+        let Some(writing) = self.desk.try_with_value(Desk::flush) else { return };
+        leptos::task::spawn_local(async move {
+            let outcome = writing.await;
+            self.saves.try_update(|s| {
+                s.writing = s.writing.saturating_sub(1);
+                s.failed = outcome.err().map(|unsaved| (unsaved.reason.to_string(), unsaved.promise));
+            });
+        });
+    }
+}

@@ -1,0 +1,53 @@
+//! One or more options: taps pick and unpick, the main tile saves them.
+
+use leptos::prelude::*;
+
+use crate::guide::Draft;
+use crate::record::{Answer, Value, find};
+use crate::web::form::Form;
+use crate::web::parts::{main_tile, pages, toggle};
+use crate::web::wording;
+use crate::words::Arg;
+
+use super::Question;
+use super::choice::more_tile;
+
+pub(super) fn choices(q: &Question, finding: &'static str) -> AnyView {
+    let (form, site, step) = (q.form, q.site, q.step.id);
+    let options = find(finding).map(crate::record::FindingDef::options).unwrap_or_default();
+    let none = none_label(q);
+    let no_answer = q.no_answer();
+    let shown = move || {
+        let (shown, page, count) = pages(options, form.page.get());
+        let tiles =
+            shown.into_iter().map(|code| toggle(form, code, wording::option(form.language(), finding, code))).collect_view();
+        view! { {tiles} {(count > 1).then(|| more_tile(form, page, count))} }
+    };
+    let may_be_none = none.is_some();
+    let label = move || match (form.picked.with(std::collections::BTreeSet::len), &none) {
+        (0, Some(none)) => none.clone(),
+        (0, None) => form.say("choices.pick_first"),
+        (n, _) => that_is_all(form, n),
+    };
+    let save = main_tile(form, "save", label, move || {
+        let picked = form.picked.try_get_untracked().unwrap_or_default();
+        let answer = if !picked.is_empty() {
+            Answer::Seen { value: Value::choices(picked) }
+        } else if may_be_none {
+            Answer::NotSeen
+        } else {
+            return form.tell(form.say("choices.pick_first"));
+        };
+        form.answer(&[Draft { finding, site, answer, step }]);
+    });
+    view! { <div class="tiles">{shown} {save} {no_answer}</div> }.into_any()
+}
+
+/// The words for `looked, and there is none`, where the step allows that.
+fn none_label(q: &Question) -> Option<String> {
+    wording::ask_part(q.form.language(), &q.ask, "none")
+}
+
+fn that_is_all(form: Form, picked: usize) -> String {
+    form.say_with("tile.that_is_all", &[("n", Arg::Count(i64::try_from(picked).unwrap_or_default()))])
+}

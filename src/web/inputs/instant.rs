@@ -1,0 +1,76 @@
+//! A moment: now, or typed as four digits on the pad, today or on another day.
+
+use leptos::prelude::*;
+
+use crate::guide::Draft;
+use crate::record::{Answer, DUE_BACK, Moment, Value};
+use crate::web::form::Form;
+use crate::web::parts::{Look, act, main_tile, tile};
+use crate::web::session::at_clock;
+use crate::web::wording;
+use crate::words::Arg;
+
+use super::Question;
+use super::number::pad;
+
+pub(super) fn instant(q: &Question, finding: &'static str) -> AnyView {
+    let (form, site, step, at) = (q.form, q.site, q.step.id, q.now.at);
+    let give = move |moment: Moment| {
+        let answer = Answer::Seen { value: Value::Instant(moment) };
+        form.answer(&[Draft { finding, site, answer, step }]);
+    };
+    let shown = move || {
+        let digits = form.typed.get();
+        let mut places = digits.chars().chain(std::iter::repeat('_'));
+        let mut next = || places.next().unwrap_or('_');
+        format!("{}{}:{}{}", next(), next(), next(), next())
+    };
+    let label = move || match at_clock(at, form.day.get(), &form.typed.get()) {
+        Some(moment) => form.say_with("tile.save", &[("what", Arg::Text(wording::date_and_time(moment)))]),
+        None => form.say("instant.type_first"),
+    };
+    let save = main_tile(form, "save", label, move || {
+        let day = form.day.try_get_untracked().unwrap_or_default();
+        match at_clock(at, day, &form.typed.try_get_untracked().unwrap_or_default()) {
+            Some(moment) => give(moment),
+            None => form.tell(form.say("instant.not_a_time")),
+        }
+    });
+    // Nobody is due back now.
+    let now_tile = (finding != DUE_BACK).then(|| {
+        tile(form, "now", form.say_with("instant.now", &[("time", Arg::Text(wording::time(at)))]), Look::Value, move || {
+            give(at);
+        })
+    });
+    view! {
+        <div class="tiles">
+            {now_tile}
+            {days(form, at)}
+            <p class="display" role="status" aria-label=form.say("number.typed") data-typed=move || form.typed.get()>
+                <span class="typed">{shown}</span>
+            </p>
+            {pad(form, false, false, "23:59".to_owned())}
+            {save}
+            {q.no_answer()}
+        </div>
+    }
+    .into_any()
+}
+
+/// Which day: today unless somebody says otherwise.
+fn days(form: Form, at: Moment) -> AnyView {
+    let name = move || match form.day.get() {
+        0 => form.say("instant.today"),
+        1 => form.say("instant.tomorrow"),
+        -1 => form.say("instant.yesterday"),
+        days => at_clock(at, days, "1200").map(|m| wording::date_and_time(m).chars().take(10).collect()).unwrap_or_default(),
+    };
+    view! {
+        <div class="days">
+            {act(form, "day-before", form.say("instant.day_before"), move || form.shift_day(-1))}
+            <p class="day" role="status">{name}</p>
+            {act(form, "day-after", form.say("instant.day_after"), move || form.shift_day(1))}
+        </div>
+    }
+    .into_any()
+}

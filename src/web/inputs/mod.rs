@@ -1,0 +1,65 @@
+//! One way of answering a file. Each gets the ask and writes drafts; none holds a rule.
+
+mod choice;
+mod choices;
+mod instant;
+mod jaw;
+mod number;
+mod panel;
+mod photo;
+mod place;
+mod read_do;
+mod text;
+
+use leptos::prelude::*;
+
+use crate::guide::{Ask, Input, Step};
+use crate::record::{Answer, Site};
+
+use super::form::Form;
+use super::parts::{Look, tile};
+use super::screen::Screen;
+use super::session::Now;
+
+pub(crate) use choice::more_tile;
+pub(crate) use text::area;
+
+/// What an input gets: the form, how things stood when the question was drawn, and the question.
+pub(crate) struct Question<'a> {
+    pub(crate) form: Form,
+    pub(crate) now: &'a Now,
+    pub(crate) ask: Ask,
+    pub(crate) step: &'static Step,
+    pub(crate) site: Site,
+}
+
+impl Question<'_> {
+    /// The answer that stands on the ask's one finding; `None` where nobody answered yet.
+    pub(crate) fn given(&self, finding: &str) -> Option<Answer> {
+        let question = self.now.view().question(finding, self.site);
+        question.is_answered().then(|| question.answer())
+    }
+
+    /// The tile that every question ends with.
+    pub(crate) fn no_answer(&self) -> AnyView {
+        let (form, name) = (self.form, self.ask.name());
+        let label = form.say("tile.no_answer");
+        tile(form, "no-answer", label, Look::Aside, move || form.go(Screen::NoAnswer(name.clone())))
+    }
+}
+
+/// The way of answering that the step asks for.
+pub(crate) fn input(question: &Question) -> AnyView {
+    match question.step.input {
+        Input::Choice(finding) => choice::choice(question, finding),
+        Input::Choices(finding) => choices::choices(question, finding),
+        Input::Panel(signs) => panel::panel(question, signs),
+        Input::Number(finding) => number::number(question, finding),
+        Input::Text(finding) => text::text(question, finding),
+        Input::Instant(finding) => instant::instant(question, finding),
+        Input::Place(finding) => place::place(question, finding),
+        Input::ReadDo(finding) => read_do::read_do(question, finding),
+        Input::Photo(finding) => photo::photo(question, finding),
+        Input::Jaw => jaw::jaw(question),
+    }
+}

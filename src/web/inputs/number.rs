@@ -1,0 +1,95 @@
+//! A number on the form's own pad, with its unit. Comma and point are one key.
+
+use leptos::prelude::*;
+
+use crate::guide::Draft;
+use crate::record::{Answer, Shape, find};
+use crate::web::form::Form;
+use crate::web::parts::main_tile;
+use crate::web::wording;
+use crate::words::Arg;
+
+use super::Question;
+
+pub(super) fn number(q: &Question, finding: &'static str) -> AnyView {
+    let (form, site, step) = (q.form, q.site, q.step.id);
+    let Some(Shape::Number { unit, decimals, min, max }) = find(finding).map(|def| def.shape) else {
+        return view! { <div class="tiles">{q.no_answer()}</div> }.into_any();
+    };
+    let symbol = unit.symbol();
+    let earlier = q.given(finding).map(|given| wording::answer(form.language(), finding, &given));
+    let earlier = earlier.map(|text| form.say_with("number.earlier", &[("answer", Arg::Text(text))]));
+    let label = move || match form.typed.get() {
+        typed if typed.is_empty() => form.say("number.type_first"),
+        typed => form.say_with("tile.save", &[("what", Arg::Text(wording::with_unit(&typed, symbol)))]),
+    };
+    let save = main_tile(form, "save", label, move || {
+        let typed = form.typed.try_get_untracked().unwrap_or_default();
+        match wording::scaled(&typed, decimals) {
+            Some(scaled) => {
+                form.answer(&[Draft { finding, site, answer: Answer::number(scaled), step }]);
+            }
+            None => form.tell(form.say("number.not_yet")),
+        }
+    });
+    view! {
+        <div class="tiles">
+            {earlier.map(|text| view! { <p class="earlier">{text}</p> })}
+            {display(form, symbol)}
+            {pad(form, decimals > 0, min < 0, wording::with_unit(&wording::printed(max, decimals), symbol))}
+            {save}
+            {q.no_answer()}
+        </div>
+    }
+    .into_any()
+}
+
+/// What has been typed, with the unit.
+pub(super) fn display(form: Form, symbol: &'static str) -> AnyView {
+    view! {
+        <p class="display" role="status" aria-label=form.say("number.typed") data-typed=move || form.typed.get()>
+            <span class="typed">{move || form.typed.get()}</span>
+            <span class="unit">{symbol}</span>
+        </p>
+    }
+    .into_any()
+}
+
+/// The 3 x 4 pad. The lower left key is the point, the minus or nothing.
+pub(super) fn pad(form: Form, point: bool, minus: bool, largest: String) -> AnyView {
+    let key = move |name: &'static str, shown: String, label: Option<String>| {
+        view! {
+            <button
+                type="button"
+                class="key"
+                data-key=name
+                aria-label=label
+                on:click=move |event| {
+                    if form.is_meant(&event) {
+                        form.press(name);
+                    }
+                }
+            >
+                {shown}
+            </button>
+        }
+        .into_any()
+    };
+    let digit = move |name: &'static str| key(name, name.to_owned(), None);
+    let corner = if point {
+        key("point", ".".to_owned(), Some(form.say("pad.point")))
+    } else if minus {
+        key("minus", "\u{2212}".to_owned(), Some(form.say("pad.minus")))
+    } else {
+        view! { <span class="key-gap"></span> }.into_any()
+    };
+    view! {
+        <div class="pad" role="group" aria-label=form.say_with("pad.label", &[("largest", Arg::Text(largest))])>
+            {["1", "2", "3", "4", "5", "6", "7", "8", "9"].map(digit).collect_view()}
+            {corner}
+            {digit("0")}
+            {key("rub", "\u{232b}".to_owned(), Some(form.say("pad.rub")))}
+        </div>
+    }
+    .into_any()
+}

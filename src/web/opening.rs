@@ -1,0 +1,82 @@
+//! Opening the records of this phone, and what the first screen says of it.
+
+use super::form::Form;
+
+#[cfg(target_arch = "wasm32")]
+pub(crate) fn begin(form: Form) {
+    leptos::task::spawn_local(wasm::open(form));
+}
+
+#[cfg(not(target_arch = "wasm32"))]
+pub(crate) fn begin(form: Form) {
+    let _ = form;
+}
+
+#[cfg(target_arch = "wasm32")]
+mod wasm {
+    use crate::bundle::key::DeviceKey;
+    use crate::guide::PROTOCOL;
+    use crate::keep::browser::{self, Place};
+    use crate::keep::{Report, Stamp};
+    use crate::record::Versions;
+    use crate::words::Arg;
+
+    use super::super::desk::Desk;
+    use super::super::edge::Phone;
+    use super::super::form::Form;
+    use super::super::session::{Session, Source, read_card};
+    use super::super::settings::{NAME, Settings};
+
+    pub(super) async fn open(form: Form) {
+        let when = Phone.when();
+        let versions = Versions { protocol: PROTOCOL, step: None, card: None };
+        let stamp = Stamp { at: when.at, zone: when.zone, versions };
+        let opened = browser::open(&Place::default(), stamp, |seed| DeviceKey::from_seed(&seed.0).public().id()).await;
+        let settings: Settings = opened.desk.setting(NAME).await.ok().flatten().unwrap_or_default();
+        let mut lines = report(form, &opened.report);
+        if let Some(why) = opened.desk.read_only() {
+            lines.insert(0, form.say_with("report.read_only", &[("reason", Arg::Text(why.to_string()))]));
+        }
+        let mut session = Session::new(opened.journal, opened.device, opened.seed);
+        if let Some(person) = settings.person.clone() {
+            session.is_held_by(person);
+        }
+        match settings.card.as_deref().map(read_card) {
+            Some(Ok(card)) => session.card = Some(card.held),
+            Some(Err(reason)) => lines.push(form.say_with("card.refused", &[("reason", Arg::Text(reason))])),
+            None => {}
+        }
+        session.take_up_latest(&Phone.when());
+        opened.desk.on_added(move || form.reread());
+        form.opened(session, Desk::open(opened.desk), settings, lines);
+    }
+
+    /// What the start found, one sentence each; nothing where all is as it should be.
+    fn report(form: Form, report: &Report) -> Vec<String> {
+        let mut lines = Vec::new();
+        let count = |n: usize| ("n", Arg::Count(i64::try_from(n).unwrap_or_default()));
+        let reason = |text: String| ("reason", Arg::Text(text));
+        if report.recovered > 0 {
+            lines.push(form.say_with("report.recovered", &[count(report.recovered)]));
+        }
+        if !report.set_aside.is_empty() {
+            lines.push(form.say_with("report.set_aside", &[count(report.set_aside.len())]));
+        }
+        if !report.forks.is_empty() {
+            lines.push(form.say_with("report.forks", &[count(report.forks.len())]));
+        }
+        if let Some(why) = &report.new_chain {
+            lines.push(form.say_with("report.new_chain", &[reason(why.to_string())]));
+        }
+        if let Some(why) = &report.store_refused {
+            lines.push(form.say_with("report.store_refused", &[reason(why.to_string())]));
+        }
+        if let Some(why) = &report.quick_refused {
+            lines.push(form.say_with("report.quick_refused", &[reason(why.to_string())]));
+        }
+        if let Some(why) = &report.not_written {
+            lines.push(form.say_with("report.not_written", &[reason(why.to_string())]));
+        }
+        lines
+    }
+}

@@ -1,0 +1,13 @@
+//! Pieces that screens are put together from.
+
+mod bar;
+mod head;
+mod notes;
+mod saved;
+mod tiles;
+
+pub(crate) use bar::bar;
+pub(crate) use head::{HEAD, head, plain_head};
+pub(crate) use notes::{advice, notice, opening_report};
+pub(crate) use saved::{promised, saved_line};
+pub(crate) use tiles::{Look, act, main_tile, pages, tile, toggle};

@@ -1,0 +1,135 @@
+//! The screens and their names in the address.
+
+use uuid::Uuid;
+
+/// What is on the screen.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub(crate) enum Screen {
+    /// Where everything begins.
+    Start,
+    /// Who holds the phone; then on to a new outing or back to the start.
+    Who,
+    /// One question: the one named, or the next.
+    Visit(Option<String>),
+    /// Why there is no answer to this one.
+    NoAnswer(String),
+    /// Somebody is hurt.
+    Hurt,
+    /// The crew leaves at once.
+    LeaveNow,
+    /// After a break: where we were.
+    Resume,
+    /// All questions by phase.
+    Steps,
+    /// Stops in force.
+    Stops,
+    /// All answers about one examination.
+    Journal(Uuid),
+    /// What the findings say.
+    Readings(Uuid),
+    /// Handing over.
+    HandOver,
+    /// What waits for the bench.
+    Bench,
+    /// Settings.
+    Settings,
+    /// What this is, and its cautions.
+    About,
+}
+
+impl Screen {
+    /// The address's hash, without the sign.
+    pub(crate) fn hash(&self) -> String {
+        match self {
+            Self::Visit(Some(ask)) => format!("visit/{ask}"),
+            Self::NoAnswer(ask) => format!("no-answer/{ask}"),
+            Self::Journal(id) => format!("journal/{id}"),
+            Self::Readings(id) => format!("readings/{id}"),
+            _ => self.name().to_owned(),
+        }
+    }
+
+    /// The screen's own name, for tests and styles.
+    pub(crate) const fn name(&self) -> &'static str {
+        match self {
+            Self::Start => "start",
+            Self::Who => "who",
+            Self::Visit(_) => "visit",
+            Self::NoAnswer(_) => "no-answer",
+            Self::Hurt => "hurt",
+            Self::LeaveNow => "leave-now",
+            Self::Resume => "resume",
+            Self::Steps => "steps",
+            Self::Stops => "stops",
+            Self::Journal(_) => "journal",
+            Self::Readings(_) => "readings",
+            Self::HandOver => "hand-over",
+            Self::Bench => "bench",
+            Self::Settings => "settings",
+            Self::About => "about",
+        }
+    }
+
+    /// From a hash, with or without the sign; an unknown one is the start.
+    pub(crate) fn from_hash(hash: &str) -> Self {
+        let hash = hash.trim_start_matches('#');
+        let (name, rest) = hash.split_once('/').unwrap_or((hash, ""));
+        let id = || Uuid::parse_str(rest).ok();
+        match (name, rest) {
+            ("who", "") => Self::Who,
+            ("visit", "") => Self::Visit(None),
+            ("visit", ask) => Self::Visit(Some(ask.to_owned())),
+            ("no-answer", ask) if !ask.is_empty() => Self::NoAnswer(ask.to_owned()),
+            ("hurt", "") => Self::Hurt,
+            ("leave-now", "") => Self::LeaveNow,
+            ("resume", "") => Self::Resume,
+            ("steps", "") => Self::Steps,
+            ("stops", "") => Self::Stops,
+            ("journal", _) => id().map_or(Self::Start, Self::Journal),
+            ("readings", _) => id().map_or(Self::Start, Self::Readings),
+            ("hand-over", "") => Self::HandOver,
+            ("bench", "") => Self::Bench,
+            ("settings", "") => Self::Settings,
+            ("about", "") => Self::About,
+            _ => Self::Start,
+        }
+    }
+
+    /// True where the screen belongs to an examination in hand.
+    pub(crate) const fn is_of_the_visit(&self) -> bool {
+        matches!(self, Self::Visit(_) | Self::NoAnswer(_) | Self::LeaveNow | Self::Resume | Self::Steps | Self::Stops)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_screen_is_found_again_by_its_hash() {
+        let id = Uuid::from_u128(7);
+        let ask = || "tooth_state.left.p4".to_owned();
+        for screen in [
+            Screen::Start,
+            Screen::Who,
+            Screen::Visit(None),
+            Screen::Visit(Some(ask())),
+            Screen::NoAnswer(ask()),
+            Screen::Hurt,
+            Screen::LeaveNow,
+            Screen::Resume,
+            Screen::Steps,
+            Screen::Stops,
+            Screen::Journal(id),
+            Screen::Readings(id),
+            Screen::HandOver,
+            Screen::Bench,
+            Screen::Settings,
+            Screen::About,
+        ] {
+            assert_eq!(Screen::from_hash(&format!("#{}", screen.hash())), screen);
+        }
+        assert_eq!(Screen::from_hash("#journal/nonsense"), Screen::Start);
+        assert_eq!(Screen::from_hash("#demo"), Screen::Start);
+    }
+}

@@ -1,0 +1,29 @@
+//! What was taken for the bench and waits there.
+
+use leptos::prelude::*;
+
+use crate::web::edge::Phone;
+use crate::web::form::Form;
+use crate::web::parts::{Look, plain_head, tile};
+use crate::words::Arg;
+
+pub(super) fn bench(form: Form) -> AnyView {
+    let fold = form.with(|s| s.bodies.fold_all()).unwrap_or_default();
+    let work = form.with(|s| s.bench_work(&fold)).unwrap_or_default();
+    let none = work.is_empty().then(|| view! { <p>{form.say("bench.none")}</p> });
+    let tiles = work.into_iter().map(|(carcass, code)| {
+        let label = form.say_with("bench.begin", &[("code", Arg::Text(code.clone()))]);
+        tile(form, &format!("bench-{code}"), label, Look::Value, move || {
+            form.begin(|session| session.look_again(carcass, "bench", &Phone));
+        })
+    });
+    view! {
+        <section class="ask">
+            {plain_head(form.say("bench.head"))}
+            <p class="how">{form.say("bench.how")}</p>
+            {none}
+        </section>
+        <div class="tiles">{tiles.collect_view()}</div>
+    }
+    .into_any()
+}

@@ -1,0 +1,114 @@
+//! Handing over: the bundle is made when the screen opens, so that the tap on `share` is fresh.
+
+use leptos::prelude::*;
+
+use crate::bundle::fingerprint::Fingerprint;
+use crate::bundle::qr::QrMatrix;
+use crate::guide::Draft;
+use crate::record::{Answer, DeviceId, Site, Value};
+use crate::web::edge::Phone;
+use crate::web::form::Form;
+use crate::web::parts::{Look, act, plain_head, tile};
+use crate::web::screen::Screen;
+use crate::web::session::{Made, handed_text};
+use crate::web::wording;
+use crate::words::Arg;
+
+pub(super) fn hand_over(form: Form) -> AnyView {
+    let with_notes = RwSignal::new(false);
+    let made = Memo::new(move |_| {
+        let settings = form.settings.get();
+        let notes = with_notes.get();
+        form.with(|s| s.make_bundle(&settings, notes, &Phone))
+    });
+    let body = move || match made.get() {
+        Some(Ok(made)) => ways(form, made),
+        Some(Err(reason)) => view! { <p class="alert" data-bundle="none">{reason}</p> }.into_any(),
+        None => ().into_any(),
+    };
+    let notes = form.with(crate::web::session::Session::has_exposure_note).unwrap_or_default();
+    let note_switch = notes.then(|| {
+        view! {
+            <button
+                type="button"
+                class="act switch"
+                role="switch"
+                data-act="with-notes"
+                aria-checked=move || if with_notes.get() { "true" } else { "false" }
+                on:click=move |_| with_notes.set(!with_notes.get_untracked())
+            >
+                <span>{form.say("hand_over.with_notes")}</span>
+                <strong>{move || form.say(if with_notes.get() { "settings.on" } else { "settings.off" })}</strong>
+            </button>
+        }
+    });
+    view! {
+        <section class="ask">
+            {plain_head(form.say("hand_over.head"))}
+            <p class="how"><strong>{form.say("hand_over.not_secret")}</strong></p>
+            {note_switch}
+        </section>
+        {body}
+    }
+    .into_any()
+}
+
+fn ways(form: Form, made: Made) -> AnyView {
+    let count = i64::try_from(made.entries).unwrap_or_default();
+    let kb = made.text.len().div_ceil(1024).to_string();
+    let what = form.say_with("hand_over.what", &[
+        ("n", Arg::Count(count)),
+        ("kb", Arg::Text(kb)),
+        ("file", Arg::Text(made.file.clone())),
+    ]);
+    let handed = form.with(crate::web::session::Session::handed);
+    let before = handed.filter(|h| h.through > 0).map(|h| {
+        let at = h.at.map(wording::date_and_time).unwrap_or_default();
+        let args = [("n", Arg::Text(h.through.to_string())), ("at", Arg::Text(at))];
+        form.say_with("hand_over.before", &args)
+    });
+    let (through, bundle) = (made.through, made.id);
+    view! {
+        <section class="ask" data-bundle="made">
+            <p>{what}</p>
+            {before.map(|text| view! { <p data-handed="">{text}</p> })}
+        </section>
+        <div class="tiles">
+            {super::hand_over_ways::ways(form, &made)}
+            {tile(form, "handed-over", form.say("hand_over.confirm"), Look::Main, move || {
+                confirm(form, through, bundle);
+            })}
+        </div>
+        <section class="ask">
+            <p>{form.say("hand_over.stays")}</p>
+            <h2>{form.say("settings.device")}</h2>
+            <p>{form.say("settings.device_how")}</p>
+            <p class="fingerprint" data-fingerprint="">{Fingerprint::of(made.device).to_string()}</p>
+            {qr(made.device)}
+            {act(form, "settings", form.say("start.settings"), move || form.go(Screen::Settings))}
+        </section>
+    }
+    .into_any()
+}
+
+/// Only a person knows whether it has arrived.
+fn confirm(form: Form, through: u64, bundle: uuid::Uuid) {
+    let answer = Answer::Seen { value: Value::Text(handed_text(through, bundle)) };
+    let draft = Draft { finding: "handed_over", site: Site::NONE, answer, step: "hand_over" };
+    if form.write_drafts(&[draft], form.say("saved.handed_over")) {
+        form.go(Screen::Start);
+    }
+}
+
+/// The device id as a QR code.
+pub(super) fn qr(device: DeviceId) -> AnyView {
+    let Ok(code) = QrMatrix::of_device(&device) else { return ().into_any() };
+    let side = code.view_side().to_string();
+    view! {
+        <svg class="qr" viewBox=format!("0 0 {side} {side}") role="img" aria-label=crate::words::say(crate::words::Language::English, "hand_over.qr", &[])>
+            <path d=format!("M0 0h{side}v{side}h-{side}z") fill="#ffffff"/>
+            <path d=code.svg_path() fill="#000000" shape-rendering="crispEdges"/>
+        </svg>
+    }
+    .into_any()
+}

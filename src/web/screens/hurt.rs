@@ -1,0 +1,67 @@
+//! Somebody is hurt: what to do first, then the exposure note.
+
+use leptos::prelude::*;
+
+use crate::guide::Draft;
+use crate::record::{Answer, Site, Value};
+use crate::web::form::Form;
+use crate::web::inputs::area;
+use crate::web::parts::{Look, plain_head, tile};
+use crate::web::screen::Screen;
+
+/// First aid, line by line, from `safety-and-field-use` 4.7 (its sources: NIOSH 2012-123, WHO).
+const LINES: [&str; 5] = ["hurt.1", "hurt.2", "hurt.3", "hurt.4", "hurt.5"];
+/// Most characters of an exposure note.
+const NOTE_MAX: usize = 2_000;
+
+pub(super) fn hurt(form: Form) -> AnyView {
+    let Some(now) = form.now_once() else { return ().into_any() };
+    let may_write = now.here.outing.is_some();
+    if may_write {
+        form.begin_field("exposure", form.say("hurt.note_form"));
+    }
+    let calls = ["emergency", "lead", "health"].into_iter().zip([
+        crate::card::CallFor::Emergency,
+        crate::card::CallFor::Lead,
+        crate::card::CallFor::Health,
+    ]);
+    let calls = calls
+        .filter_map(|(_, call_for)| now.card.as_ref().and_then(|c| c.call(call_for).cloned()))
+        .map(|call| view! { <li><strong>{call.name}</strong>": "{call.number}</li> })
+        .collect_view();
+    let no_card = now.card.is_none().then(|| view! { <p>{form.say("stop.call_unnamed")}</p> });
+    let note = may_write.then(|| {
+        view! {
+            <h2>{form.say("hurt.note")}</h2>
+            <p>{form.say("hurt.note_how")}</p>
+            <div class="tiles">
+                {area(form, NOTE_MAX)}
+                {tile(form, "save-note", form.say("hurt.save_note"), Look::Main, move || save(form))}
+            </div>
+        }
+    });
+    view! {
+        <section class="ask">
+            {plain_head(form.say("hurt.head"))}
+            <ol class="first-aid">{LINES.map(|id| view! { <li>{form.say(id)}</li> }).collect_view()}</ol>
+            <p><strong>{form.say("stop.phone_does_not_call")}</strong></p>
+            <ul class="calls">{calls}</ul>
+            {no_card}
+            {note}
+        </section>
+    }
+    .into_any()
+}
+
+fn save(form: Form) {
+    let typed = form.typed.try_get_untracked().unwrap_or_default();
+    if typed.trim().is_empty() {
+        return form.tell(form.say("text.empty"));
+    }
+    let answer = Answer::Seen { value: Value::Text(typed.trim().to_owned()) };
+    let draft = Draft { finding: "exposure_note", site: Site::NONE, answer, step: "hurt" };
+    if form.write_drafts(&[draft], form.say("saved.exposure_note")) {
+        form.end_input();
+        form.go(Screen::Visit(None));
+    }
+}

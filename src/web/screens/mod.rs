@@ -1,0 +1,47 @@
+//! One screen a file.
+
+mod about;
+mod bench;
+mod card;
+mod hand_over;
+mod hand_over_ways;
+mod hazard;
+mod hurt;
+mod journal;
+mod leave_now;
+mod no_answer;
+mod readings;
+mod resume;
+mod settings;
+mod start;
+mod start_notes;
+mod steps;
+mod stops;
+mod visit;
+mod who;
+
+use leptos::prelude::*;
+
+use super::form::Form;
+use super::screen::Screen;
+
+/// The screen as it stands.
+pub(crate) fn screen(form: Form, screen: &Screen) -> AnyView {
+    match screen {
+        Screen::Start => start::start(form),
+        Screen::Who => who::who(form),
+        Screen::Visit(named) => visit::visit(form, named.as_deref()),
+        Screen::NoAnswer(name) => no_answer::no_answer(form, name),
+        Screen::Hurt => hurt::hurt(form),
+        Screen::LeaveNow => leave_now::leave_now(form),
+        Screen::Resume => resume::resume(form),
+        Screen::Steps => steps::steps(form),
+        Screen::Stops => stops::stops(form),
+        Screen::Journal(id) => journal::journal(form, *id),
+        Screen::Readings(id) => readings::readings(form, *id),
+        Screen::HandOver => hand_over::hand_over(form),
+        Screen::Bench => bench::bench(form),
+        Screen::Settings => settings::settings(form),
+        Screen::About => about::about(form),
+    }
+}

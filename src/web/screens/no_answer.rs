@@ -1,0 +1,152 @@
+//! The four other answers, with the likely reason preset.
+
+use leptos::prelude::*;
+
+use crate::guide::{Ask, Draft, Input};
+use crate::record::{Answer, Why};
+use crate::web::form::Form;
+use crate::web::inputs::area;
+use crate::web::parts::{Look, main_tile, pages, plain_head, tile};
+use crate::web::session::Now;
+use crate::web::wording;
+use crate::words::Arg;
+
+/// Reasons offered, the commonest in winter first. The last asks for the crew's own words.
+const REASONS: [Why; 12] = [
+    Why::Frozen,
+    Why::Buried,
+    Why::Scavenged,
+    Why::UnderBody,
+    Why::Decayed,
+    Why::Dark,
+    Why::Cold,
+    Why::Time,
+    Why::Unsafe,
+    Why::NotTrained,
+    Why::Removed,
+    Why::NotGiven,
+];
+/// Most characters of a reason in the crew's own words.
+const WORDS_MAX: usize = 200;
+
+pub(super) fn no_answer(form: Form, name: &str) -> AnyView {
+    let Some(now) = form.now_once() else { return ().into_any() };
+    let Some(ask) = now.ask(Some(name)) else { return ().into_any() };
+    form.begin_input(&now, &ask);
+    let likely = ask.likely_why(&now.view());
+    let question = wording::ask(form.language(), &ask);
+    let choosing = RwSignal::new(Choosing::State);
+    let shown = move || match choosing.try_get().unwrap_or(Choosing::State) {
+        Choosing::State => states(form, ask, likely.clone(), choosing),
+        Choosing::Reason => reasons(form, choosing),
+        Choosing::Words => words(form, choosing),
+    };
+    view! {
+        <section class="ask" data-ask=name.to_owned()>
+            <p class="of">{question}</p>
+            {plain_head(form.say("no_answer.head"))}
+        </section>
+        <div class="tiles">{shown}</div>
+    }
+    .into_any()
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Choosing {
+    State,
+    Reason,
+    Words,
+}
+
+fn states(form: Form, ask: Ask, likely: Why, choosing: RwSignal<Choosing>) -> AnyView {
+    let reason = form.reason.get().unwrap_or(likely);
+    let words = wording::why(form.language(), &reason);
+    let not_given = reason == Why::NotGiven;
+    let with_reason = |id: &str| {
+        if not_given { form.say(id) } else { format!("{}: {words}", form.say(id)) }
+    };
+    let state = |tile_name: &'static str, label: String, answer: Answer| {
+        tile(form, tile_name, label, Look::Value, move || give(form, ask, &answer))
+    };
+    let absent = wording::ask_part(form.language(), &ask, "none").map(|label| state("not-seen", label, Answer::NotSeen));
+    let why = || reason.clone();
+    view! {
+        {absent}
+        {state("cant-tell", with_reason("state.cant_tell"), Answer::CantTell { why: why() })}
+        {state("not-looked", with_reason("state.not_looked"), Answer::NotLooked { why: why() })}
+        {state("part-gone", with_reason("state.part_gone"), Answer::PartGone { why: why() })}
+        {tile(form, "reason", form.say(if not_given { "no_answer.give_reason" } else { "no_answer.other_reason" }), Look::Aside, move || {
+            choosing.try_set(Choosing::Reason);
+            form.bounce_from_now();
+        })}
+    }
+    .into_any()
+}
+
+fn reasons(form: Form, choosing: RwSignal<Choosing>) -> AnyView {
+    let (shown, page, count) = pages(&REASONS, form.page.get());
+    let tiles = shown.into_iter().map(|why| {
+        let label = wording::why(form.language(), &why);
+        tile(form, wording::why_code(&why), label, Look::Value, move || {
+            form.reason.try_set(Some(why.clone()));
+            choosing.try_set(Choosing::State);
+            form.bounce_from_now();
+        })
+    });
+    let number = |n: usize| Arg::Text(n.to_string());
+    let more = form.say_with("tile.more", &[("page", number(page + 1)), ("pages", number(count))]);
+    view! {
+        {tiles.collect_view()}
+        {tile(form, "more", more, Look::Aside, move || form.turn_page())}
+        {tile(form, "own-words", form.say("no_answer.own_words"), Look::Aside, move || {
+            choosing.try_set(Choosing::Words);
+            form.bounce_from_now();
+        })}
+    }
+    .into_any()
+}
+
+fn words(form: Form, choosing: RwSignal<Choosing>) -> AnyView {
+    view! {
+        {area(form, WORDS_MAX)}
+        {main_tile(form, "take-words", move || form.say("no_answer.take_words"), move || {
+            let typed = form.typed.try_get_untracked().unwrap_or_default();
+            if typed.trim().is_empty() {
+                form.tell(form.say("text.empty"));
+            } else {
+                form.reason.try_set(Some(Why::Other(typed.trim().to_owned())));
+                choosing.try_set(Choosing::State);
+                form.bounce_from_now();
+            }
+        })}
+    }
+    .into_any()
+}
+
+fn give(form: Form, ask: Ask, answer: &Answer) {
+    let Some(now) = form.now_once() else { return };
+    let picked = form.picked.try_get_untracked().unwrap_or_default();
+    let is_panel = matches!(ask, Ask::Step { step, .. } if matches!(step.input, Input::Panel(_)));
+    let drafts = drafts(&now, ask, answer).into_iter().map(|draft| {
+        // What was tapped on the panel was seen all the same; the reason is for the rest.
+        let seen = is_panel && picked.contains(draft.finding);
+        if seen { Draft { answer: Answer::choice("there"), ..draft } } else { draft }
+    });
+    form.answer(&drafts.collect::<Vec<_>>());
+}
+
+/// The answer for every question that has none; for all of them where each has one already, because
+/// then this is a correction.
+fn drafts(now: &Now, ask: Ask, answer: &Answer) -> Vec<Draft> {
+    let view = now.view();
+    let open = ask.fill(&view, answer);
+    if !open.is_empty() {
+        return open;
+    }
+    let step = match ask {
+        Ask::Step { step, .. } => step.id,
+        Ask::Hazard { hazard, .. } => hazard.id,
+    };
+    let all = ask.questions(&view).into_iter();
+    all.map(|(finding, site)| Draft { finding, site, answer: answer.clone(), step }).collect()
+}

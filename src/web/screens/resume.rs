@@ -1,0 +1,93 @@
+//! After a break: where we were. The first step after an interruption is where errors cluster, and
+//! people repeat more often than they skip; so the last answers are shown before anything is asked.
+
+use leptos::prelude::*;
+
+use crate::web::form::Form;
+use crate::web::parts::{Look, opening_report, plain_head, tile};
+use crate::web::screen::Screen;
+use crate::web::session::Now;
+use crate::web::wording;
+use crate::words::Arg;
+
+/// Answers shown.
+const LAST: usize = 3;
+
+pub(super) fn resume(form: Form) -> AnyView {
+    let Some(now) = form.now_once() else { return ().into_any() };
+    let latest = form.with(|s| s.latest(LAST)).unwrap_or_default();
+    let away = latest.first().map(|last| now.at.unix_seconds() - last.at.unix_seconds());
+    let last_asked = form.with(|s| s.before(&now, None)).flatten();
+    let rows = latest.iter().map(|a| {
+        let place = wording::site(form.language(), a.site);
+        let name = wording::finding(form.language(), a.finding.as_str());
+        let answer = wording::answer(form.language(), a.finding.as_str(), &a.answer);
+        view! { <li>{name}" "{place}": "<strong>{answer}</strong>" ("{wording::time(a.at)}")"</li> }
+    });
+    let show_last = last_asked.map(|name| {
+        tile(form, "last-answer", form.say("resume.show_last"), Look::Aside, move || {
+            form.go(Screen::Visit(Some(name.clone())));
+        })
+    });
+    view! {
+        <section class="ask">
+            {plain_head(form.say("resume.head"))}
+            {opening_report(form)}
+            <p>{away.map(|s| form.say_with("resume.away", &[("time", Arg::Text(away_words(form, s)))]))}</p>
+            <p>{form.say("resume.last")}</p>
+            <ul class="last">{rows.collect_view()}</ul>
+            {hands(form, &now)}
+            {stops(form, &now)}
+        </section>
+        <div class="tiles">
+            {show_last}
+            {tile(form, "carry-on", carry_on(form, &now), Look::Main, move || form.go(Screen::Visit(None)))}
+        </div>
+    }
+    .into_any()
+}
+
+fn carry_on(form: Form, now: &Now) -> String {
+    match now.situation.next {
+        Some(ask) => {
+            let phase = form.say(&format!("phase.{}", ask.phase().code()));
+            form.say_with("resume.carry_on_at", &[("phase", Arg::Text(phase))])
+        }
+        None => form.say("visit.carry_on"),
+    }
+}
+
+/// Time away, in words; a clock that was set back is said so.
+fn away_words(form: Form, seconds: i64) -> String {
+    let minutes = seconds / 60;
+    match minutes {
+        _ if seconds < -60 => form.say("resume.clock_back"),
+        ..=0 => form.say("resume.a_moment"),
+        1..=119 => form.say_with("resume.minutes", &[("n", Arg::Count(minutes))]),
+        _ => form.say_with("resume.hours", &[("n", Arg::Count(minutes / 60))]),
+    }
+}
+
+fn hands(form: Form, now: &Now) -> AnyView {
+    let id = match now.view().choice("hands").as_deref() {
+        Some("clean") => "resume.hands_clean",
+        Some("dirty") => "resume.hands_dirty",
+        _ => "resume.hands_unknown",
+    };
+    view! { <p>{form.say(id)}</p> }.into_any()
+}
+
+fn stops(form: Form, now: &Now) -> AnyView {
+    let all: Vec<&'static str> = now.situation.stops().map(|f| f.hazard.id).collect();
+    if all.is_empty() {
+        return view! { <p>{form.say("stops.none")}</p> }.into_any();
+    }
+    let heads = all.into_iter().map(|id| view! { <li>{form.say(&format!("hazard.{}.head", id.to_ascii_lowercase()))}</li> });
+    view! {
+        <div class="stop small">
+            <p><strong>{form.say("stops.head")}</strong></p>
+            <ul>{heads.collect_view()}</ul>
+        </div>
+    }
+    .into_any()
+}

@@ -1,0 +1,110 @@
+//! Where everything begins: what is open, what waits, what the phone promises.
+
+use leptos::prelude::*;
+
+use crate::keep::Promise;
+use crate::web::form::Form;
+use crate::web::parts::{Look, act, opening_report, plain_head, tile};
+use crate::web::screen::Screen;
+use crate::web::session::OpenCarcass;
+use crate::web::wording;
+use crate::words::Arg;
+
+/// Closed examinations listed here; the rest is in the office.
+const LAST_CLOSED: usize = 6;
+
+pub(super) fn start(form: Form) -> AnyView {
+    let fold = form.with(|s| s.bodies.fold_all()).unwrap_or_default();
+    let all = form.with(|s| s.examinations(&fold)).unwrap_or_default();
+    let bench = form.with(|s| s.bench_work(&fold).len()).unwrap_or_default();
+    let (open, closed): (Vec<OpenCarcass>, Vec<OpenCarcass>) = all.into_iter().partition(|e| !e.closed);
+    let on_outing = form.now_once().is_some_and(|now| now.here.outing.is_some());
+    let carry_on = open.iter().map(|e| carry_on(form, e)).collect_view();
+    let another = on_outing.then(|| {
+        tile(form, "new-carcass", form.say("start.new_carcass"), Look::Value, move || {
+            form.begin(|session| session.new_carcass(&crate::web::edge::Phone));
+        })
+    });
+    let count = |n: usize| ("n", Arg::Count(i64::try_from(n).unwrap_or_default()));
+    let bench = (bench > 0).then(|| {
+        tile(form, "bench", form.say_with("start.bench", &[count(bench)]), Look::Value, move || form.go(Screen::Bench))
+    });
+    let waiting = form.with(|s| s.handed().waiting).unwrap_or_default();
+    let hand_over = (waiting > 0 || !closed.is_empty()).then(|| {
+        let label = form.say_with("start.hand_over", &[count(waiting)]);
+        tile(form, "hand-over", label, Look::Value, move || form.go(Screen::HandOver))
+    });
+    view! {
+        <section class="ask">
+            {plain_head(form.say("start.head"))}
+            {opening_report(form)}
+            {super::start_notes::notes(form)}
+        </section>
+        <div class="tiles">
+            {carry_on}
+            {another}
+            {tile(form, "outing", form.say("start.outing"), if on_outing { Look::Aside } else { Look::Main }, move || form.go(Screen::Who))}
+            {bench}
+            {hand_over}
+        </div>
+        {done_list(form, &closed)}
+        <nav class="more-ways" aria-label=form.say("start.more")>
+            {act(form, "settings", form.say("start.settings"), move || form.go(Screen::Settings))}
+            {act(form, "about", form.say("start.about"), move || form.go(Screen::About))}
+        </nav>
+    }
+    .into_any()
+}
+
+/// What can be promised about the next answer.
+pub(super) const fn promise(promise: Promise) -> &'static str {
+    match promise {
+        Promise::MemoryOnly => "promise.memory_only",
+        Promise::CrashedTabOnly => "promise.crashed_tab_only",
+        Promise::CrashAndPowerLoss => "promise.full",
+    }
+}
+
+fn named(form: Form, exam: &OpenCarcass) -> Vec<(&'static str, Arg)> {
+    let kind = form.say(if exam.kind == "bench" { "exam.bench" } else { "exam.field" });
+    let at = exam.last_at.map(wording::date_and_time).unwrap_or_default();
+    vec![
+        ("code", Arg::Text(exam.code.clone())),
+        ("kind", Arg::Text(kind)),
+        ("at", Arg::Text(at)),
+        ("n", Arg::Count(i64::try_from(exam.answers).unwrap_or_default())),
+    ]
+}
+
+fn carry_on(form: Form, exam: &OpenCarcass) -> AnyView {
+    let id = exam.examination;
+    let label = form.say_with("start.carry_on", &named(form, exam));
+    tile(form, &format!("carry-on-{}", exam.code), label, Look::Main, move || form.take_up(id, Screen::Resume))
+}
+
+fn done_list(form: Form, closed: &[OpenCarcass]) -> AnyView {
+    if closed.is_empty() {
+        return ().into_any();
+    }
+    let rows = closed.iter().take(LAST_CLOSED).map(|exam| {
+        let (id, args) = (exam.examination, named(form, exam));
+        view! {
+            <li>
+                <p>{form.say_with("start.closed_row", &args)}</p>
+                {act(form, &format!("readings-{}", exam.code), form.say("start.row_readings"), move || {
+                    form.take_up(id, Screen::Readings(id));
+                })}
+                {act(form, &format!("journal-{}", exam.code), form.say("start.row_journal"), move || {
+                    form.take_up(id, Screen::Journal(id));
+                })}
+            </li>
+        }
+    });
+    view! {
+        <section class="done">
+            <h2>{form.say("start.closed")}</h2>
+            <ul class="rows">{rows.collect_view()}</ul>
+        </section>
+    }
+    .into_any()
+}

@@ -1,0 +1,123 @@
+//! One question at a time.
+
+use leptos::prelude::*;
+
+use crate::guide::Ask;
+use crate::web::form::Form;
+use crate::web::inputs::{Question, input};
+use crate::web::parts::{Look, act, advice, head, plain_head, tile};
+use crate::web::screen::Screen;
+use crate::web::session::Now;
+use crate::web::wording;
+use crate::words::Arg;
+
+use super::hazard::hazard;
+
+pub(super) fn visit(form: Form, named: Option<&str>) -> AnyView {
+    let Some(now) = form.now_once() else { return ().into_any() };
+    if now.here.examination.is_none() {
+        return nothing_in_hand(form);
+    }
+    match (now.ask(named), named) {
+        (Some(Ask::Hazard { hazard: row, .. }), _) => hazard(form, &now, row),
+        (Some(ask), _) => question(form, &now, ask),
+        (None, Some(_)) => no_longer_asked(form),
+        (None, None) => all_asked(form, &now),
+    }
+}
+
+fn question(form: Form, now: &Now, ask: Ask) -> AnyView {
+    let Ask::Step { step, site } = ask else { return ().into_any() };
+    form.begin_input(now, &ask);
+    let language = form.language();
+    let part = |name| wording::ask_part(language, &ask, name);
+    let view = now.view();
+    let given = ask.is_answered(&view).then(|| given(form, now, ask));
+    let q = Question { form, now, ask, step, site };
+    view! {
+        <section class="ask" data-ask=ask.name()>
+            {head(wording::ask(language, &ask), part("how"), part("why"), form.say("visit.why"))}
+            {advice(form, now, &ask)}
+            {given}
+        </section>
+        {input(&q)}
+        {act(form, "steps", form.say("visit.all_questions"), move || form.go(Screen::Steps))}
+    }
+    .into_any()
+}
+
+/// What was answered, and the way to take it back.
+fn given(form: Form, now: &Now, ask: Ask) -> AnyView {
+    let view = now.view();
+    let language = form.language();
+    let questions = ask.questions(&view);
+    let alone = questions.len() == 1;
+    let lines = questions
+        .into_iter()
+        .filter(|(finding, site)| view.is_answered(finding, *site))
+        .map(|(finding, site)| {
+            let answer = wording::answer(language, finding, &view.question(finding, site).answer());
+            let name = if alone { String::new() } else { format!("{}: ", wording::finding(language, finding)) };
+            view! { <li>{name}<strong>{answer}</strong></li> }
+        })
+        .collect_view();
+    view! {
+        <div class="given" data-given="">
+            <p>{form.say("visit.answered")}</p>
+            <ul>{lines}</ul>
+            {act(form, "take-back", form.say("visit.take_back"), move || form.take_back(&ask))}
+            {act(form, "carry-on", form.say("visit.carry_on"), move || form.go(Screen::Visit(None)))}
+        </div>
+    }
+    .into_any()
+}
+
+fn no_longer_asked(form: Form) -> AnyView {
+    view! {
+        <section class="ask">
+            {plain_head(form.say("visit.not_asked"))}
+            <p>{form.say("visit.not_asked.why")}</p>
+        </section>
+        <div class="tiles">
+            {tile(form, "carry-on", form.say("visit.carry_on"), Look::Main, move || form.go(Screen::Visit(None)))}
+            {tile(form, "steps", form.say("visit.all_questions"), Look::Aside, move || form.go(Screen::Steps))}
+        </div>
+    }
+    .into_any()
+}
+
+fn nothing_in_hand(form: Form) -> AnyView {
+    view! {
+        <section class="ask">
+            {plain_head(form.say("visit.nothing_in_hand"))}
+        </section>
+        <div class="tiles">
+            {tile(form, "start", form.say("visit.to_start"), Look::Main, move || form.go(Screen::Start))}
+        </div>
+    }
+    .into_any()
+}
+
+/// Nothing is open any more: close the record, or look it over first.
+fn all_asked(form: Form, now: &Now) -> AnyView {
+    let closed = now.is_closed();
+    let answered = i64::try_from(now.situation.asks.len()).unwrap_or_default();
+    let id = now.here.examination;
+    let close = (!closed).then(|| tile(form, "close", form.say("visit.close"), Look::Main, move || form.close()));
+    let readings = id.filter(|_| closed).map(|id| {
+        tile(form, "readings", form.say("visit.readings"), Look::Main, move || form.go(Screen::Readings(id)))
+    });
+    view! {
+        <section class="ask" data-ask="none">
+            {plain_head(form.say(if closed { "visit.closed" } else { "visit.all_asked" }))}
+            <p>{form.say_with("visit.all_asked.how", &[("n", Arg::Count(answered))])}</p>
+        </section>
+        <div class="tiles">
+            {close}
+            {readings}
+            {tile(form, "steps", form.say("visit.look_over"), Look::Aside, move || form.go(Screen::Steps))}
+            {tile(form, "start", form.say("visit.to_start"), Look::Aside, move || form.go(Screen::Start))}
+        </div>
+    }
+    .into_any()
+}

@@ -1,0 +1,89 @@
+//! Bodies read once, and by whom they are asked for: a tap folds only what concerns the carcass in
+//! hand, so that its cost does not grow with the season.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use uuid::Uuid;
+
+use crate::record::{Act, Answer, Body, EntryId, Fold, Subject, Value, fold_bodies, links};
+
+/// All bodies that could be read, in the order in which they came.
+#[derive(Default)]
+pub(crate) struct Bodies {
+    all: Vec<(EntryId, Body)>,
+    places: BTreeMap<EntryId, usize>,
+    of_subject: BTreeMap<Subject, Vec<usize>>,
+    /// Withdrawals, changes of hands and the like: few, and part of every fold.
+    others: Vec<usize>,
+    carcass_of: BTreeMap<Uuid, Uuid>,
+    outing_of: BTreeMap<Uuid, Uuid>,
+}
+
+impl Bodies {
+    /// Take one in.
+    pub(crate) fn push(&mut self, id: EntryId, body: Body) {
+        let place = self.all.len();
+        if let Act::Answer { key, answer, .. } = &body.act {
+            self.of_subject.entry(key.subject).or_default().push(place);
+            if let (Subject::Examination(exam), Answer::Seen { value: Value::Ref(to) }) = (key.subject, answer) {
+                match key.finding.as_str() {
+                    links::CARCASS => self.carcass_of.insert(exam, *to),
+                    links::OUTING => self.outing_of.insert(exam, *to),
+                    _ => None,
+                };
+            }
+        } else {
+            self.others.push(place);
+        }
+        self.places.insert(id, place);
+        self.all.push((id, body));
+    }
+
+    /// One body by its entry.
+    pub(crate) fn get(&self, id: EntryId) -> Option<&Body> {
+        self.places.get(&id).and_then(|place| self.all.get(*place)).map(|(_, body)| body)
+    }
+
+    /// Everything.
+    pub(crate) fn all(&self) -> &[(EntryId, Body)] {
+        &self.all
+    }
+
+    /// The fold of everything, for lists.
+    pub(crate) fn fold_all(&self) -> Fold {
+        fold_bodies(&self.all.iter().collect::<Vec<_>>())
+    }
+
+    /// The fold of these subjects and of all examinations of the same carcass.
+    pub(crate) fn fold_around(&self, subjects: &[Subject]) -> Fold {
+        let mut wanted: BTreeSet<Subject> = subjects.iter().copied().collect();
+        for subject in subjects {
+            if let Subject::Examination(exam) = subject
+                && let Some(carcass) = self.carcass_of.get(exam)
+            {
+                let same = self.carcass_of.iter().filter(|(_, c)| *c == carcass);
+                wanted.extend(same.map(|(exam, _)| Subject::Examination(*exam)));
+            }
+        }
+        let of_subjects = wanted.iter().filter_map(|s| self.of_subject.get(s)).flatten();
+        let mut places: Vec<usize> = of_subjects.chain(&self.others).copied().collect();
+        places.sort_unstable();
+        let picked: Vec<&(EntryId, Body)> = places.into_iter().filter_map(|p| self.all.get(p)).collect();
+        fold_bodies(&picked)
+    }
+
+    /// Bodies about one subject, in the order in which they came.
+    pub(crate) fn about(&self, subject: Subject) -> impl DoubleEndedIterator<Item = &(EntryId, Body)> {
+        self.of_subject.get(&subject).into_iter().flatten().filter_map(|place| self.all.get(*place))
+    }
+
+    /// The outing on which an examination was made.
+    pub(crate) fn outing_of(&self, exam: Uuid) -> Option<Uuid> {
+        self.outing_of.get(&exam).copied()
+    }
+
+    /// The carcass that an examination is about.
+    pub(crate) fn carcass_of(&self, exam: Uuid) -> Option<Uuid> {
+        self.carcass_of.get(&exam).copied()
+    }
+}

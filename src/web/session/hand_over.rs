@@ -1,0 +1,91 @@
+//! Making the bundle from this phone's own chain.
+
+use uuid::Uuid;
+
+use crate::bundle::key::DeviceKey;
+use crate::bundle::making::{Cover, Extras, make};
+use crate::bundle::payload::FourVersions;
+use crate::guide::PROTOCOL;
+use crate::record::{Act, DeviceId, ENTRY_SCHEMA, Entry, Head, short_code};
+
+use super::{Session, Source};
+use crate::web::settings::Settings;
+
+/// A bundle ready to leave.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Made {
+    /// Its id.
+    pub(crate) id: Uuid,
+    /// The signed text: one line of ASCII.
+    pub(crate) text: String,
+    /// A name for the file.
+    pub(crate) file: String,
+    /// The device that signed.
+    pub(crate) device: DeviceId,
+    /// Number of the last entry in it.
+    pub(crate) through: u64,
+    /// Entries in it.
+    pub(crate) entries: usize,
+}
+
+impl Session {
+    /// Make a bundle of everything on this phone. Exposure notes stay here unless the person agreed.
+    ///
+    /// # Errors
+    /// Why there is none, as a sentence.
+    pub(crate) fn make_bundle(&self, settings: &Settings, with_notes: bool, from: &impl Source) -> Result<Made, String> {
+        let key = DeviceKey::from_seed(&self.seed.0);
+        let mut runs = self.runs(with_notes);
+        let own = runs.iter().rposition(|run| run.first().is_some_and(|e| e.header.device == self.device));
+        let range = own.map(|place| runs.remove(place)).unwrap_or_default();
+        let when = from.when();
+        let id = from.id();
+        let cover = Cover {
+            bundle: id,
+            made_at: when.at,
+            zone: when.zone,
+            app: env!("CARGO_PKG_VERSION").to_owned(),
+            versions: FourVersions { envelope: 1, entry_schema: ENTRY_SCHEMA, protocol: PROTOCOL, science: SCIENCE },
+            label: settings.label.clone(),
+            crew: (!settings.crew.is_empty()).then(|| settings.crew.clone()),
+            card: self.card.as_ref().map(|held| held.digest),
+        };
+        let entries = range.len() + runs.iter().map(Vec::len).sum::<usize>();
+        let through = range.last().map(|e| e.header.seq).unwrap_or_default();
+        let extras = Extras { adopted: runs, ..Extras::default() };
+        let text = make(cover, &range, extras, &key).map_err(|error| error.to_string())?;
+        let (year, month, day) = when.at.date();
+        let file = format!("marrowbook-{year:04}-{month:02}-{day:02}-{}.txt", short_code::short_code(id).to_lowercase());
+        Ok(Made { id, text, file, device: self.device, through, entries })
+    }
+
+    /// Whether an exposure note is among the entries.
+    pub(crate) fn has_exposure_note(&self) -> bool {
+        self.bodies.all().iter().any(|(_, body)| is_exposure_note(&body.act))
+    }
+
+    /// All entries as unbroken runs: a gap, a fork or a lost key begins a new one.
+    fn runs(&self, with_notes: bool) -> Vec<Vec<Entry>> {
+        let mut runs: Vec<Vec<Entry>> = Vec::new();
+        for entry in self.journal.entries() {
+            let private = !with_notes && matches!(entry.body(), Ok(Some(body)) if is_exposure_note(&body.act));
+            let entry = if private { entry.withhold() } else { entry.clone() };
+            let follows = runs.last().and_then(|run| run.last()).is_some_and(|last| {
+                let head = Head::after(last);
+                entry.header.device == head.device && entry.header.seq == head.seq + 1 && entry.header.prev == head.digest
+            });
+            match runs.last_mut() {
+                Some(run) if follows => run.push(entry),
+                _ => runs.push(vec![entry]),
+            }
+        }
+        runs
+    }
+}
+
+/// Version of the methods behind the readings.
+const SCIENCE: u32 = 1;
+
+fn is_exposure_note(act: &Act) -> bool {
+    matches!(act, Act::Answer { key, .. } if key.finding.as_str() == "exposure_note")
+}

@@ -1,0 +1,218 @@
+//! What the crew's form works on: the journal, what is in hand, and the acts that write.
+//!
+//! A plain struct without a browser in it. Acts give bodies; whoever calls puts them into the queue
+//! and hands the entries back in with [`Session::take`].
+
+mod bodies;
+mod card_text;
+mod hand_over;
+mod lists;
+mod notes;
+mod now;
+mod panel;
+#[cfg(test)]
+mod tests;
+mod trail;
+mod when;
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use uuid::Uuid;
+
+use crate::bundle::key::DeviceKey;
+use crate::card::Card;
+use crate::guide::{Ask, Context, Draft, Situation, compose, withdraw};
+use crate::keep::Seed;
+use crate::record::{
+    Answer, Body, DeviceId, Digest, EXAMINATION_KIND, Entry, EntryId, Flaw, Fold, Journal, PersonCode, Site, Subject,
+    Value, Why, links,
+};
+
+pub(crate) use bodies::Bodies;
+pub(crate) use card_text::{ReceivedCard, read_card};
+pub(crate) use hand_over::Made;
+pub(crate) use lists::{Handed, OpenCarcass, handed_text};
+pub(crate) use now::{Here, Now};
+pub(crate) use trail::{Answered, Correction};
+pub(crate) use panel::panel_drafts;
+pub(crate) use when::{Source, When, at_clock};
+
+/// The step under which all is written when the crew leaves at once.
+const LEAVE_NOW: &str = "leave_now";
+
+/// The card in force with the digest of its text, as entries name it.
+#[derive(Clone)]
+pub(crate) struct HeldCard {
+    /// What it says.
+    pub(crate) card: Arc<Card>,
+    /// Digest of its payload.
+    pub(crate) digest: Digest,
+}
+
+/// The crew's work on this phone.
+pub(crate) struct Session {
+    /// All entries.
+    pub(crate) journal: Journal,
+    /// Their bodies, read once.
+    pub(crate) bodies: Bodies,
+    /// This phone.
+    pub(crate) device: DeviceId,
+    /// What its key is made from.
+    pub(crate) seed: Seed,
+    /// What is in hand.
+    pub(crate) here: Here,
+    /// The local card.
+    pub(crate) card: Option<HeldCard>,
+    begun: BTreeMap<Uuid, u64>,
+}
+
+impl Session {
+    /// A session on what was read at the start.
+    pub(crate) fn new(journal: Journal, seed: Seed) -> Self {
+        let device = DeviceKey::from_seed(&seed.0).public().id();
+        let mut bodies = Bodies::default();
+        for (id, body) in journal.bodies().0 {
+            bodies.push(id, body);
+        }
+        Self { journal, bodies, device, seed, here: Here::default(), card: None, begun: BTreeMap::new() }
+    }
+
+    /// Take in entries that the queue has made.
+    pub(crate) fn take(&mut self, entries: Vec<Entry>) {
+        for entry in entries {
+            if let Ok(Some(body)) = entry.body() {
+                self.bodies.push(entry.id(), body);
+            }
+            // Made a moment ago over its own text: adding it cannot fail.
+            let _ = self.journal.add(entry);
+        }
+    }
+
+    /// How things stand.
+    pub(crate) fn now(&self, when: &When) -> Now {
+        let card = self.card.as_ref().map(|held| Arc::clone(&held.card));
+        Now::new(self.here.clone(), self.bodies.fold_around(&self.in_hand()), card, when.at)
+    }
+
+    /// Outing, report and examination in hand.
+    pub(crate) fn in_hand(&self) -> Vec<Subject> {
+        let outing = self.here.outing.into_iter().flat_map(|id| [Subject::Outing(id), Subject::Report(id)]);
+        outing.chain(self.here.examination.map(Subject::Examination)).collect()
+    }
+
+    /// Go back to an examination that was begun before.
+    pub(crate) fn take_up(&mut self, examination: Uuid) {
+        self.here.outing = self.bodies.outing_of(examination).or(self.here.outing);
+        self.here.examination = Some(examination);
+    }
+
+    /// Begin a day out with its first carcass.
+    pub(crate) fn start_outing(&mut self, from: &impl Source) -> Result<Vec<Body>, Flaw> {
+        self.here.outing = Some(from.id());
+        self.begin("field", from.id(), from)
+    }
+
+    /// Begin with another carcass on the same day out.
+    pub(crate) fn new_carcass(&mut self, from: &impl Source) -> Result<Vec<Body>, Flaw> {
+        self.begin("field", from.id(), from)
+    }
+
+    /// Begin another examination of a carcass that is known: a second visit, or work on the bench.
+    pub(crate) fn look_again(&mut self, carcass: Uuid, kind: &str, from: &impl Source) -> Result<Vec<Body>, Flaw> {
+        if self.here.outing.is_none() {
+            self.here.outing = Some(from.id());
+        }
+        self.begin(kind, carcass, from)
+    }
+
+    fn begin(&mut self, kind: &str, carcass: Uuid, from: &impl Source) -> Result<Vec<Body>, Flaw> {
+        let examination = from.id();
+        let when = from.when();
+        self.here.examination = Some(examination);
+        self.begun.insert(examination, when.steady_ms);
+        let outing = self.here.outing.unwrap_or(examination);
+        let reference = |finding, id| draft(finding, Answer::Seen { value: Value::Ref(id) });
+        self.note(
+            &[
+                draft(EXAMINATION_KIND, Answer::choice(kind)),
+                reference(links::CARCASS, carcass),
+                reference(links::OUTING, outing),
+            ],
+            &when,
+        )
+    }
+
+    /// What a person answered.
+    pub(crate) fn answer(&self, fold: &Fold, drafts: &[Draft], when: &When) -> Result<Vec<Body>, Flaw> {
+        compose(fold, drafts, &self.context(when))
+    }
+
+    /// What the phone writes by itself: no step asked for it.
+    fn note(&self, drafts: &[Draft], when: &When) -> Result<Vec<Body>, Flaw> {
+        let fold = self.bodies.fold_around(&self.in_hand());
+        let mut bodies = compose(&fold, drafts, &self.context(when))?;
+        for body in &mut bodies {
+            body.versions.step = None;
+        }
+        Ok(bodies)
+    }
+
+    /// Take back what this person answered to an ask; `None` where nothing of theirs stands.
+    pub(crate) fn take_back(&self, now: &Now, ask: &Ask, when: &When) -> Option<Body> {
+        let view = now.view();
+        let mine: Vec<EntryId> = ask
+            .questions(&view)
+            .into_iter()
+            .flat_map(|(finding, site)| view.question(finding, site).standing)
+            .filter(|standing| standing.observer == self.here.person)
+            .map(|standing| standing.id)
+            .collect();
+        (!mine.is_empty()).then(|| withdraw(mine, &self.context(when)))
+    }
+
+    /// What is written when the crew leaves at once: why, and `not looked` for all that is open.
+    pub(crate) fn leave_now(&self, now: &Now, reason: &str, why: &Why) -> Vec<Draft> {
+        let rest = Situation::leave_now(&now.view(), why);
+        let all = std::iter::once(draft("left_early", Answer::choice(reason))).chain(rest);
+        all.map(|d| Draft { step: LEAVE_NOW, ..d }).collect()
+    }
+
+    /// The draft that closes the examination in hand.
+    pub(crate) fn close(&self, now: &Now) -> Draft {
+        let view = now.view();
+        let how = if view.choice("left_early").is_some() {
+            "left_early"
+        } else if now.situation.hands_on_closed() {
+            "record_only"
+        } else {
+            "complete"
+        };
+        Draft { step: "close", ..draft("examination_closed", Answer::choice(how)) }
+    }
+
+    fn context(&self, when: &When) -> Context {
+        let examination = self.here.examination.unwrap_or_default();
+        Context {
+            outing: self.here.outing.unwrap_or(examination),
+            examination,
+            report: None,
+            observer: self.here.person.clone(),
+            typed_by: self.here.person.clone(),
+            at: when.at,
+            zone: when.zone.clone(),
+            since_start_ms: self.begun.get(&examination).map(|start| when.steady_ms.saturating_sub(*start)),
+            card: self.card.as_ref().map(|held| held.digest),
+        }
+    }
+
+    /// Set who holds the phone.
+    pub(crate) fn is_held_by(&mut self, person: PersonCode) {
+        self.here.person = person;
+    }
+}
+
+/// A draft without a place.
+pub(crate) fn draft(finding: &'static str, answer: Answer) -> Draft {
+    Draft { finding, site: Site::NONE, answer, step: "" }
+}

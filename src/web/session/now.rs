@@ -1,0 +1,114 @@
+//! How things stand at this moment: what every screen reads, made anew after each entry.
+
+use std::sync::Arc;
+
+use uuid::Uuid;
+
+use crate::card::Card;
+use crate::guide::{Ask, ExamKind, Phase, Situation, View, situation};
+use crate::record::{Carcass, DUE_BACK, Fold, Moment, PersonCode, Sheet, Subject};
+
+/// What is in hand.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Here {
+    /// Who holds the phone.
+    pub(crate) person: PersonCode,
+    /// The day out.
+    pub(crate) outing: Option<Uuid>,
+    /// The examination.
+    pub(crate) examination: Option<Uuid>,
+}
+
+impl Default for Here {
+    fn default() -> Self {
+        Self { person: PersonCode::unnamed(), outing: None, examination: None }
+    }
+}
+
+/// How things stand.
+pub(crate) struct Now {
+    /// What is in hand.
+    pub(crate) here: Here,
+    /// What stands of it.
+    pub(crate) fold: Fold,
+    /// Field or bench.
+    pub(crate) kind: ExamKind,
+    /// The local card, where one is loaded.
+    pub(crate) card: Option<Arc<Card>>,
+    /// By the phone's clock.
+    pub(crate) at: Moment,
+    /// What the guide makes of it; without an examination nothing is asked.
+    pub(crate) situation: Situation,
+    empty: Sheet,
+}
+
+impl Now {
+    /// Read the guide's tables against what stands.
+    pub(crate) fn new(here: Here, fold: Fold, card: Option<Arc<Card>>, at: Moment) -> Self {
+        let kind = match here.examination.and_then(|id| fold.examination(id)).and_then(|e| e.kind.as_deref()) {
+            Some("bench") => ExamKind::Bench,
+            _ => ExamKind::Field,
+        };
+        let nothing =
+            Situation { asks: Vec::new(), next: None, fired: Vec::new(), to_write: Vec::new(), evidence_record: false };
+        let mut now = Self { here, fold, kind, card, at, situation: nothing, empty: Sheet::default() };
+        if now.here.examination.is_some() {
+            now.situation = situation(&now.view());
+        }
+        now
+    }
+
+    /// What the guide reads.
+    pub(crate) fn view(&self) -> View<'_> {
+        let sheet = |subject: Option<Subject>| subject.and_then(|s| self.fold.sheet(s));
+        View {
+            kind: self.kind,
+            outing: self.outing_sheet(),
+            exam: sheet(self.here.examination.map(Subject::Examination)).unwrap_or(&self.empty),
+            // Where no report was named, the outing's id stands in for one.
+            report: sheet(self.here.outing.map(Subject::Report)),
+            carcass: self.carcass(),
+            card: self.card.as_deref(),
+            person: &self.here.person,
+            now: self.at,
+        }
+    }
+
+    fn outing_sheet(&self) -> &Sheet {
+        self.here.outing.and_then(|id| self.fold.sheet(Subject::Outing(id))).unwrap_or(&self.empty)
+    }
+
+    /// The carcass in hand.
+    pub(crate) fn carcass(&self) -> Option<&Carcass> {
+        self.here.examination.and_then(|id| self.fold.carcass_of(id))
+    }
+
+    /// When the crew is due back, once that was said.
+    pub(crate) fn due_back(&self) -> Option<Moment> {
+        match self.outing_sheet().answer(DUE_BACK).value() {
+            Some(crate::record::Value::Instant(at)) => Some(*at),
+            _ => None,
+        }
+    }
+
+    /// The ask of that name, or the next one.
+    pub(crate) fn ask(&self, name: Option<&str>) -> Option<Ask> {
+        match name {
+            Some(name) => self.situation.find(name).map(|a| a.ask),
+            None => self.situation.next,
+        }
+    }
+
+    /// The phase of what comes next.
+    pub(crate) fn phase(&self) -> Option<Phase> {
+        self.here.examination.map(|_| match (self.situation.next, self.kind) {
+            (Some(ask), _) => ask.phase(),
+            (None, _) => Phase::HandOver,
+        })
+    }
+
+    /// True once the examination in hand was closed.
+    pub(crate) fn is_closed(&self) -> bool {
+        self.view().choice("examination_closed").is_some()
+    }
+}

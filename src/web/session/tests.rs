@@ -1,0 +1,113 @@
+use super::*;
+use crate::record::{Head, Moment, Salt};
+use std::cell::Cell;
+
+struct Bench(Cell<u64>);
+
+impl Source for Bench {
+    fn when(&self) -> When {
+        let n = self.0.get();
+        let at = Moment::from_unix(1_800_000_000 + i64::try_from(n).unwrap(), -300).unwrap();
+        When { at, zone: String::new(), unix_ms: 1_800_000_000_000 + n, steady_ms: n * 1_000 }
+    }
+    fn random<const N: usize>(&self) -> [u8; N] {
+        let n = self.0.replace(self.0.get() + 1);
+        std::array::from_fn(|i| u8::try_from((n * 31 + u64::try_from(i).unwrap()) % 251).unwrap())
+    }
+}
+
+const SEED: Seed = Seed([9; 32]);
+
+fn write(session: &mut Session, bodies: Vec<Body>) {
+    for body in bodies {
+        let entry = session.journal.head(session.device).next(&body, Salt([7; 16])).unwrap();
+        assert_eq!(entry.header.seq, Head::after(&entry).seq);
+        session.take(vec![entry]);
+    }
+}
+
+fn begun() -> (Session, Bench) {
+    let bench = Bench(Cell::new(1));
+    let mut session = Session::new(Journal::new(), SEED);
+    session.is_held_by(PersonCode::new("K7").unwrap());
+    let bodies = session.start_outing(&bench).unwrap();
+    write(&mut session, bodies);
+    (session, bench)
+}
+
+fn answer(session: &mut Session, bench: &Bench, finding: &'static str, answer: Answer) {
+    let when = bench.when();
+    let now = session.now(&when);
+    let bodies = session.answer(&now.fold, &[Draft { step: finding, ..draft(finding, answer) }], &when).unwrap();
+    write(session, bodies);
+}
+
+#[test]
+fn the_fold_around_one_carcass_is_the_fold_of_all_where_there_is_one() {
+    let (mut session, bench) = begun();
+    answer(&mut session, &bench, "body_state", Answer::choice("whole"));
+    answer(&mut session, &bench, "body_state", Answer::choice("part_eaten"));
+    let now = session.now(&bench.when());
+    assert_eq!(now.fold, session.bodies.fold_all());
+    assert_eq!(now.fold, crate::record::fold(&session.journal));
+    assert_eq!(now.view().choice("body_state").as_deref(), Some("part_eaten"));
+}
+
+#[test]
+fn another_carcass_does_not_show_in_this_one() {
+    let (mut session, bench) = begun();
+    answer(&mut session, &bench, "body_state", Answer::choice("whole"));
+    answer(&mut session, &bench, "crew_count", Answer::number(2));
+    let first = session.here.examination.unwrap();
+    let bodies = session.new_carcass(&bench).unwrap();
+    write(&mut session, bodies);
+    let now = session.now(&bench.when());
+    assert_eq!(now.view().choice("body_state"), None);
+    assert_eq!(now.view().number("crew_count"), Some(2), "the day out is shared");
+    session.take_up(first);
+    assert_eq!(session.now(&bench.when()).view().choice("body_state").as_deref(), Some("whole"));
+    assert_eq!(session.examinations(&session.bodies.fold_all()).len(), 2);
+}
+
+#[test]
+fn taking_back_leaves_the_history() {
+    let (mut session, bench) = begun();
+    answer(&mut session, &bench, "body_state", Answer::choice("whole"));
+    let when = bench.when();
+    let now = session.now(&when);
+    let ask = now.ask(Some("body_state")).unwrap();
+    assert_eq!(session.trail(&now), ["body_state"]);
+    let body = session.take_back(&now, &ask, &when).unwrap();
+    write(&mut session, vec![body]);
+    let now = session.now(&when);
+    assert_eq!(now.view().choice("body_state"), None);
+    assert!(session.trail(&now).is_empty());
+    let told = session.answers_about(Subject::Examination(session.here.examination.unwrap()));
+    let last = told.iter().find(|a| a.finding.as_str() == "body_state").unwrap();
+    assert_eq!(last.correction, Correction::TakenBack);
+}
+
+#[test]
+fn hand_over_counts_what_is_new() {
+    let (mut session, bench) = begun();
+    let all = session.journal.len();
+    assert_eq!(session.handed().waiting, all);
+    answer(&mut session, &bench, "handed_over", Answer::Seen { value: Value::Text(handed_text(all as u64, Uuid::nil())) });
+    assert_eq!((session.handed().through, session.handed().waiting), (all as u64, 0));
+    answer(&mut session, &bench, "body_state", Answer::choice("whole"));
+    assert_eq!(session.handed().waiting, 1);
+}
+
+#[test]
+fn work_for_the_bench_is_what_was_taken_and_not_yet_done() {
+    let (mut session, bench) = begun();
+    answer(&mut session, &bench, "jaw_taken", Answer::choice("whole_jaw"));
+    let fold = session.bodies.fold_all();
+    let open = session.bench_work(&fold);
+    assert_eq!(open.len(), 1);
+    let bodies = session.look_again(open[0].0, "bench", &bench).unwrap();
+    write(&mut session, bodies);
+    assert_eq!(session.now(&bench.when()).kind, crate::guide::ExamKind::Bench);
+    answer(&mut session, &bench, "examination_closed", Answer::choice("complete"));
+    assert!(session.bench_work(&session.bodies.fold_all()).is_empty());
+}

@@ -1,0 +1,116 @@
+//! The way so far: what was answered by hand, in order, for Back, for the resume card and for the
+//! journal of a carcass.
+
+use crate::guide::{Ask, AskState};
+use crate::record::{Act, Answer, EntryId, FindingCode, Moment, PersonCode, Site, Subject};
+
+use super::{Now, Session};
+
+/// One answer as it stands in the journal.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Answered {
+    /// Its entry.
+    pub(crate) id: EntryId,
+    /// Which question.
+    pub(crate) finding: FindingCode,
+    /// Where.
+    pub(crate) site: Site,
+    /// What was said.
+    pub(crate) answer: Answer,
+    /// By whom.
+    pub(crate) observer: PersonCode,
+    /// When, by the phone's clock.
+    pub(crate) at: Moment,
+    /// The step that asked; absent for what the phone wrote by itself.
+    pub(crate) step: Option<String>,
+    /// What became of it.
+    pub(crate) correction: Correction,
+}
+
+/// What became of an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Correction {
+    /// It stands.
+    Stands,
+    /// A later answer took its place.
+    Replaced,
+    /// It was taken back.
+    TakenBack,
+}
+
+impl Session {
+    /// Every answer about a subject in the order in which it was given.
+    pub(crate) fn answers_about(&self, subject: Subject) -> Vec<Answered> {
+        let mut replaced = std::collections::BTreeSet::new();
+        let mut taken_back = std::collections::BTreeSet::new();
+        for (_, body) in self.bodies.all() {
+            match &body.act {
+                Act::Answer { supersedes, .. } => replaced.extend(supersedes.iter().copied()),
+                Act::Withdraw { supersedes } => taken_back.extend(supersedes.iter().copied()),
+                _ => {}
+            }
+        }
+        let become_of = |id: &EntryId| match (taken_back.contains(id), replaced.contains(id)) {
+            (true, _) => Correction::TakenBack,
+            (_, true) => Correction::Replaced,
+            _ => Correction::Stands,
+        };
+        let answered = |(id, body): &(EntryId, crate::record::Body)| match &body.act {
+            Act::Answer { key, answer, .. } => Some(Answered {
+                id: *id,
+                finding: key.finding.clone(),
+                site: key.site,
+                answer: answer.clone(),
+                observer: key.observer.clone(),
+                at: body.at,
+                step: body.versions.step.clone(),
+                correction: become_of(id),
+            }),
+            _ => None,
+        };
+        self.bodies.about(subject).filter_map(answered).collect()
+    }
+
+    /// Names of asks answered by hand that still stand, the latest last and each once.
+    pub(crate) fn trail(&self, now: &Now) -> Vec<String> {
+        let view = now.view();
+        let mut names: Vec<(EntryId, String)> = Vec::new();
+        for AskState { ask, .. } in &now.situation.asks {
+            let questions = ask.questions(&view);
+            let last = questions
+                .iter()
+                .flat_map(|(finding, site)| view.question(finding, *site).standing)
+                .filter(|standing| standing.observer == self.here.person)
+                .map(|standing| standing.id)
+                .filter(|id| self.bodies.get(*id).is_some_and(|body| by_hand(body.versions.step.as_deref())))
+                .max();
+            if let Some(id) = last {
+                names.push((id, ask.name()));
+            }
+        }
+        names.sort();
+        names.into_iter().map(|(_, name)| name).collect()
+    }
+
+    /// The latest answers by hand that stand, the latest first, for the resume card.
+    pub(crate) fn latest(&self, how_many: usize) -> Vec<Answered> {
+        let mut all: Vec<Answered> = self.in_hand().into_iter().flat_map(|s| self.answers_about(s)).collect();
+        all.retain(|a| by_hand(a.step.as_deref()) && a.correction == Correction::Stands);
+        all.sort_by_key(|a| std::cmp::Reverse(a.id));
+        all.truncate(how_many);
+        all
+    }
+
+    /// The ask before this one on the way; the last answered one where `from` is not on it.
+    pub(crate) fn before(&self, now: &Now, from: Option<&Ask>) -> Option<String> {
+        let trail = self.trail(now);
+        let here = from.map(Ask::name);
+        let place = trail.iter().position(|name| Some(name) == here.as_ref()).unwrap_or(trail.len());
+        place.checked_sub(1).and_then(|p| trail.get(p)).cloned()
+    }
+}
+
+/// Whether a person answered to a question, rather than the phone noting or the crew leaving.
+fn by_hand(step: Option<&str>) -> bool {
+    step.is_some_and(|step| step != super::LEAVE_NOW)
+}

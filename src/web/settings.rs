@@ -1,0 +1,25 @@
+//! Settings of this phone.
+
+use serde::{Deserialize, Serialize};
+
+use crate::record::{DeviceId, PersonCode};
+
+/// Settings, kept as one JSON text.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub(crate) struct Settings {
+    /// White on black for work by headlamp.
+    pub(crate) dusk: bool,
+    /// Buttons mirrored for the left hand.
+    pub(crate) left_hand: bool,
+    /// Who held the phone last.
+    pub(crate) person: Option<PersonCode>,
+    /// The crew's name.
+    pub(crate) crew: String,
+    /// What the crew calls this phone.
+    pub(crate) label: String,
+    /// The office whose cards are taken, once its words were compared.
+    pub(crate) office: Option<DeviceId>,
+    /// The signed card as received.
+    pub(crate) card: Option<String>,
+}
