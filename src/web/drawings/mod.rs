@@ -11,10 +11,19 @@ pub mod crest;
 pub mod dentine;
 pub mod half_jaw;
 pub mod jaw_cell;
+pub mod jaw_exam;
+pub mod jaw_focus;
+pub mod jaw_row;
 pub mod marrow;
 pub mod more_teeth;
+pub mod picture;
 pub mod third_tooth;
 pub mod tooth;
+
+pub use jaw_exam::{JawActs, JawExam, JawKey};
+pub use jaw_focus::{JawFocus, ToothQuestion};
+pub use jaw_row::JawRow;
+pub use picture::{drawing, picture, picture_in};
 
 /// The text of the SVG for an option of a finding; `None` where words alone are as good.
 pub fn svg(finding: &str, option: &str) -> Option<String> {
@@ -56,3 +65,48 @@ pub const DRAWN: [&str; 15] = [
     "rumen_fill",
     "growth_plate",
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::record::find;
+    use crate::words::{Language, ids, raw};
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_option_of_a_drawn_finding_has_a_drawing_and_a_description_of_its_own() {
+        for finding in DRAWN {
+            let (mut drawings, mut words) = (BTreeSet::new(), BTreeSet::new());
+            for option in find(finding).unwrap().options() {
+                let svg = svg(finding, option).unwrap_or_else(|| panic!("{finding}: {option} has no drawing"));
+                assert!(drawings.insert(svg), "{finding}: {option} is drawn like another option");
+                let id = format!("drawing.{finding}.{option}");
+                let text = raw(Language::English, &id).unwrap_or_else(|| panic!("{id} has no words"));
+                assert!(words.insert(text), "{id} is described like another option");
+            }
+        }
+    }
+
+    #[test]
+    fn every_description_belongs_to_a_drawing() {
+        for id in ids().filter(|id| id.starts_with("drawing.")) {
+            let mut parts = id.splitn(3, '.').skip(1);
+            let (finding, option) = (parts.next().unwrap(), parts.next().unwrap());
+            assert!(svg(finding, option).is_some(), "{id} describes nothing");
+        }
+    }
+
+    #[test]
+    fn drawings_carry_no_colour_no_style_and_no_id() {
+        // The policy of the page forbids inline styles, and two drawings on a page may not share an id.
+        for finding in DRAWN {
+            for option in find(finding).unwrap().options() {
+                let svg = svg(finding, option).unwrap();
+                for word in [" style=", " fill=", " stroke=", " id="] {
+                    assert!(!svg.contains(word), "{finding} {option}: {word}");
+                }
+                assert_eq!(svg.matches('<').count(), svg.matches('>').count());
+            }
+        }
+    }
+}

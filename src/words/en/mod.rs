@@ -1,5 +1,6 @@
 //! English.
 
+mod drawings;
 mod office;
 mod options;
 mod readings;
@@ -10,7 +11,7 @@ mod hazards;
 mod safety;
 
 /// All parts of the catalogue.
-pub(super) const CATALOGUE: [&[(&str, &str)]; 14] = [
+pub(super) const CATALOGUE: [&[(&str, &str)]; 15] = [
     steps::OUTING,
     steps::SCENE,
     steps::BODY,
@@ -23,6 +24,7 @@ pub(super) const CATALOGUE: [&[(&str, &str)]; 14] = [
     options::FINDINGS,
     options::NAMES,
     readings::TEXTS,
+    drawings::TEXTS,
     screens::TEXTS,
     office::TEXTS,
 ];
