@@ -5,9 +5,10 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
 import { serve } from "../tools/serve.mjs";
 
-const here = new URL(".", import.meta.url).pathname;
+const here = fileURLToPath(new URL(".", import.meta.url));
 export const ROOT = resolve(here, "../..");
 export const DIST = process.env.MARROWBOOK_DIST ?? join(ROOT, "dist");
 const OUT = join(ROOT, "tests/out");

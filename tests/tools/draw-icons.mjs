@@ -1,12 +1,13 @@
 // Draws public/icons/*.png from mark.svg. Run by hand when the mark changes; the pictures are committed.
-//   NODE_PATH=... node tests/tools/draw-icons.mjs   (tests/tools/node.sh sets the path)
+//   MARROWBOOK_NPM=~/.cache/marrowbook/npm MARROWBOOK_CHROMIUM=/usr/bin/chromium node tests/tools/draw-icons.mjs
 import { readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 
 const require = createRequire(join(process.env.MARROWBOOK_NPM, "package.json"));
 const { chromium } = require("playwright-core");
-const icons = new URL("../../public/icons/", import.meta.url).pathname;
+const icons = fileURLToPath(new URL("../../public/icons/", import.meta.url));
 const svg = readFileSync(join(icons, "mark.svg"), "utf8");
 
 // A maskable icon may be cut to a circle of 80 % of its width, so the mark is drawn smaller inside it.

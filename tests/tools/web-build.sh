@@ -52,5 +52,10 @@ ensure_web_build() {
 }
 
 wasm_flags() { # the same wasm on every machine, and no names of home folders in what phones load
-  export CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS="--remap-path-prefix=${CARGO_HOME:-$HOME/.cargo}=cargo --remap-path-prefix=$ROOT=."
+  local path flags=
+  for path in "${CARGO_HOME:-$HOME/.cargo}=cargo" "$ROOT=."; do
+    # Cargo splits this variable at spaces. A folder with one still builds, only with its name inside.
+    case $path in *' '*) ;; *) flags="$flags --remap-path-prefix=$path" ;; esac
+  done
+  export CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS="${flags# }"
 }
