@@ -9,7 +9,7 @@ use super::{
 };
 
 /// How the visit stands.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Situation {
     /// Everything that applies, in the order in which it is asked.
     pub asks: Vec<AskState>,

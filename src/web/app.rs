@@ -3,37 +3,31 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
-use super::desk::Desk;
-use super::edge::Phone;
 use super::form::Form;
 use super::parts::{HEAD, bar, notice, saved_line};
-use super::session::{Session, Source};
 use super::{address, screens, shell};
-use crate::keep::Seed;
-use crate::record::{Head, Journal};
 
 /// The clock is read again this often: due back, daylight and the card's dates depend on it.
 const CLOCK: std::time::Duration = std::time::Duration::from_secs(30);
 
 /// The form.
 pub(crate) fn app() -> AnyView {
-    let session = Session::new(Journal::new(), Seed(Phone.random()));
-    let desk = Desk::in_memory(Head::start(session.device));
-    let form = Form::new(session, desk, address::screen());
+    let form = Form::new(address::screen());
     address::watch(move |screen| form.follow_address(screen));
     shell::watch(form);
     super::keys::watch(form);
     if let Ok(handle) = set_interval_with_handle(move || form.tick(), CLOCK) {
         // For as long as the page lives.
-        std::mem::forget(handle);
+        let _ = handle;
     }
     light(form);
+    super::opening::begin(form);
     page(form)
 }
 
 fn page(form: Form) -> AnyView {
     // Drawn anew for another screen and after an entry, never for the clock: half-typed answers stay.
-    let drawn = Memo::new(move |_| (form.screen.get(), form.turn.get()));
+    let drawn = Memo::new(move |_| (form.screen.get(), form.turn.get(), form.ready.get()));
     let name = Memo::new(move |_| form.screen.with(super::screen::Screen::name));
     Effect::new(move |_| {
         drawn.track();
@@ -45,7 +39,10 @@ fn page(form: Form) -> AnyView {
             {saved_line(form)}
             <main>
                 {notice(form)}
-                {move || screens::screen(form, &drawn.get().0)}
+                {move || match drawn.get() {
+                    (screen, _, true) => screens::screen(form, &screen),
+                    _ => view! { <p class="how" role="status">{form.say("opening.records")}</p> }.into_any(),
+                }}
             </main>
         </div>
     }

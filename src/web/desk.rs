@@ -1,49 +1,103 @@
-//! Where entries go: the durable queue, or, where this page may only show, nowhere.
+//! Where entries go: this browser's stores behind one queue. Before they are open, and outside a
+//! browser, nothing is taken.
 
-use std::cell::Cell;
-use std::future::Future;
-use std::pin::Pin;
+use crate::keep::{Promise, Saving};
+use crate::record::{Body, Entry, Photo};
 
-use crate::keep::{Promise, Unsaved};
-use crate::record::{Body, Entry, Head, JsonError, Salt};
-
-/// The wait for the tick.
-pub(crate) type Flushed = Pin<Box<dyn Future<Output = Result<(), Unsaved>>>>;
+#[cfg(target_arch = "wasm32")]
+use crate::keep::browser;
 
 /// Where entries go.
+#[derive(Default)]
 pub(crate) struct Desk {
-    head: Cell<Head>,
+    #[cfg(target_arch = "wasm32")]
+    inner: Option<std::rc::Rc<browser::Desk>>,
 }
 
+/// Answers taken in, and the wait for the tick.
+pub(crate) struct Taken {
+    /// The entries.
+    pub(crate) entries: Vec<Entry>,
+    /// Resolves when the first try to save has ended.
+    pub(crate) saving: Option<Saving>,
+}
+
+#[cfg(target_arch = "wasm32")]
 impl Desk {
-    /// In memory.
-    pub(crate) fn in_memory(head: Head) -> Self {
-        Self { head: Cell::new(head) }
+    /// The open desk.
+    pub(crate) fn open(desk: browser::Desk) -> Self {
+        Self { inner: Some(std::rc::Rc::new(desk)) }
     }
 
-    /// True where nothing may be written here.
-    pub(crate) fn is_read_only(&self) -> bool {
-        false
+    /// Why nothing may be written here; `None` where it may.
+    pub(crate) fn read_only(&self) -> Option<String> {
+        self.inner.as_ref().and_then(|desk| desk.read_only().map(ToString::to_string))
     }
 
     /// What can be promised about the next answer.
     pub(crate) fn promise(&self) -> Promise {
+        self.inner.as_ref().map_or(Promise::MemoryOnly, |desk| desk.promise())
+    }
+
+    /// Make entries of bodies; they are written without being asked again.
+    ///
+    /// # Errors
+    /// Why they were not taken.
+    pub(crate) fn append(&self, bodies: Vec<Body>) -> Result<Taken, String> {
+        let desk = self.inner.as_ref().ok_or_else(String::new)?;
+        let drafted = desk.append(bodies).map_err(|error| error.to_string())?;
+        Ok(Taken { entries: drafted.entries, saving: Some(drafted.saving) })
+    }
+
+    /// Keep settings. What cannot be kept holds until the page is closed.
+    pub(crate) fn put_settings(&self, settings: super::settings::Settings) {
+        let Some(desk) = self.inner.clone() else { return };
+        leptos::task::spawn_local(async move {
+            let _ = desk.put_setting(super::settings::NAME, &settings).await;
+        });
+    }
+
+    /// Keep a photo.
+    ///
+    /// # Errors
+    /// Why it was not kept.
+    pub(crate) fn keep_photo(
+        &self,
+        bytes: Vec<u8>,
+        media: String,
+    ) -> impl Future<Output = Result<Photo, String>> + use<> {
+        let desk = self.inner.clone();
+        async move {
+            let desk = desk.ok_or_else(String::new)?;
+            desk.keep_photo(&bytes, &media).await.map_err(|error| error.to_string())
+        }
+    }
+}
+
+#[cfg(not(target_arch = "wasm32"))]
+impl Desk {
+    pub(crate) fn read_only(&self) -> Option<String> {
+        Some("there is no browser here".to_owned())
+    }
+
+    pub(crate) fn promise(&self) -> Promise {
         Promise::MemoryOnly
     }
 
-    /// Make entries of bodies.
-    pub(crate) fn draft(&self, bodies: Vec<(Body, Salt)>) -> Result<Vec<Entry>, JsonError> {
-        let mut all = Vec::new();
-        for (body, salt) in bodies {
-            let entry = self.head.get().next(&body, salt)?;
-            self.head.set(Head::after(&entry));
-            all.push(entry);
-        }
-        Ok(all)
+    pub(crate) fn append(&self, bodies: Vec<Body>) -> Result<Taken, String> {
+        let _ = bodies;
+        Ok(Taken { entries: Vec::new(), saving: None })
     }
 
-    /// Write what waits.
-    pub(crate) fn flush(&self) -> Flushed {
-        Box::pin(async { Ok(()) })
+    pub(crate) fn put_settings(&self, settings: super::settings::Settings) {
+        let _ = settings;
+    }
+
+    pub(crate) fn keep_photo(
+        &self,
+        bytes: Vec<u8>,
+        media: String,
+    ) -> impl Future<Output = Result<Photo, String>> + use<> {
+        async move { Err(format!("{} bytes of {media} not kept", bytes.len())) }
     }
 }

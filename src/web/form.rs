@@ -10,8 +10,8 @@ use leptos::prelude::*;
 use uuid::Uuid;
 
 use crate::guide::{Ask, Draft};
-use crate::keep::Promise;
-use crate::record::{Body, PersonCode, Why};
+use crate::keep::{Promise, Saving};
+use crate::record::{Body, DeviceId, Digest, Journal, PersonCode, Photo, Why};
 use crate::words::{Arg, Language};
 
 use super::desk::Desk;
@@ -41,6 +41,8 @@ pub(crate) struct Saves {
 pub(crate) struct Form {
     session: StoredValue<Session>,
     desk: StoredValue<Desk, LocalStorage>,
+    /// True once the records of this phone are open.
+    pub(crate) ready: RwSignal<bool>,
     /// What is on the screen.
     pub(crate) screen: RwSignal<Screen>,
     /// How things stand.
@@ -76,11 +78,13 @@ pub(crate) struct Form {
 
 impl Form {
     /// Made once, in the root.
-    pub(crate) fn new(session: Session, desk: Desk, screen: Screen) -> Self {
+    pub(crate) fn new(screen: Screen) -> Self {
+        let session = Session::new(Journal::new(), DeviceId(Digest([0; 32])), None);
         let now = session.now(&Phone.when());
         Self {
             session: StoredValue::new(session),
-            desk: StoredValue::new_local(desk),
+            desk: StoredValue::new_local(Desk::default()),
+            ready: RwSignal::new(false),
             screen: RwSignal::new(screen),
             now: RwSignal::new(Arc::new(now)),
             turn: RwSignal::new(0),
@@ -201,9 +205,36 @@ impl Form {
         }
     }
 
-    /// True where this page may not write: another tab holds the records.
-    pub(crate) fn is_read_only(self) -> bool {
-        self.desk.try_with_value(Desk::is_read_only).unwrap_or(true)
+    /// The records are open: go on where the visit stood.
+    pub(crate) fn opened(self, session: Session, desk: Desk, settings: Settings, lines: Vec<String>) {
+        let in_visit = session.here.examination.is_some();
+        self.session.try_update_value(|s| *s = session);
+        self.desk.try_update_value(|d| *d = desk);
+        self.settings.try_set(settings);
+        self.opening.try_set(lines);
+        self.tick();
+        self.ready.try_set(true);
+        let named = self.screen.try_get_untracked().unwrap_or(Screen::Start);
+        match named {
+            // A hurry is never held up, and a look at papers is not a step of the visit.
+            Screen::Hurt | Screen::About | Screen::Settings | Screen::HandOver => self.redraw(),
+            _ if in_visit => self.go(Screen::Resume),
+            Screen::Journal(_) | Screen::Readings(_) | Screen::Bench => self.redraw(),
+            _ => self.go(Screen::Start),
+        }
+    }
+
+    /// Another tab has written: show what it wrote.
+    pub(crate) fn reread(self) {
+        // The tab that writes knows its own entries; only one that shows has something to learn.
+        if self.read_only().is_some() {
+            super::opening::begin(self);
+        }
+    }
+
+    /// Why this page may not write; `None` where it may.
+    pub(crate) fn read_only(self) -> Option<String> {
+        self.desk.try_with_value(Desk::read_only).flatten()
     }
 
     /// What can be promised about the next answer.
@@ -302,6 +333,9 @@ impl Form {
     /// Change the settings, and keep them.
     pub(crate) fn set_settings(self, flip: impl FnOnce(&mut Settings)) {
         self.settings.try_update(flip);
+        if let Some(settings) = self.settings.try_get_untracked() {
+            self.desk.try_with_value(|desk| desk.put_settings(settings));
+        }
     }
 
     /// Who holds the phone from now on.
@@ -325,12 +359,10 @@ impl Form {
 
     /// Put bodies into the queue, with all that follows from them. The tick waits for the disk.
     pub(crate) fn write(self, bodies: Vec<Body>, what: String) -> bool {
-        if self.is_read_only() {
-            self.notice.try_update(|n| *n = Some(self.say("notice.read_only")));
-            return false;
-        }
-        if !self.draft(bodies) {
-            self.notice.try_update(|n| *n = Some(self.say("notice.not_written")));
+        let mut saving = Vec::new();
+        if let Err(reason) = self.append(bodies, &mut saving) {
+            let text = self.say_with("notice.not_written", &[("reason", Arg::Text(reason))]);
+            self.notice.try_set(Some(text));
             return false;
         }
         // An answer may settle others, and those yet others; the tables make no rings, and if they
@@ -339,38 +371,47 @@ impl Form {
             self.tick();
             let Some(now) = self.now_once() else { break };
             let more = self.with(|session| session.settle(&now, &Phone.when())).unwrap_or_default();
-            if more.is_empty() || !self.draft(more) {
+            if more.is_empty() || self.append(more, &mut saving).is_err() {
                 break;
             }
         }
         self.redraw();
-        self.flush(what);
+        self.await_tick(what, saving);
         true
     }
 
-    fn draft(self, bodies: Vec<Body>) -> bool {
-        let with_salt = bodies.into_iter().map(|body| (body, Phone.salt())).collect();
-        match self.desk.try_with_value(|desk| desk.draft(with_salt)) {
-            Some(Ok(entries)) => {
-                self.session.try_update_value(|session| session.take(entries));
-                true
-            }
-            _ => false,
-        }
+    fn append(self, bodies: Vec<Body>, saving: &mut Vec<Saving>) -> Result<(), String> {
+        let taken = self.desk.try_with_value(|desk| desk.append(bodies)).unwrap_or_else(|| Err(String::new()))?;
+        saving.extend(taken.saving);
+        self.session.try_update_value(|session| session.take(taken.entries));
+        Ok(())
     }
 
-    fn flush(self, what: String) {
+    fn await_tick(self, what: String, saving: Vec<Saving>) {
         self.saves.try_update(|s| {
             s.what = what;
             s.writing += 1;
         });
-        let Some(writing) = self.desk.try_with_value(Desk::flush) else { return };
         leptos::task::spawn_local(async move {
-            let outcome = writing.await;
+            let mut failed = None;
+            for one in saving {
+                failed = one.await.err().or(failed);
+            }
             self.saves.try_update(|s| {
                 s.writing = s.writing.saturating_sub(1);
-                s.failed = outcome.err().map(|unsaved| (unsaved.reason.to_string(), unsaved.promise));
+                s.failed = failed.map(|unsaved| (unsaved.reason.to_string(), unsaved.promise));
             });
+        });
+    }
+
+    /// Keep a photo's bytes, then go on with its name.
+    pub(crate) fn keep_photo(self, bytes: Vec<u8>, media: String, then: impl FnOnce(Photo) + 'static) {
+        let Some(kept) = self.desk.try_with_value(|desk| desk.keep_photo(bytes, media)) else { return };
+        leptos::task::spawn_local(async move {
+            match kept.await {
+                Ok(photo) => then(photo),
+                Err(reason) => self.tell(self.say_with("photo.not_kept", &[("reason", Arg::Text(reason))])),
+            }
         });
     }
 }

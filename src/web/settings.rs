@@ -4,6 +4,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::record::{DeviceId, PersonCode};
 
+/// The name under which they are kept.
+pub(crate) const NAME: &str = "form";
+
 /// Settings, kept as one JSON text.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]

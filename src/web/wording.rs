@@ -52,6 +52,7 @@ pub(crate) const fn why_code(why: &Why) -> &'static str {
         Why::NotTrained => "not_trained",
         Why::Removed => "removed",
         Why::NotGiven => "not_given",
+        Why::NotOpened => "not_opened",
         Why::Other(_) => "other",
     }
 }

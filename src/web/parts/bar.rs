@@ -63,7 +63,7 @@ fn where_we_are(form: Form) -> AnyView {
             <p class="due">
                 <strong>{form.say_with("bar.due_back", &[("time", Arg::Text(time))])}</strong>
                 " "
-                {form.say("bar.no_call")}
+                {form.say(crate::guide::CANNOT_CALL)}
             </p>
         })}
     }

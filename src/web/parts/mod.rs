@@ -9,5 +9,5 @@ mod tiles;
 pub(crate) use bar::bar;
 pub(crate) use head::{HEAD, head, plain_head};
 pub(crate) use notes::{advice, notice, opening_report};
-pub(crate) use saved::{promised, saved_line};
+pub(crate) use saved::saved_line;
 pub(crate) use tiles::{Look, act, main_tile, pages, tile, toggle};

@@ -13,11 +13,11 @@ pub(crate) fn advice(form: Form, now: &Now, ask: &Ask) -> AnyView {
         .map(|id| {
             let id = id.to_ascii_lowercase();
             let (head, to_do) = (form.say(&format!("hazard.{id}.head")), form.say(&format!("hazard.{id}.do")));
-            let note = form.say("grade.note");
+            let note = form.say("grade.advise");
             view! {
-                <aside class="note" data-advice=id aria-label=note.clone()>
+                <aside class="note" data-advice=id aria-label=form.say("grade.advise")>
                     <p class="note-head"><span class="note-mark">{note}</span>" "{head}</p>
-                    <p>{to_do}</p>
+                    <p class="lines">{to_do}</p>
                 </aside>
             }
         })

@@ -2,12 +2,13 @@
 
 use leptos::prelude::*;
 
-use crate::guide::{Closes, Draft, Grade, Hazard};
+use crate::card::CallFor;
+use crate::guide::{CANNOT_CALL, Draft, Grade, Hazard, NO_CARD_TO_CALL};
 use crate::record::{Answer, Site};
 use crate::web::form::Form;
 use crate::web::parts::{HEAD, Look, plain_head, tile};
 use crate::web::session::Now;
-use crate::words::{Arg, raw};
+use crate::words::raw;
 
 /// The screen of one hazard that asks for a statement.
 pub(super) fn hazard(form: Form, now: &Now, row: &'static Hazard) -> AnyView {
@@ -15,8 +16,13 @@ pub(super) fn hazard(form: Form, now: &Now, row: &'static Hazard) -> AnyView {
 }
 
 fn say(form: Form, row: &Hazard, part: &str) -> Option<String> {
-    let id = format!("hazard.{}.{part}", row.id.to_ascii_lowercase());
+    let id = format!("hazard.{}.{part}", row.code);
     raw(form.language(), &id).map(|_| form.say(&id))
+}
+
+/// Two short lines, read at arm's length.
+pub(super) fn lines(text: &str) -> AnyView {
+    text.lines().map(|line| view! { <p>{line.to_owned()}</p> }).collect_view().into_any()
 }
 
 fn state(form: Form, row: &'static Hazard, code: &'static str) {
@@ -25,18 +31,18 @@ fn state(form: Form, row: &'static Hazard, code: &'static str) {
 }
 
 fn stop(form: Form, now: &Now, row: &'static Hazard) -> AnyView {
-    let read = say(form, row, "fact").unwrap_or_else(|| form.say("stop.read"));
+    let read = say(form, row, "fact").unwrap_or_else(|| form.say("said.read"));
     view! {
         <section class="stop" data-ask=row.id data-grade="stop">
             <div class="stop-head">
                 {octagon()}
                 <h1 id=HEAD tabindex="-1">
-                    <span class="stop-word">{form.say("stop.word")}</span>
+                    <span class="stop-word">{form.say("grade.stop")}</span>
                     {say(form, row, "head")}
                 </h1>
             </div>
-            {say(form, row, "do").map(|text| view! { <p>{text}</p> })}
-            <p><strong>{form.say(closes(row.closes))}</strong></p>
+            {say(form, row, "do").map(|text| lines(&text))}
+            <p><strong>{form.say(&format!("closes.{}", row.closes.code()))}</strong></p>
             {whom_to_call(form, now, row)}
             {say(form, row, "source").map(|text| view! { <p class="source">{text}</p> })}
             <div class="tiles">
@@ -48,18 +54,17 @@ fn stop(form: Form, now: &Now, row: &'static Hazard) -> AnyView {
 }
 
 fn confirm(form: Form, row: &'static Hazard) -> AnyView {
-    let fact = say(form, row, "fact").unwrap_or_else(|| form.say("confirm.done"));
-    let cannot = say(form, row, "cannot").unwrap_or_else(|| form.say("confirm.cannot"));
+    let fact = say(form, row, "fact").unwrap_or_else(|| form.say("said.done"));
     view! {
         <section class="ask confirm" data-ask=row.id data-grade="confirm">
-            <p class="check">{form.say("grade.check")}</p>
+            <p class="check">{form.say("grade.confirm")}</p>
             {plain_head(say(form, row, "head").unwrap_or_default())}
-            {say(form, row, "do").map(|text| view! { <p>{text}</p> })}
+            {say(form, row, "do").map(|text| lines(&text))}
             {say(form, row, "source").map(|text| view! { <p class="source">{text}</p> })}
         </section>
         <div class="tiles">
             {tile(form, "done", fact, Look::Value, move || state(form, row, "done"))}
-            {tile(form, "cannot", cannot, Look::Value, move || state(form, row, "cannot"))}
+            {tile(form, "cannot", form.say("said.cannot"), Look::Value, move || state(form, row, "cannot"))}
         </div>
     }
     .into_any()
@@ -67,25 +72,38 @@ fn confirm(form: Form, row: &'static Hazard) -> AnyView {
 
 /// Whom the card names, as the office wrote it. The phone does not call and says so.
 pub(super) fn whom_to_call(form: Form, now: &Now, row: &Hazard) -> AnyView {
-    let Some(call_for) = row.call else { return ().into_any() };
-    let named = now.card.as_ref().and_then(|card| card.call(call_for).cloned());
-    let text = match named {
-        Some(call) => {
-            form.say_with("stop.call", &[("name", Arg::Text(call.name)), ("number", Arg::Text(call.number))])
-        }
-        None => form.say("stop.call_unnamed"),
+    let Some(call_for) = row.call else { return view! { <p>{form.say(CANNOT_CALL)}</p> }.into_any() };
+    let for_what = form.say(&format!("calls.for.{}", call_code(call_for)));
+    let named = match &now.card {
+        None => form.say(NO_CARD_TO_CALL),
+        Some(card) => match card.call(call_for) {
+            None => form.say("calls.not_on_card"),
+            Some(call) if card.holds_at(now.at) => format!("{}: {}", call.name, call.number),
+            Some(call) => format!("{}: {}. {}", call.name, call.number, form.say("calls.card_is_old")),
+        },
     };
-    view! { <p class="call">{text}" "{form.say("stop.phone_does_not_call")}</p> }.into_any()
+    view! {
+        <div class="call">
+            <p>{form.say("calls.head")}": "<strong>{for_what}</strong></p>
+            <p>{named}</p>
+            <p>{form.say(CANNOT_CALL)}</p>
+        </div>
+    }
+    .into_any()
 }
 
-/// What is closed, in words.
-pub(super) const fn closes(closes: Closes) -> &'static str {
-    match closes {
-        Closes::Nothing => "closes.nothing",
-        Closes::Head => "closes.head",
-        Closes::Cutting => "closes.cutting",
-        Closes::HandsOn => "closes.hands_on",
-        Closes::Place => "closes.place",
+/// The code of a kind of call, as in message ids.
+pub(super) const fn call_code(call_for: CallFor) -> &'static str {
+    match call_for {
+        CallFor::Lead => "lead",
+        CallFor::Contact => "contact",
+        CallFor::Officer => "officer",
+        CallFor::Vet => "vet",
+        CallFor::Health => "health",
+        CallFor::Road => "road",
+        CallFor::Emergency => "emergency",
+        CallFor::TagOwner => "tag_owner",
+        CallFor::Land => "land",
     }
 }
 

@@ -2,7 +2,8 @@
 
 use leptos::prelude::*;
 
-use crate::guide::Draft;
+use crate::card::CallFor;
+use crate::guide::{CANNOT_CALL, Draft, NO_CARD_TO_CALL};
 use crate::record::{Answer, Site, Value};
 use crate::web::form::Form;
 use crate::web::inputs::area;
@@ -10,7 +11,7 @@ use crate::web::parts::{Look, plain_head, tile};
 use crate::web::screen::Screen;
 
 /// First aid, line by line, from `safety-and-field-use` 4.7 (its sources: NIOSH 2012-123, WHO).
-const LINES: [&str; 5] = ["hurt.1", "hurt.2", "hurt.3", "hurt.4", "hurt.5"];
+const LINES: [&str; 5] = ["hurt.stop", "hurt.wash", "hurt.wash_rabies", "hurt.cover", "hurt.leave"];
 /// Most characters of an exposure note.
 const NOTE_MAX: usize = 2_000;
 
@@ -20,20 +21,17 @@ pub(super) fn hurt(form: Form) -> AnyView {
     if may_write {
         form.begin_field("exposure", form.say("hurt.note_form"));
     }
-    let calls = ["emergency", "lead", "health"].into_iter().zip([
-        crate::card::CallFor::Emergency,
-        crate::card::CallFor::Lead,
-        crate::card::CallFor::Health,
-    ]);
-    let calls = calls
-        .filter_map(|(_, call_for)| now.card.as_ref().and_then(|c| c.call(call_for).cloned()))
+    let calls = [CallFor::Emergency, CallFor::Lead, CallFor::Health]
+        .into_iter()
+        .filter_map(|call_for| now.card.as_ref().and_then(|c| c.call(call_for).cloned()))
         .map(|call| view! { <li><strong>{call.name}</strong>": "{call.number}</li> })
         .collect_view();
-    let no_card = now.card.is_none().then(|| view! { <p>{form.say("stop.call_unnamed")}</p> });
+    let no_card = now.card.is_none().then(|| view! { <p>{form.say(NO_CARD_TO_CALL)}</p> });
     let note = may_write.then(|| {
         view! {
             <h2>{form.say("hurt.note")}</h2>
             <p>{form.say("hurt.note_how")}</p>
+            <p>{form.say("hurt.private")}</p>
             <div class="tiles">
                 {area(form, NOTE_MAX)}
                 {tile(form, "save-note", form.say("hurt.save_note"), Look::Main, move || save(form))}
@@ -44,7 +42,7 @@ pub(super) fn hurt(form: Form) -> AnyView {
         <section class="ask">
             {plain_head(form.say("hurt.head"))}
             <ol class="first-aid">{LINES.map(|id| view! { <li>{form.say(id)}</li> }).collect_view()}</ol>
-            <p><strong>{form.say("stop.phone_does_not_call")}</strong></p>
+            <p><strong>{form.say(CANNOT_CALL)}</strong></p>
             <ul class="calls">{calls}</ul>
             {no_card}
             {note}

@@ -3,6 +3,7 @@
 
 use leptos::prelude::*;
 
+use crate::card::{CardState, card_state};
 use crate::web::form::Form;
 use crate::web::shell;
 use crate::web::wording;
@@ -12,13 +13,15 @@ use super::start::promise;
 
 pub(super) fn notes(form: Form) -> AnyView {
     let Some(now) = form.now_once() else { return ().into_any() };
-    let card = match &now.card {
-        None => form.say("card.none"),
-        Some(card) if card.holds_at(now.at) => {
+    let card = match (&now.card, card_state(now.card.as_deref(), now.at)) {
+        (Some(card), CardState::InForce) => {
             let until = wording::date_and_time(card.valid_to);
             form.say_with("card.in_force", &[("office", Arg::Text(card.office.clone())), ("until", Arg::Text(until))])
         }
-        Some(card) => form.say_with("card.expired", &[("office", Arg::Text(card.office.clone()))]),
+        (_, CardState::InForce) => form.say("card.state.in_force"),
+        (_, CardState::None) => form.say("card.state.none"),
+        (_, CardState::Expired) => form.say("card.state.expired"),
+        (_, CardState::NotYet) => form.say("card.state.not_yet"),
     };
     let handed = form.with(crate::web::session::Session::handed);
     let handed = handed.and_then(|h| h.at).map(|at| {

@@ -2,15 +2,14 @@
 
 use leptos::prelude::*;
 
-use crate::guide::{Draft, Fired, Grade};
-use crate::record::{Answer, Site, Value};
+use crate::guide::{self, Fired, Hazard, may_reopen};
 use crate::web::form::Form;
 use crate::web::inputs::area;
 use crate::web::parts::{Look, plain_head, tile};
 use crate::web::screen::Screen;
 use crate::web::session::Now;
 
-use super::hazard::{closes, whom_to_call};
+use super::hazard::{lines, whom_to_call};
 
 /// Most characters of a reason for reopening.
 const REASON_MAX: usize = 200;
@@ -19,18 +18,18 @@ pub(super) fn stops(form: Form) -> AnyView {
     let Some(now) = form.now_once() else { return ().into_any() };
     let all: Vec<Fired> = now.situation.stops().copied().collect();
     let none = all.is_empty().then(|| view! { <p>{form.say("stops.none")}</p> });
-    let may = now.view().person_on_card().is_some_and(|p| p.may_reopen_stops);
-    let reopenable = all.iter().any(|f| f.hazard.grade == Grade::Stop);
-    let field = (may && reopenable).then(|| {
+    let may_any = all.iter().any(|f| may_reopen(&now.view(), f.hazard).is_ok());
+    let field = may_any.then(|| {
         form.begin_field("reopen", String::new());
-        view! { <p id="head-reason">{form.say("stops.reason")}</p> {area(form, REASON_MAX)} }
+        view! { <p>{form.say("reopen.ask")}</p> {area(form, REASON_MAX)} }
     });
-    let list = all.into_iter().map(|f| one(form, &now, f, may)).collect_view();
+    let taken_back = now.situation.evidence_record.then(|| view! { <p>{form.say("evidence.stays_closed")}</p> });
+    let list = all.into_iter().map(|f| one(form, &now, f)).collect_view();
     view! {
         <section class="ask">
             {plain_head(form.say("stops.head"))}
             {none}
-            {(!may && reopenable).then(|| view! { <p>{form.say("stops.who_may")}</p> })}
+            {taken_back}
             {field}
         </section>
         {list}
@@ -41,20 +40,19 @@ pub(super) fn stops(form: Form) -> AnyView {
     .into_any()
 }
 
-fn one(form: Form, now: &Now, fired: Fired, may: bool) -> AnyView {
-    let id = fired.hazard.id.to_ascii_lowercase();
-    let reopen = (may && fired.hazard.grade == Grade::Stop).then(|| {
-        let code = id.clone();
-        tile(form, &format!("reopen-{id}"), form.say("stops.reopen"), Look::Value, move || reopen(form, &code))
-    });
-    let fixed = (fired.hazard.grade == Grade::StopFixed).then(|| view! { <p>{form.say("stops.fixed")}</p> });
+fn one(form: Form, now: &Now, fired: Fired) -> AnyView {
+    let hazard = fired.hazard;
+    let code = hazard.code;
+    let reopen = match may_reopen(&now.view(), hazard) {
+        Ok(()) => tile(form, &format!("reopen-{code}"), form.say("stops.reopen"), Look::Value, move || reopen(form, hazard)),
+        Err(no) => view! { <p>{form.say(no.message())}</p> }.into_any(),
+    };
     view! {
-        <section class="stop small" data-stop=fired.hazard.id>
-            <h2>{form.say(&format!("hazard.{id}.head"))}</h2>
-            <p>{form.say(&format!("hazard.{id}.do"))}</p>
-            <p><strong>{form.say(closes(fired.hazard.closes))}</strong></p>
-            {whom_to_call(form, now, fired.hazard)}
-            {fixed}
+        <section class="stop small" data-stop=hazard.id>
+            <h2>{form.say(&format!("hazard.{code}.head"))}</h2>
+            {lines(&form.say(&format!("hazard.{code}.do")))}
+            <p><strong>{form.say(&format!("closes.{}", hazard.closes.code()))}</strong></p>
+            {whom_to_call(form, now, hazard)}
             {reopen}
         </section>
     }
@@ -62,23 +60,16 @@ fn one(form: Form, now: &Now, fired: Fired, may: bool) -> AnyView {
 }
 
 /// Both what is reopened and why go into the journal in one tap.
-fn reopen(form: Form, code: &str) {
-    let reason = form.typed.try_get_untracked().unwrap_or_default();
-    if reason.trim().is_empty() {
-        return form.tell(form.say("stops.reason_first"));
-    }
+fn reopen(form: Form, hazard: &'static Hazard) {
     let Some(now) = form.now_once() else { return };
-    let mut all: Vec<String> = match now.view().answer("reopened").value() {
-        Some(Value::Choices(before)) => before.clone(),
-        _ => Vec::new(),
-    };
-    all.push(code.to_owned());
-    let why = format!("{}: {}: {}", now.here.person, code.to_ascii_uppercase(), reason.trim());
-    let why: String = why.chars().take(REASON_MAX).collect();
-    let draft = |finding, value| Draft { finding, site: Site::NONE, answer: Answer::Seen { value }, step: "reopen" };
-    let drafts = [draft("reopened", Value::choices(all)), draft("reopened_by", Value::Text(why))];
-    if form.write_drafts(&drafts, form.say("saved.reopened")) {
-        form.end_input();
-        form.go(Screen::Visit(None));
+    let reason = form.typed.try_get_untracked().unwrap_or_default();
+    match guide::reopen(&now.view(), hazard, &reason) {
+        Ok(drafts) => {
+            if form.write_drafts(&drafts, form.say("saved.reopened")) {
+                form.end_input();
+                form.go(Screen::Visit(None));
+            }
+        }
+        Err(no) => form.tell(form.say(no.message())),
     }
 }

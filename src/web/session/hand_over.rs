@@ -34,7 +34,8 @@ impl Session {
     /// # Errors
     /// Why there is none, as a sentence.
     pub(crate) fn make_bundle(&self, settings: &Settings, with_notes: bool, from: &impl Source) -> Result<Made, String> {
-        let key = DeviceKey::from_seed(&self.seed.0);
+        let seed = self.seed.as_ref().ok_or_else(|| "this page only shows; hand over from the one that writes".to_owned())?;
+        let key = DeviceKey::from_seed(&seed.0);
         let mut runs = self.runs(with_notes);
         let own = runs.iter().rposition(|run| run.first().is_some_and(|e| e.header.device == self.device));
         let range = own.map(|place| runs.remove(place)).unwrap_or_default();
@@ -45,7 +46,7 @@ impl Session {
             made_at: when.at,
             zone: when.zone,
             app: env!("CARGO_PKG_VERSION").to_owned(),
-            versions: FourVersions { envelope: 1, entry_schema: ENTRY_SCHEMA, protocol: PROTOCOL, science: SCIENCE },
+            versions: FourVersions { envelope: 1, entry_schema: ENTRY_SCHEMA, protocol: PROTOCOL, science: science() },
             label: settings.label.clone(),
             crew: (!settings.crew.is_empty()).then(|| settings.crew.clone()),
             card: self.card.as_ref().map(|held| held.digest),
@@ -83,8 +84,10 @@ impl Session {
     }
 }
 
-/// Version of the methods behind the readings.
-const SCIENCE: u32 = 1;
+/// Version of the methods behind the readings, as a number.
+fn science() -> u32 {
+    crate::science::VERSION.parse().unwrap_or_default()
+}
 
 fn is_exposure_note(act: &Act) -> bool {
     matches!(act, Act::Answer { key, .. } if key.finding.as_str() == "exposure_note")

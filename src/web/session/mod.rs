@@ -20,7 +20,6 @@ use std::sync::Arc;
 
 use uuid::Uuid;
 
-use crate::bundle::key::DeviceKey;
 use crate::card::Card;
 use crate::guide::{Ask, Context, Draft, Situation, compose, withdraw};
 use crate::keep::Seed;
@@ -32,7 +31,7 @@ use crate::record::{
 pub(crate) use bodies::Bodies;
 pub(crate) use card_text::{ReceivedCard, read_card};
 pub(crate) use hand_over::Made;
-pub(crate) use lists::{Handed, OpenCarcass, handed_text};
+pub(crate) use lists::{OpenCarcass, handed_text};
 pub(crate) use now::{Here, Now};
 pub(crate) use trail::{Answered, Correction};
 pub(crate) use panel::panel_drafts;
@@ -58,8 +57,8 @@ pub(crate) struct Session {
     pub(crate) bodies: Bodies,
     /// This phone.
     pub(crate) device: DeviceId,
-    /// What its key is made from.
-    pub(crate) seed: Seed,
+    /// What its key is made from; absent where this page only shows.
+    pub(crate) seed: Option<Seed>,
     /// What is in hand.
     pub(crate) here: Here,
     /// The local card.
@@ -69,8 +68,7 @@ pub(crate) struct Session {
 
 impl Session {
     /// A session on what was read at the start.
-    pub(crate) fn new(journal: Journal, seed: Seed) -> Self {
-        let device = DeviceKey::from_seed(&seed.0).public().id();
+    pub(crate) fn new(journal: Journal, device: DeviceId, seed: Option<Seed>) -> Self {
         let mut bodies = Bodies::default();
         for (id, body) in journal.bodies().0 {
             bodies.push(id, body);
@@ -105,6 +103,17 @@ impl Session {
     pub(crate) fn take_up(&mut self, examination: Uuid) {
         self.here.outing = self.bodies.outing_of(examination).or(self.here.outing);
         self.here.examination = Some(examination);
+    }
+
+    /// Take up what was open last: after a restart the visit goes on where it stood. Where nothing is
+    /// open, another carcass of the same day joins the same outing.
+    pub(crate) fn take_up_latest(&mut self, when: &When) {
+        let all = self.examinations(&self.bodies.fold_all());
+        if let Some(open) = all.iter().find(|e| !e.closed) {
+            self.take_up(open.examination);
+        } else if let Some(last) = all.first().filter(|e| e.last_at.is_some_and(|at| at.date() == when.at.date())) {
+            self.here.outing = self.bodies.outing_of(last.examination);
+        }
     }
 
     /// Begin a day out with its first carcass.

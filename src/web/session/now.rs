@@ -5,8 +5,8 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 use crate::card::Card;
-use crate::guide::{Ask, ExamKind, Phase, Situation, View, situation};
-use crate::record::{Carcass, DUE_BACK, Fold, Moment, PersonCode, Sheet, Subject};
+use crate::guide::{Ask, ExamKind, Phase, Situation, View, daylight, situation};
+use crate::record::{Carcass, Fold, Moment, PersonCode, Sheet, Subject};
 
 /// What is in hand.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -49,9 +49,7 @@ impl Now {
             Some("bench") => ExamKind::Bench,
             _ => ExamKind::Field,
         };
-        let nothing =
-            Situation { asks: Vec::new(), next: None, fired: Vec::new(), to_write: Vec::new(), evidence_record: false };
-        let mut now = Self { here, fold, kind, card, at, situation: nothing, empty: Sheet::default() };
+        let mut now = Self { here, fold, kind, card, at, situation: Situation::default(), empty: Sheet::default() };
         if now.here.examination.is_some() {
             now.situation = situation(&now.view());
         }
@@ -85,10 +83,7 @@ impl Now {
 
     /// When the crew is due back, once that was said.
     pub(crate) fn due_back(&self) -> Option<Moment> {
-        match self.outing_sheet().answer(DUE_BACK).value() {
-            Some(crate::record::Value::Instant(at)) => Some(*at),
-            _ => None,
-        }
+        daylight::due_back(&self.view())
     }
 
     /// The ask of that name, or the next one.

@@ -16,7 +16,9 @@ impl Source for Bench {
     }
 }
 
-const SEED: Seed = Seed([9; 32]);
+fn device() -> DeviceId {
+    DeviceId(Digest::of(&[b"a phone"]))
+}
 
 fn write(session: &mut Session, bodies: Vec<Body>) {
     for body in bodies {
@@ -28,7 +30,7 @@ fn write(session: &mut Session, bodies: Vec<Body>) {
 
 fn begun() -> (Session, Bench) {
     let bench = Bench(Cell::new(1));
-    let mut session = Session::new(Journal::new(), SEED);
+    let mut session = Session::new(Journal::new(), device(), None);
     session.is_held_by(PersonCode::new("K7").unwrap());
     let bodies = session.start_outing(&bench).unwrap();
     write(&mut session, bodies);
