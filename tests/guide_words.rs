@@ -1,6 +1,12 @@
 //! Every id that the tables name has a text, every text of theirs has a use, and questions read
 //! easily. The rules of wording are the project's own (reading at arm's length): no outside source.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::cast_precision_loss
+)]
 
 use std::collections::BTreeSet;
 
@@ -148,4 +154,42 @@ fn crew_names_of_cheek_teeth_count_from_the_front_beside_the_zoological_name() {
         let id = format!("tooth.{}", tooth.name().to_ascii_lowercase());
         assert_eq!(raw(EN, &id).unwrap(), format!("{n} cheek tooth ({})", tooth.name()));
     }
+}
+
+/// Syllables by groups of vowels: a silent last `e` is not one, and every word has one.
+fn syllables(word: &str) -> usize {
+    let letters: Vec<char> = word.to_lowercase().chars().filter(|c| c.is_alphabetic()).collect();
+    let vowel = |c: &char| "aeiouy".contains(*c);
+    let mut groups = letters.iter().zip(letters.iter().skip(1)).filter(|(a, b)| !vowel(a) && vowel(b)).count();
+    groups += usize::from(letters.first().is_some_and(vowel));
+    let silent = letters.ends_with(&['e']) && !letters.ends_with(&['l', 'e']) && groups > 1;
+    (groups - usize::from(silent)).max(1)
+}
+
+#[test]
+fn questions_read_easily() {
+    // Flesch-Kincaid grade (Kincaid, Fishburne, Rogers and Chissom 1975), coefficients from memory:
+    // 0.39 words a sentence + 11.8 syllables a word - 15.59. Plain-language guides ask for grade 6 to 8.
+    let grade = |sentences: usize, words: usize, sounds: usize| {
+        0.39 * words as f64 / sentences as f64 + 11.8 * sounds as f64 / words as f64 - 15.59
+    };
+    // The formula on a sentence that can be counted by hand: 6 words, 6 syllables, 1 sentence.
+    assert_eq!("The cat sat on the mat.".split(' ').map(syllables).sum::<usize>(), 6);
+    assert!((grade(1, 6, 6) - -1.45).abs() < 1e-9);
+    let mut all = (0, 0, 0);
+    for step in steps() {
+        let mut of_step = (0, 0, 0);
+        for part in ["ask", "why", "how"] {
+            let text = raw(EN, &format!("step.{}.{part}", step.id)).unwrap();
+            of_step.0 += text.matches(['.', '?']).count().max(1);
+            of_step.1 += text.split_whitespace().count();
+            of_step.2 += text.split_whitespace().map(syllables).sum::<usize>();
+        }
+        let own = grade(of_step.0, of_step.1, of_step.2);
+        assert!(own <= 8.0, "{}: grade {own:.1}", step.id);
+        all = (all.0 + of_step.0, all.1 + of_step.1, all.2 + of_step.2);
+    }
+    let whole = grade(all.0, all.1, all.2);
+    println!("grade of all questions together {whole:.2}");
+    assert!(whole <= 6.0, "{whole:.2}");
 }

@@ -356,3 +356,16 @@ proptest! {
         prop_assert_eq!(read(&tabled.journal), read(&backward));
     }
 }
+
+#[test]
+fn signs_of_sex_felt_with_gloves_count_as_much_as_those_seen_and_only_once() {
+    let said = |rows: Vec<Value>| field(rows).sex.estimates.first().and_then(|e| e.best).unwrap();
+    let seen = json!({"finding": "sex_evidence", "value": ["no_pedicles"]});
+    let felt = json!({"finding": "sex_evidence_handled", "value": ["no_pedicles"]});
+    let alone = said(vec![seen.clone()]);
+    assert_eq!(said(vec![felt.clone()]), alone);
+    assert_eq!(said(vec![seen, felt]), alone);
+    // A direct sign is certain (reference ladder, first line) wherever it was found.
+    let scrotum = json!({"finding": "sex_evidence_handled", "value": ["scrotum_or_penis"]});
+    assert_eq!(field(vec![scrotum]).sex.statements[0].id, message_ids::SEX_MALE);
+}

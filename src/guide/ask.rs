@@ -141,11 +141,15 @@ impl Ask {
     }
 
     /// A panel finished: the signs tapped are there, all its others were looked for and are not.
-    /// With no sign tapped this is `none of these`. Empty for other inputs.
-    pub fn panel(&self, seen: &[&str]) -> Vec<Draft> {
+    /// With no sign tapped this is `none of these`. Where not enough was looked over to say so
+    /// ([`Ask::may_be_absent`]), the others cannot be told, with the likely reason. Empty for other
+    /// inputs.
+    pub fn panel(&self, view: &View, seen: &[&str]) -> Vec<Draft> {
         let Self::Step { step, site } = self else { return Vec::new() };
         let Input::Panel(signs) = step.input else { return Vec::new() };
-        let answer = |sign: &str| if seen.contains(&sign) { Answer::choice("there") } else { Answer::NotSeen };
+        let other =
+            if self.may_be_absent(view) { Answer::NotSeen } else { Answer::CantTell { why: self.likely_why(view) } };
+        let answer = |sign: &str| if seen.contains(&sign) { Answer::choice("there") } else { other.clone() };
         signs.iter().map(|sign| Draft { finding: sign, site: *site, answer: answer(sign), step: step.id }).collect()
     }
 

@@ -23,6 +23,7 @@ pub(super) const FINDINGS: &[&str] = &[
     "crest",
     "infundibulum",
     "sex_evidence",
+    "sex_evidence_handled",
     "sex_called",
     "fetus",
     "place",

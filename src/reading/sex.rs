@@ -1,5 +1,7 @@
 //! Sex from the signs recorded.
 
+use std::collections::BTreeSet;
+
 use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
 use super::message_ids as id;
 use super::scope::Scope;
@@ -7,6 +9,9 @@ use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement,
 use crate::record::Site;
 use crate::science::age::Sex;
 use crate::science::sex::{SOURCES, SexReading, SexSign, read_sex};
+
+/// Signs of sex seen hands off, and those felt with gloves on.
+const EVIDENCE: [&str; 2] = ["sex_evidence", "sex_evidence_handled"];
 
 /// What the signs say before the age is known, and the sex that a person called.
 pub(super) struct SexFound {
@@ -16,9 +21,10 @@ pub(super) struct SexFound {
 
 impl SexFound {
     pub(super) fn of(lens: &Lens) -> Self {
-        let mut signs: Vec<SexSign> = lens
-            .choices("sex_evidence", Site::NONE)
-            .unwrap_or_default()
+        // A sign seen from afar and felt again is one sign.
+        let codes: BTreeSet<&str> =
+            EVIDENCE.into_iter().filter_map(|finding| lens.choices(finding, Site::NONE)).flatten().collect();
+        let mut signs: Vec<SexSign> = codes
             .into_iter()
             .filter_map(|code| match code {
                 "scrotum_or_penis" => Some(SexSign::ScrotumOrPenis),
@@ -72,7 +78,8 @@ pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>, p_fawn: f64)
     if read.is_some_and(|r| r.both) {
         cautions.push(Statement::plain(id::SEX_BOTH));
     }
-    if lens.choices("sex_evidence", Site::NONE).is_some_and(|codes| !codes.contains(&"antlers")) {
+    let looked: Vec<_> = EVIDENCE.into_iter().filter_map(|finding| lens.choices(finding, Site::NONE)).collect();
+    if !looked.is_empty() && !looked.iter().any(|codes| codes.contains(&"antlers")) {
         cautions.push(Statement::plain(id::SEX_NO_ANTLERS));
     }
     let (outcome, statement, male) = match (read, found.called) {

@@ -118,10 +118,7 @@ impl Answering for Script {
             }
             let seen: Vec<&str> =
                 signs.iter().zip(&answers).filter(|(_, a)| a.value().is_some()).map(|(s, _)| *s).collect();
-            if seen.is_empty() && !ask.may_be_absent(view) {
-                return ask.fill(view, &Answer::CantTell { why: ask.likely_why(view) });
-            }
-            return ask.panel(&seen);
+            return ask.panel(view, &seen);
         }
         questions
             .into_iter()

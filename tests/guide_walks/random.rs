@@ -48,10 +48,7 @@ impl Answering for Dice {
         }
         if let Input::Panel(signs) = step.input {
             let seen: Vec<&str> = signs.iter().copied().filter(|_| self.roll(7) == 0).collect();
-            if seen.is_empty() && !ask.may_be_absent(view) {
-                return ask.fill(view, &Answer::CantTell { why: Why::UnderBody });
-            }
-            return ask.panel(&seen);
+            return ask.panel(view, &seen);
         }
         let mut drafts = Vec::new();
         for (finding, site) in ask.questions(view).into_iter().filter(|(f, s)| !view.is_answered(f, *s)) {

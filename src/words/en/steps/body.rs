@@ -37,34 +37,34 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     }
     "wound_region" {
         "Where is this wound?"
-        "Each hunter grips at its own place."
+        "Each animal bites at its own place."
         "Start with the biggest."
     }
     "wound_form" {
         "What does it look like?"
-        "Teeth, claws, metal and wire leave other marks."
+        "Teeth, claws, metal and wire leave their own marks."
         "Put the scale beside it for the photo."
     }
     "wound_bleeding" {
         "Is the flesh round it dark and bloody?"
-        "A living body bleeds, a dead one does not."
+        "Only a living body bleeds into the flesh."
         "Look under the edge of the skin. No fingers in it."
     }
     "bruising" {
         "Where is the skin bruised?"
-        "Bruises come from blows before death."
+        "Bruises come from before death."
         "Dark red under the skin, where it is open."
         none "No bruise"
     }
     "bones_broken" {
         "Which bones are broken?"
-        "Cars and falls break bones inside whole skin."
+        "Bones can break inside whole skin."
         "Look for a bend that should not be there."
         none "No broken bone"
     }
     "leg_disease" {
         "Which of these are on the legs?"
-        "A lame deer feeds badly and is caught first."
+        "A lame deer feeds badly and runs badly."
         "Compare left and right."
         none "None of these"
     }
@@ -97,23 +97,23 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     }
     "rump_fat" {
         "How thick is the fat on the rump?"
-        "This fat goes first."
+        "Fat under the skin goes before marrow fat."
         "Cut across beside the tail. Thick is over a finger."
     }
     "rumen" {
         "Is the big stomach there?"
-        "Who ate leaves it, who is hungry empties it."
+        "It holds the last meals."
         "Left side, behind the ribs."
         none "Not there"
     }
     "rumen_fill" {
         "How full is it?"
-        "A full stomach does not mean well fed."
+        "A full one does not mean well fed."
         "Before you open it."
     }
     "rumen_smell" {
         "What does it smell like?"
-        "Sour comes from grain eaten at once."
+        "Sour can come from much grain."
         "Do not put your face to it."
     }
     "rumen_plants" {

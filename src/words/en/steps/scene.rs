@@ -89,12 +89,12 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     }
     "cover_with" {
         "What is it covered with?"
-        "Some hunters hide their food."
+        "Some animals hide their food."
         "Not snow that fell. What was scraped on."
     }
     "others_dead_or_sick" {
         "Any other dead or sick animal?"
-        "Several together can mean poison or disease."
+        "More than one can mean poison or disease."
         "Turn once all the way round. Touch nothing."
         none "None of these"
     }
@@ -185,7 +185,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     }
     "snow_crust" {
         "Is there a crust, and what does it hold?"
-        "A crust that holds dogs but not deer kills deer."
+        "It decides who can run and who breaks through."
         "Press with your hand, then step on it."
     }
     "snow_signs" {
@@ -196,22 +196,22 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     }
     "blood_where" {
         "Where is the blood?"
-        "A living deer bleeds on the way."
+        "It tells where the bleeding began."
         "Follow it away from the body a little."
     }
     "drag_length" {
         "How far was it dragged?"
-        "Some hunters drag, some do not."
+        "Some animals drag their food."
         "Start of the mark to the body."
     }
     "hair_state" {
         "What does the loose hair look like?"
-        "Cats pluck, dogs tear, rot lets go."
+        "Plucked, torn and rotten hair look different."
         "Look at the root ends."
     }
     "tracks_by" {
         "Whose tracks come to it?"
-        "They tell who was here, not who killed it."
+        "They tell who was here, not what happened."
         "Only what you are sure of. A photo with scale."
         none "No tracks"
     }
@@ -235,7 +235,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     }
     "body_position" {
         "How does it lie?"
-        "A deer that lay down to die has its legs tucked."
+        "How it lies tells how it came to lie."
         "As it is now. Do not turn it."
     }
     "body_frozen" {
@@ -256,7 +256,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     }
     "parts_eaten" {
         "Which parts are eaten?"
-        "Each eater starts at its own place."
+        "Each animal starts at its own place."
         "Any part with flesh gone."
     }
     "decay" {
