@@ -3,6 +3,7 @@
 mod address;
 mod app;
 mod crash;
+mod demo;
 mod desk;
 pub mod drawings;
 mod edge;

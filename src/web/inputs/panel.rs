@@ -6,7 +6,6 @@ use crate::guide::Ask;
 use crate::web::form::Form;
 use crate::web::parts::{Look, main_tile, pages, tile, toggle};
 use crate::web::screen::Screen;
-use crate::web::session::panel_drafts;
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -45,7 +44,9 @@ fn statement(form: Form, ask: Ask, looked: String) -> AnyView {
         <p class="statement">{form.say("panel.question")}</p>
         {tile(form, "looked", looked, Look::Main, move || {
             let picked: Vec<&str> = form.picked.try_get_untracked().unwrap_or_default().into_iter().collect();
-            form.answer(&panel_drafts(&ask, &picked));
+            if let Some(now) = form.now_once() {
+                form.answer(&ask.panel(&now.view(), &picked));
+            }
         })}
         {tile(form, "not-everywhere", form.say("panel.not_everywhere"), Look::Value, move || {
             form.go(Screen::NoAnswer(name.clone()));

@@ -4,9 +4,10 @@ use uuid::Uuid;
 
 use crate::bundle::key::DeviceKey;
 use crate::bundle::making::{Cover, Extras, make};
-use crate::bundle::payload::FourVersions;
+use crate::bundle::payload::{FourVersions, PhoneReading};
 use crate::guide::PROTOCOL;
-use crate::record::{Act, DeviceId, ENTRY_SCHEMA, Entry, Head, short_code};
+use crate::reading;
+use crate::record::{Act, Answer, DeviceId, ENTRY_SCHEMA, Entry, Head, Photo, Value, short_code};
 
 use super::{Session, Source};
 use crate::web::settings::Settings;
@@ -53,11 +54,31 @@ impl Session {
         };
         let entries = range.len() + runs.iter().map(Vec::len).sum::<usize>();
         let through = range.last().map(|e| e.header.seq).unwrap_or_default();
-        let extras = Extras { adopted: runs, ..Extras::default() };
+        let extras =
+            Extras { adopted: runs, photos: self.photos(), readings: self.readings(), ..Extras::default() };
         let text = make(cover, &range, extras, &key).map_err(|error| error.to_string())?;
         let (year, month, day) = when.at.date();
         let file = format!("marrowbook-{year:04}-{month:02}-{day:02}-{}.txt", short_code::short_code(id).to_lowercase());
         Ok(Made { id, text, file, device: self.device, through, entries })
+    }
+
+    /// The readings of every carcass, as this phone sees them now.
+    fn readings(&self) -> Vec<PhoneReading> {
+        let card = self.card.as_ref().map(|held| held.digest);
+        let fold = self.bodies.fold_all();
+        let of = |carcass: &crate::record::Carcass| {
+            let text = serde_json::to_string(&reading::all(carcass, card)).ok()?;
+            Some(PhoneReading { carcass: carcass.id, text })
+        };
+        fold.carcasses.values().filter_map(of).collect()
+    }
+
+    /// Every photo that an entry names, once.
+    fn photos(&self) -> Vec<Photo> {
+        let mut all: Vec<Photo> = self.bodies.all().iter().filter_map(|(_, body)| photo(&body.act)).collect();
+        all.sort();
+        all.dedup();
+        all
     }
 
     /// Whether an exposure note is among the entries.
@@ -91,4 +112,11 @@ fn science() -> u32 {
 
 fn is_exposure_note(act: &Act) -> bool {
     matches!(act, Act::Answer { key, .. } if key.finding.as_str() == "exposure_note")
+}
+
+fn photo(act: &Act) -> Option<Photo> {
+    match act {
+        Act::Answer { answer: Answer::Seen { value: Value::Photo(photo) }, .. } => Some(photo.clone()),
+        _ => None,
+    }
 }

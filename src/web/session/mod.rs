@@ -9,7 +9,6 @@ mod hand_over;
 mod lists;
 mod notes;
 mod now;
-mod panel;
 #[cfg(test)]
 mod tests;
 mod trail;
@@ -34,7 +33,6 @@ pub(crate) use hand_over::Made;
 pub(crate) use lists::{OpenCarcass, handed_text};
 pub(crate) use now::{Here, Now};
 pub(crate) use trail::{Answered, Correction};
-pub(crate) use panel::panel_drafts;
 pub(crate) use when::{Source, When, at_clock};
 
 /// The step under which all is written when the crew leaves at once.

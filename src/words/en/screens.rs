@@ -248,10 +248,13 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("settings.device_how", "The office compares these words once to know this phone."),
     // Cautions.
     ("about.head", "Cautions"),
-    (
-        "about.lines",
-        "For people whom the office has authorised. Without a card the form works hands-off. Local law and the office's veterinarian come first. Ages and conditions are estimates with a width; the form names no cause of death. Bundles are signed, not encrypted; the key lies unwrapped beside the journal.",
-    ),
+    ("about.1", "For people whom the office has authorised. Without a card the form works hands-off."),
+    ("about.2", "Local law and the office's veterinarian come before anything on this screen."),
+    ("about.3", "This phone will not call for help by itself. Tell somebody where you go and when you are back."),
+    ("about.4", "Ages and conditions are estimates with a width. Empty marrow shows poor condition; full marrow proves nothing."),
+    ("about.5", "The form names no cause of death. Condition is not a cause."),
+    ("about.6", "Bundles are signed, not encrypted. This phone's key lies unwrapped beside the journal."),
+    ("about.7", "Gloves: made for touch liners or a stylus under a mitten. A thick glove may not be felt by the glass."),
     ("about.rescue", "The raw journal as a plain page"),
     ("about.version", "Version {version}"),
 ];
