@@ -40,6 +40,11 @@ ensure_debian_rust() {
       as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends rustc-web cargo-web rust-web-src rust-web-llvm rust-web-clippy rustfmt-web gcc libc6-dev
     touch "$TOOLS/.debian-rust"
   fi
+  # The linker for wasm is a package that is only recommended, named after its version.
+  if [ -L /usr/bin/rust-lld ] && [ ! -e /usr/bin/rust-lld ]; then
+    local linker; linker=$(basename "$(readlink /usr/bin/rust-lld)")
+    step "installing the linker $linker" apt-lld.log as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends "$linker"
+  fi
   use_debian_rust
   wasm_std_there || step "building std for wasm32-unknown-unknown (once, about a minute)" wasm-std.log build_debian_wasm_std
   wasm_std_there || die "std for wasm32-unknown-unknown is still missing after building it; see $TOOLS/log/wasm-std.log"
