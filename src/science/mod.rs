@@ -6,12 +6,17 @@
 //! exact operations goes through `libm`, so that phone and office print the same digits.
 
 pub mod age;
+pub mod calipers;
+pub mod cementum;
 pub mod marrow;
 pub mod scope;
 pub mod sex;
+pub mod size;
+pub mod skeleton;
 pub mod source;
 pub mod special;
 pub mod sun;
+pub mod unborn;
 pub mod wind_chill;
 
 /// Version of all methods together. Raised whenever any result can change for the same findings.

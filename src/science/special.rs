@@ -40,6 +40,14 @@ pub fn beta_cdf(x: f64, a: f64, b: f64) -> Option<f64> {
     Some(front * beta_fraction(x, a, b))
 }
 
+/// The `x` with [`beta_cdf`]`(x, a, b) == p`. `None` unless `a`, `b` are positive and `p` lies in 0 to 1.
+pub fn beta_quantile(p: f64, a: f64, b: f64) -> Option<f64> {
+    if !(a > 0.0 && b > 0.0 && (0.0..=1.0).contains(&p)) {
+        return None;
+    }
+    Some(bisect(0.0, 1.0, |x| beta_cdf(x, a, b).is_some_and(|v| v < p)))
+}
+
 /// Lentz's evaluation of the continued fraction DLMF 8.17.22.
 #[allow(clippy::many_single_char_names)] // the names are those of the formula
 fn beta_fraction(x: f64, a: f64, b: f64) -> f64 {
@@ -81,10 +89,9 @@ pub fn clopper_pearson(hits: u32, n: u32, coverage: f64) -> Option<ShareInterval
         return None;
     }
     let (k, n, tail) = (f64::from(hits), f64::from(n), (1.0 - coverage) / 2.0);
-    let quantile = |a: f64, b: f64, p: f64| bisect(0.0, 1.0, |x| beta_cdf(x, a, b).is_some_and(|v| v < p));
     Some(ShareInterval {
-        low: if k < 0.5 { 0.0 } else { quantile(k, n - k + 1.0, tail) },
-        high: if k > n - 0.5 { 1.0 } else { quantile(k + 1.0, n - k, 1.0 - tail) },
+        low: if k < 0.5 { 0.0 } else { beta_quantile(tail, k, n - k + 1.0)? },
+        high: if k > n - 0.5 { 1.0 } else { beta_quantile(1.0 - tail, k + 1.0, n - k)? },
     })
 }
 
@@ -136,6 +143,7 @@ mod tests {
                 "normal_cdf" => normal_cdf(number(1)),
                 "normal_quantile" => normal_quantile(number(1)).unwrap(),
                 "beta_cdf" => beta_cdf(number(1), number(2), number(3)).unwrap(),
+                "beta_quantile" => beta_quantile(number(1), number(2), number(3)).unwrap(),
                 "clopper_low" => clopper_pearson(count(1), count(2), number(3)).unwrap().low,
                 "clopper_high" => clopper_pearson(count(1), count(2), number(3)).unwrap().high,
                 "wilson_low" => wilson(count(1), count(2), number(3)).unwrap().low,
@@ -177,6 +185,8 @@ mod tests {
         assert_eq!(normal_quantile(0.0), None);
         assert_eq!(normal_quantile(f64::NAN), None);
         assert_eq!(beta_cdf(1.5, 1.0, 1.0), None);
+        assert_eq!(beta_quantile(0.5, 0.0, 1.0), None);
+        assert_eq!(beta_quantile(1.5, 1.0, 1.0), None);
         assert_eq!(clopper_pearson(3, 2, 0.95), None);
         assert_eq!(clopper_pearson(0, 0, 0.95), None);
         assert_eq!(wilson(1, 0, 0.95), None);
