@@ -12,6 +12,10 @@ use crate::words::{Arg, Language, say};
 
 /// The name of a cheek tooth, both the crew's and the zoological one.
 pub fn tooth_name(language: Language, tooth: Tooth) -> String {
+    format!("{} {}", crew_name(language, tooth), tooth.name())
+}
+
+fn crew_name(language: Language, tooth: Tooth) -> String {
     say(language, &format!("jaw.tooth.{}", tooth.name().to_ascii_lowercase()), &[])
 }
 
@@ -74,12 +78,19 @@ pub fn JawRow(
     }
     let button = move |tooth: Tooth| {
         let is_in_hand = Memo::new(move |_| in_hand.get() == Some(tooth));
+        let number = Tooth::CHEEK.iter().position(|t| *t == tooth).map_or(0, |n| n + 1);
+        // What is to be read on the button stands first in its name, for those who steer by voice.
         let label = move || {
             let state = questions.with(|all| state_words(language, all, tooth));
-            say(language, "jaw.tooth", &[("tooth", tooth_name(language, tooth).into()), ("state", state.into())])
+            let args = [
+                ("n", Arg::Text(number.to_string())),
+                ("code", tooth.name().into()),
+                ("tooth", crew_name(language, tooth).into()),
+                ("state", state.into()),
+            ];
+            say(language, "jaw.tooth_button", &args)
         };
         let picture = move || questions.with(|all| svg(tooth, &place(all, tooth), front_right));
-        let number = Tooth::CHEEK.iter().position(|t| *t == tooth).map_or(0, |n| n + 1);
         view! {
             <button
                 type="button"
