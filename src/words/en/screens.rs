@@ -130,6 +130,9 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("no_answer.take_words", "Take these words"),
     ("state.there", "There"),
     // Saved.
+    ("said.done", "Done"),
+    ("said.read", "I have read this and keep to it"),
+    ("said.cannot", "Cannot be done"),
     ("saved.saved", "Saved: {what}"),
     ("saved.writing", "Writing: {what}"),
     ("saved.later", "Not yet on disk: {what}. It is tried again with the next tick. ({reason})"),
@@ -201,6 +204,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     // Readings.
     ("readings.head", "What the findings say"),
     ("readings.hand_over", "Hand over"),
+    ("readings.not_yet", "Nothing to read yet."),
     // Bench.
     ("bench.head", "Bench"),
     ("bench.how", "Thawed marrow, cleaned jaw, scales: a new examination that overwrites nothing."),
