@@ -14,6 +14,7 @@ mod keys;
 mod opening;
 mod parts;
 pub mod platform;
+pub mod readings;
 mod screen;
 mod screens;
 mod session;
