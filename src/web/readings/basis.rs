@@ -32,7 +32,7 @@ pub fn basis(language: Language, carcass: &Carcass, reading: &Reading) -> Vec<Ba
                     ("when", Arg::Text(wording::date_and_time(one.at))),
                 ];
                 lines.push(BasisLine {
-                    question: if place.is_empty() { name } else { format!("{name} ({place})") },
+                    question: if place.is_empty() { name } else { format!("{name}, {place}") },
                     answer: wording::answer(language, finding.as_str(), &one.answer),
                     by: say(language, "reading.view.by", &args),
                 });

@@ -134,7 +134,7 @@ impl Of {
     fn taken(self, taken: &Taken) -> String {
         let name = wording::finding(self.language, &taken.finding);
         let place = wording::site(self.language, taken.site);
-        let look = if place.is_empty() { name } else { format!("{name} ({place})") };
+        let look = if place.is_empty() { name } else { format!("{name}, {place}") };
         let answer = wording::answer(self.language, &taken.finding, &taken.answer);
         self.fill(id::VARIANT, &[("look", look.into()), ("answer", answer.into())])
     }
