@@ -7,9 +7,9 @@ use super::scope;
 use super::sex::SexFound;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val, Variant};
 use super::window::{self, Window};
-use crate::record::{Answer, Carcass, Side, Site, Tooth, Value};
+use crate::record::{Answer, Bone, Carcass, Side, Site, Tooth, Value};
 use crate::science::age::{
-    AgeEstimate, AgeOutcome, AgeRefusal, Basis as Parts, Gain, Item, KeyReading, KeyRefusal, MonthsInterval, Settings,
+    AgeEstimate, AgeOutcome, AgeRefusal, Gain, Item, KeyReading, KeyRefusal, MonthsInterval, Settings,
     estimate, summary,
 };
 
@@ -91,7 +91,7 @@ fn fawn_share(runs: &[Way]) -> Option<f64> {
 
 /// Whether only a look from afar speaks: next to nothing, so no class beyond fawn or older is named.
 fn quick_only(estimate: &AgeEstimate) -> bool {
-    Parts { quick_class: false, ..estimate.basis } == Parts::default()
+    estimate.basis.only_quick()
 }
 
 fn put_together(runs: &[Way], used: &Used) -> Reading {
@@ -269,7 +269,7 @@ fn further(all: &[&AgeEstimate], runs: &[Way]) -> Vec<Statement> {
             add(Statement::plain(id::AGE_WIDE));
         }
         if estimate.basis.class_call {
-            let reader = Val::message(id::reader(estimate.settings.reader));
+            let reader = Val::message(id::reader(&estimate.settings.reader));
             add(Statement::plain(id::AGE_READER).with("reader", reader));
         }
         add(Statement::plain(id::AGE_SETTINGS)
@@ -356,5 +356,6 @@ fn question_of(item: Item) -> (&'static str, Site) {
         Item::M2Infundibulum => ("infundibulum", at(Tooth::M2)),
         Item::M3Infundibulum => ("infundibulum", at(Tooth::M3)),
         Item::PremolarWear => ("premolar_wear", left),
+        Item::CannonPlate => ("growth_plate", Site::bone(Bone::Metatarsus)),
     }
 }

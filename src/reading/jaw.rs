@@ -4,7 +4,7 @@ use super::lens::{Ask, Lens};
 use crate::record::{Answer, Side, Site, Tooth};
 use crate::science::age::{
     AgeEvidence, ClassCall, Crest, DeathWindow, Dentine, IncisorState, Infundibulum, JawFlags, JawSide, M3Posterior,
-    MolarState, P4State, PremolarWear, QuickClass, Sex, Species,
+    MolarState, MoreEvidence, P4State, PremolarWear, QuickClass, Sex, Species,
 };
 
 /// Every finding that age and sex read.
@@ -82,6 +82,7 @@ pub(super) fn evidence(
         class_call: called(lens),
         quick_class,
         flags: flags(lens),
+        more: MoreEvidence::default(),
     };
     (evidence, notes)
 }

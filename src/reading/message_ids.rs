@@ -282,6 +282,18 @@ family! {
         AgeCaution::BirthdayAtHand => "reading.age.caution.birthday_at_hand",
         // "The winter key and the figures point to different classes: look again."
         AgeCaution::KeyDiffers => "reading.age.caution.key_differs",
+        // "The laboratory's count of rings is evidence and not the truth: it is joined to the rest."
+        AgeCaution::CementumNotTruth => "reading.age.caution.cementum_not_truth",
+        // "Teeth and rings lie far apart: look at both again, and at the label."
+        AgeCaution::CementumDiffers => "reading.age.caution.cementum_differs",
+        // "The width of the brown band is read by a rule made on bucks in south Texas."
+        AgeCaution::DentineWidthSouthern => "reading.age.caution.dentine_width_southern",
+        // "The tooth row is read by a rule made on captive deer from Alabama and Florida."
+        AgeCaution::ToothRowSouthern => "reading.age.caution.tooth_row_southern",
+        // "A caliper measure lies outside the range of its rule and was not used; it stays in the record."
+        AgeCaution::MeasureNotUsed => "reading.age.caution.measure_not_used",
+        // "An antler was measured on a deer told to be a doe; it was not used. Look again."
+        AgeCaution::BeamOnDoe => "reading.age.caution.beam_on_doe",
         // "Keep a lower jaw and both first incisors: a laboratory can count the rings."
         AgeCaution::KeepJawAndIncisors => "reading.age.caution.keep_jaw_and_incisors",
     }
@@ -352,6 +364,7 @@ family! {
         Item::M2Infundibulum => "reading.look.m2_infundibulum",
         Item::M3Infundibulum => "reading.look.m3_infundibulum",
         Item::PremolarWear => "reading.look.premolar_wear",
+        Item::CannonPlate => "reading.look.cannon_plate",
     }
 }
 
@@ -373,13 +386,15 @@ family! {
 
 family! {
     /// Readers.
-    READERS, reader(Reader) {
+    READERS, reader(&Reader) {
         // "a reader who goes by the first molar"
         Reader::FirstMolar => "reading.age.reader.first_molar",
         // "a volunteer with the customary key"
         Reader::Volunteer => "reading.age.reader.volunteer",
         // "an experienced reader"
         Reader::Experienced => "reading.age.reader.experienced",
+        // "readers of this reserve, by their own record"
+        Reader::Own(_) => "reading.age.reader.own",
     }
 }
 

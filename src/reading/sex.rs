@@ -48,7 +48,7 @@ impl SexFound {
     }
 
     fn read(&self, p_fawn: f64) -> Option<SexReading> {
-        read_sex(&self.signs, p_fawn)
+        read_sex(&self.signs, p_fawn, None)
     }
 
     /// The sex to start the age from: a certain sign, else the sex called. Signs whose weight hangs on

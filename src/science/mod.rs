@@ -9,6 +9,7 @@ pub mod age;
 pub mod calipers;
 pub mod cementum;
 pub mod marrow;
+pub mod reader_record;
 pub mod scope;
 pub mod sex;
 pub mod size;

@@ -116,15 +116,18 @@ pub fn read_beam(beam_mm: f64) -> Option<BeamCall> {
 }
 
 impl BeamCall {
-    /// Likelihood for a buck of each class of completed birthdays. A fawn has no main beam.
+    /// Likelihood for a buck of each class of completed birthdays. A fawn has no main beam; what was measured
+    /// on one is the floor for a long beam, and keeps to a yearling's odds for a short one, so that a longer
+    /// beam never makes a deer younger.
     pub fn likelihood(self) -> [f64; 10] {
-        let (yearling, older) = match self {
-            Self::Yearling => (BEAM_RIGHT, 1.0 - BEAM_RIGHT),
-            Self::TwoOrMore => (1.0 - BEAM_RIGHT, BEAM_RIGHT),
+        let wrong = 1.0 - BEAM_RIGHT;
+        let (in_fawn, in_yearling, in_older) = match self {
+            Self::Yearling => (FLOOR * BEAM_RIGHT / wrong, BEAM_RIGHT, wrong),
+            Self::TwoOrMore => (FLOOR, wrong, BEAM_RIGHT),
         };
-        let mut classes = [older; 10];
+        let mut classes = [in_older; 10];
         let [fawn, one, ..] = &mut classes;
-        (*fawn, *one) = (FLOOR, yearling);
+        (*fawn, *one) = (in_fawn, in_yearling);
         classes
     }
 }

@@ -4,8 +4,10 @@ use serde::{Deserialize, Serialize};
 
 use super::evidence::{AgeEvidence, ClassCall};
 use super::item::Item;
+use super::more::Measures;
 use super::{sources, wear};
 use crate::science::source::{Mark, Source};
+use crate::science::{calipers, cementum, sex, skeleton};
 
 /// Codes by which two sides of one look differ before the jaw counts as lopsided. Ours.
 const LOPSIDED_CODES: u8 = 2;
@@ -14,7 +16,7 @@ const LOOKS_BEFORE_CALL: usize = 2;
 
 /// What an estimate used.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[allow(clippy::struct_excessive_bools)] // four independent parts, each in or out
+#[allow(clippy::struct_excessive_bools)] // independent parts, each in or out
 pub struct Basis {
     /// Which teeth are there.
     pub eruption: bool,
@@ -24,6 +26,20 @@ pub struct Basis {
     pub class_call: bool,
     /// Fawn or older at a glance.
     pub quick_class: bool,
+    /// Length of the tooth row, within yearlings.
+    pub tooth_row: bool,
+    /// Width of dentine, among adults.
+    pub dentine_width: bool,
+    /// Rings counted by a laboratory.
+    pub cementum: bool,
+    /// Growing ends of leg bones.
+    pub growth_plate: bool,
+    /// Main beam of an antler.
+    pub antler_beam: bool,
+    /// Size against a local mean.
+    pub size: bool,
+    /// A sign of sex that is not certain.
+    pub sex_line: bool,
 }
 
 /// Which parts speak. Single looks at wear and a class call are one jaw read twice: only one is used.
@@ -38,7 +54,20 @@ pub(super) fn basis_of(evidence: &AgeEvidence) -> Basis {
     let call_repeats = eruption && evidence.class_call.is_some_and(|call| call <= ClassCall::Yearling);
     let enough = dentine_looks >= LOOKS_BEFORE_CALL;
     let class_call = evidence.class_call.is_some() && !enough && !call_repeats;
-    Basis { eruption, wear: any_wear && !class_call, class_call, quick_class: evidence.quick_class.is_some() }
+    let (more, measures) = (&evidence.more, Measures::of(evidence));
+    Basis {
+        eruption,
+        wear: any_wear && !class_call,
+        class_call,
+        quick_class: evidence.quick_class.is_some(),
+        tooth_row: measures.row().is_some(),
+        dentine_width: measures.dentine().is_some(),
+        cementum: more.cementum.is_some(),
+        growth_plate: more.cannon_plate.is_some() || more.radius_plate.is_some(),
+        antler_beam: more.beam(evidence.sex).is_some(),
+        size: more.size_z.is_some_and(|z| !z.is_nan()),
+        sex_line: more.sex_line.is_some(),
+    }
 }
 
 /// Whether left and right differ so much that the wear is to speak more softly.
@@ -59,6 +88,14 @@ pub(super) fn sources_of(evidence: &AgeEvidence, basis: Basis) -> Vec<&'static S
         (basis.wear, &sources::WEAR[..]),
         (basis.class_call, &sources::CALL[..]),
         (basis.quick_class, &sources::QUICK[..]),
+        (basis.tooth_row, &calipers::sources::TOOTH_ROW[..]),
+        (basis.dentine_width, &calipers::sources::DENTINE_WIDTH[..]),
+        (basis.cementum, &cementum::SOURCES[..]),
+        (evidence.more.cannon_plate.is_some(), &skeleton::PLATE_SOURCES[..]),
+        (evidence.more.radius_plate.is_some(), &skeleton::RADIUS_SOURCES[..]),
+        (basis.antler_beam, &skeleton::BEAM_SOURCES[..]),
+        (basis.size, &skeleton::SIZE_SOURCES[..]),
+        (basis.sex_line || basis.antler_beam, &sex::SOURCES[..]),
     ] {
         if used {
             list.extend(part);

@@ -4,10 +4,10 @@ use serde::{Deserialize, Serialize};
 use time::Month;
 
 use super::basis::is_lopsided;
-use super::evidence::{AgeEvidence, DeathWindow, JawSide, P4State};
+use super::evidence::{AgeEvidence, DeathWindow, JawSide, P4State, Sex};
 use super::item::Item;
 use super::key::{KeyClass, KeyFlag, KeyRefusal};
-use super::{AgeEstimate, Basis, Broad};
+use super::{AgeEstimate, Broad};
 
 /// From this probability on, late teeth are said of a fawn or yearling. Ours.
 const LATE_SAID_FROM: f64 = 0.8;
@@ -56,6 +56,18 @@ pub enum Caution {
     BirthdayAtHand,
     /// The hard key and the distribution point to different classes.
     KeyDiffers,
+    /// A laboratory's count is evidence, not the truth.
+    CementumNotTruth,
+    /// The count and the rest lie far apart: look at both again.
+    CementumDiffers,
+    /// The width of dentine is read by a formula for southern bucks.
+    DentineWidthSouthern,
+    /// The tooth row is read by a formula for captive southern deer.
+    ToothRowSouthern,
+    /// A caliper measure lies outside the range of its formula and has no say.
+    MeasureNotUsed,
+    /// A beam was measured on a deer told to be a doe, and has no say.
+    BeamOnDoe,
     /// Keep a lower jaw and both first incisors: a laboratory can count the rings.
     KeepJawAndIncisors,
 }
@@ -77,13 +89,16 @@ pub(super) fn cautions(evidence: &AgeEvidence, estimate: &AgeEstimate, window: D
         Some(KeyClass::Adult) => fawn + yearling > 0.5,
         None => false,
     };
-    let only_quick = Basis { quick_class: false, ..basis } == Basis::default();
+    let young = fawn + yearling > 0.95;
+    let measures = estimate.measures;
+    let not_used = measures.tooth_row.is_some_and(|r| r.is_err()) || measures.dentine_width.is_some_and(|r| r.is_err());
+    let beam_on_doe = evidence.more.antler_beam_mm.is_some() && evidence.sex == Some(Sex::Female);
     let wear_matters = (basis.wear || basis.class_call) && fawn + yearling < 0.5;
     let one_side_differs = evidence.left.p4.zip(evidence.right.p4).is_some_and(|(l, r)| l != r);
     let premolar_left_out =
         any_side(|s| (s.p4_dentine.is_some() || s.premolar_wear.is_some()) && s.p4 < Some(P4State::PermanentWhite));
     let mut list: Vec<Caution> = [
-        (only_quick, Caution::QuickClassOnly),
+        (basis.only_quick(), Caution::QuickClassOnly),
         (wear_matters, Caution::WearIsAGuess),
         (!estimate.contradictions.is_empty(), Caution::TeethContradict),
         (late || has(KeyFlag::DelayedTeeth), Caution::DelayedTeeth),
@@ -106,7 +121,13 @@ pub(super) fn cautions(evidence: &AgeEvidence, estimate: &AgeEstimate, window: D
         (cut, Caution::WindowCut),
         (window.to.month() == Month::May, Caution::BirthdayAtHand),
         (key_differs, Caution::KeyDiffers),
-        (fawn < 0.8, Caution::KeepJawAndIncisors),
+        (basis.cementum, Caution::CementumNotTruth),
+        (estimate.lab.is_some_and(|lab| lab.is_far()), Caution::CementumDiffers),
+        (basis.dentine_width && !young, Caution::DentineWidthSouthern),
+        (basis.tooth_row && yearling >= 0.05, Caution::ToothRowSouthern),
+        (not_used, Caution::MeasureNotUsed),
+        (beam_on_doe, Caution::BeamOnDoe),
+        (fawn < 0.8 && !basis.cementum, Caution::KeepJawAndIncisors),
     ]
     .into_iter()
     .filter_map(|(applies, caution)| applies.then_some(caution))

@@ -6,6 +6,8 @@
 use serde::{Deserialize, Serialize};
 use time::Date;
 
+use super::more::MoreEvidence;
+
 /// An ordered scale whose codes run from 0.
 macro_rules! ordinal {
     ($(#[$meta:meta])* $name:ident { $($(#[$vmeta:meta])* $variant:ident = $code:literal,)+ }) => {
@@ -340,6 +342,8 @@ pub struct AgeEvidence {
     pub quick_class: Option<QuickClass>,
     /// Warnings about the jaw.
     pub flags: JawFlags,
+    /// Calipers, rings, growing ends, antlers, size, signs of sex.
+    pub more: MoreEvidence,
 }
 
 impl AgeEvidence {

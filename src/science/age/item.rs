@@ -45,6 +45,7 @@ pub enum Item {
     M2Infundibulum,
     M3Infundibulum,
     PremolarWear,
+    CannonPlate,
 }
 
 impl Item {
@@ -68,10 +69,13 @@ impl Item {
         Self::PremolarWear,
     ];
 
+    /// Looks beside the teeth.
+    pub const SKELETON: [Self; 1] = [Self::CannonPlate];
+
     /// The tooth that the look is at, where it is one tooth.
     pub const fn tooth(self) -> Option<Tooth> {
         match self {
-            Self::CheekTeeth | Self::OtherFront | Self::PremolarWear => None,
+            Self::CheekTeeth | Self::OtherFront | Self::PremolarWear | Self::CannonPlate => None,
             Self::I1State => Some(Tooth::I1),
             Self::P4State | Self::P4Dentine => Some(Tooth::P4),
             Self::M1State | Self::M1Dentine | Self::M1Crest | Self::M1Infundibulum => Some(Tooth::M1),
@@ -104,6 +108,7 @@ impl Item {
             Self::M2Infundibulum => "m2_infundibulum",
             Self::M3Infundibulum => "m3_infundibulum",
             Self::PremolarWear => "premolar_wear",
+            Self::CannonPlate => "cannon_plate",
         }
     }
 

@@ -14,6 +14,7 @@
 //! | `eruption` | likelihood of which teeth are there, with late deer |
 //! | `wear` | likelihood of how worn they are |
 //! | [`reader`] | likelihood of a class called by a person |
+//! | [`more`] | calipers, rings, growing ends, antlers, size |
 //! | [`prior`] | who dies in winter |
 //! | [`contradiction`] | teeth that cannot stand together |
 //! | [`sharpen`] | the look worth most |
@@ -27,6 +28,7 @@ pub mod evidence;
 mod gate;
 pub mod item;
 pub mod key;
+pub mod more;
 mod posterior;
 pub mod prior;
 pub mod reader;
@@ -35,6 +37,8 @@ mod sources;
 pub mod summary;
 mod wear;
 
+#[cfg(test)]
+mod more_tests;
 #[cfg(test)]
 mod tests;
 
@@ -51,6 +55,7 @@ pub use evidence::{
 pub use gate::AgeRefusal;
 pub use item::{Item, Tooth};
 pub use key::{KeyClass, KeyFlag, KeyReading, KeyRefusal, pivot_birthdays, winter_key};
+pub use more::{LabComparison, Measures, MoreEvidence};
 pub use prior::Prior;
 pub use reader::Reader;
 pub use sharpen::Gain;
@@ -64,7 +69,7 @@ pub const LATE_SHARE: f64 = 0.5;
 const LOPSIDED_POWER: f64 = 0.5;
 
 /// The choices that are not evidence; always printed with an estimate.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Settings {
     /// Prior.
     pub prior: Prior,
@@ -113,6 +118,10 @@ pub struct AgeEstimate {
     pub key: Result<KeyReading, KeyRefusal>,
     /// What the printed wear keys say from dentine, as completed birthdays, left and right.
     pub pivots: [Option<u8>; 2],
+    /// What the caliper measures came to.
+    pub measures: Measures,
+    /// How far the rest lies from a laboratory's count, where there is both.
+    pub lab: Option<LabComparison>,
     /// Teeth that cannot stand together.
     pub contradictions: Vec<Contradiction>,
     /// What has to be said beside it.
@@ -146,9 +155,11 @@ pub fn estimate(evidence: &AgeEvidence, settings: &Settings) -> Result<AgeOutcom
     let cells = birth::months_at_death(window);
     let lopsided = basis::is_lopsided(evidence) || evidence.flags.swelling == Some(true);
     let power = if lopsided { LOPSIDED_POWER } else { 1.0 };
-    let posterior = Posterior::new(evidence, settings, basis, &cells, power);
+    let measures = Measures::of(evidence);
+    let run = |basis| Posterior::new(evidence, settings, basis, &measures, &cells, power);
+    let posterior = run(basis);
     let sharpen = sharpen::gains(evidence, &posterior);
-    if basis == Basis::default() {
+    if !basis.speaks() {
         return Ok(AgeOutcome::NoEvidence { sharpen });
     }
     let (best_class, best_probability) = summary::best(&posterior.classes);
@@ -157,6 +168,9 @@ pub fn estimate(evidence: &AgeEvidence, settings: &Settings) -> Result<AgeOutcom
         let of_class = posterior.states.iter().filter(|s| s.class == usize::from(best_class));
         summary::months_interval(of_class.map(|s| (s.months, s.probability)).collect())
     });
+    let without_lab = Basis { cementum: false, ..basis };
+    let lab = evidence.more.cementum.filter(|_| basis.cementum && without_lab.speaks());
+    let lab = lab.map(|lab| LabComparison::of(lab, &run(without_lab).classes));
     let key = winter_key(evidence);
     let late_teeth = (best_class <= 1 && basis.eruption).then(|| posterior.late_in(best_class));
     let contradictions = contradiction::contradictions(evidence);
@@ -168,7 +182,7 @@ pub fn estimate(evidence: &AgeEvidence, settings: &Settings) -> Result<AgeOutcom
         best_class,
         best_probability,
         single_class: (best_class < 9 && best_probability >= summary::SINGLE_YEAR_FROM).then_some(best_class),
-        mean_birthdays: (0_u8..).zip(posterior.classes).map(|(c, p)| f64::from(c) * p).sum(),
+        mean_birthdays: summary::mean_birthdays(&posterior.classes),
         months: months.flatten(),
         entropy_bits,
         wide: entropy_bits > summary::WIDE_BITS,
@@ -176,9 +190,11 @@ pub fn estimate(evidence: &AgeEvidence, settings: &Settings) -> Result<AgeOutcom
         basis,
         key,
         pivots: evidence.sides().map(pivot_birthdays),
+        measures,
+        lab,
         contradictions,
         cautions: Vec::new(),
-        settings: *settings,
+        settings: settings.clone(),
         sources: basis::sources_of(evidence, basis),
         sharpen,
     };

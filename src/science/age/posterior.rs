@@ -3,6 +3,7 @@
 use super::birth::{CELLS_PER_YEAR, MonthCell, middle_of};
 use super::eruption::{COMPLETE, Progress};
 use super::evidence::{AgeEvidence, ClassCall, QuickClass, Sex};
+use super::more::{Measures, weigh_dentine};
 use super::wear::WearTerms;
 use super::{Basis, Settings};
 
@@ -33,36 +34,51 @@ pub(super) struct Posterior {
 }
 
 impl Posterior {
-    /// `cells` are the months at death within a class; `wear_power` below one widens the wear.
+    /// `basis` says which parts speak, `cells` are the months at death within a class; `wear_power` below
+    /// one widens the wear. All that speaks of the class is multiplied, so that its order does not matter;
+    /// what only divides a class (tooth row, width of dentine) comes after, and size last.
     pub(super) fn new(
         evidence: &AgeEvidence,
         settings: &Settings,
         basis: Basis,
+        measures: &Measures,
         cells: &[MonthCell],
         wear_power: f64,
     ) -> Self {
         let sides = evidence.sides();
         let mean_months: f64 = cells.iter().map(|c| c.months() * c.weight).sum();
         let worn_sides = if basis.wear { sides } else { [&NOTHING_SEEN; 2] };
-        let wear = WearTerms::new(ages_years(mean_months), worn_sides, wear_power);
+        let ages = ages_years(mean_months);
+        let wear = WearTerms::new(ages, worn_sides, wear_power);
         let mut states = states(cells, mean_months, settings.late_share);
         for state in &mut states {
             if basis.eruption {
                 state.probability *= state.progress.likelihood(sides);
             }
-        }
-        let mut likelihood = [0.0; 10];
-        for state in &states {
-            if let Some(slot) = likelihood.get_mut(state.class) {
-                *slot += state.probability;
+            if basis.growth_plate {
+                state.probability *= evidence.more.plates(state.months);
             }
         }
-        let within = likelihood;
+        let mut likelihood = class_sums(&states);
+        if let Some(row) = measures.row() {
+            for state in states.iter_mut().filter(|s| s.class == 1) {
+                state.probability *= row.likelihood(state.months);
+            }
+        }
+        let within = class_sums(&states);
         let called = call_likelihood(evidence, settings, basis);
         for ((slot, worn), call) in likelihood.iter_mut().zip(wear.likelihood).zip(called) {
             *slot *= worn * call;
         }
-        let joint = joint(evidence.sex, settings, &likelihood);
+        let mut joint = joint(evidence, settings, &likelihood);
+        if let Some(seen) = measures.dentine() {
+            weigh_dentine(seen, &ages, &mut joint);
+        }
+        evidence.more.weigh_size(&mut joint);
+        let total: f64 = joint.iter().flatten().sum();
+        if total > 0.0 {
+            joint.iter_mut().flatten().for_each(|p| *p /= total);
+        }
         let classes = joint.map(|[female, male]| female + male);
         for state in &mut states {
             let class = classes.get(state.class).copied().unwrap_or(0.0);
@@ -96,6 +112,16 @@ static NOTHING_SEEN: super::evidence::JawSide = super::evidence::JawSide {
     infundibulum: [None; 3],
     premolar_wear: None,
 };
+
+fn class_sums(states: &[State]) -> [f64; 10] {
+    let mut sums = [0.0; 10];
+    for state in states {
+        if let Some(slot) = sums.get_mut(state.class) {
+            *slot += state.probability;
+        }
+    }
+    sums
+}
 
 fn ages_years(mean_months: f64) -> [f64; 10] {
     let mut ages = [0.0; 10];
@@ -145,11 +171,17 @@ fn call_likelihood(evidence: &AgeEvidence, settings: &Settings, basis: Basis) ->
             *slot *= if fits { right } else { 1.0 - right };
         }
     }
+    if let Some(lab) = evidence.more.cementum.filter(|_| basis.cementum) {
+        for (slot, given) in likelihood.iter_mut().zip(lab.likelihood()) {
+            *slot *= given;
+        }
+    }
     likelihood
 }
 
-fn joint(sex: Option<Sex>, settings: &Settings, likelihood: &[f64; 10]) -> [[f64; 2]; 10] {
-    let weight = |which: Sex| match sex {
+/// Prior, likelihood and signs of sex, not yet brought to one.
+fn joint(evidence: &AgeEvidence, settings: &Settings, likelihood: &[f64; 10]) -> [[f64; 2]; 10] {
+    let weight = |which: Sex| match evidence.sex {
         None => 0.5,
         Some(known) if known == which => 1.0,
         Some(_) => 0.0,
@@ -157,12 +189,9 @@ fn joint(sex: Option<Sex>, settings: &Settings, likelihood: &[f64; 10]) -> [[f64
     let female = settings.prior.shares(Sex::Female);
     let male = settings.prior.shares(Sex::Male);
     let mut joint = [[0.0; 2]; 10];
-    for (((slot, f), m), l) in joint.iter_mut().zip(female).zip(male).zip(likelihood) {
-        *slot = [f * weight(Sex::Female) * l, m * weight(Sex::Male) * l];
-    }
-    let total: f64 = joint.iter().flatten().sum();
-    if total > 0.0 {
-        joint.iter_mut().flatten().for_each(|p| *p /= total);
+    for (class, (((slot, f), m), l)) in joint.iter_mut().zip(female).zip(male).zip(likelihood).enumerate() {
+        let [as_female, as_male] = evidence.more.by_sex(class, evidence.sex);
+        *slot = [f * weight(Sex::Female) * l * as_female, m * weight(Sex::Male) * l * as_male];
     }
     joint
 }

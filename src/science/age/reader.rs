@@ -7,10 +7,11 @@
 use serde::{Deserialize, Serialize};
 
 use super::evidence::ClassCall;
+use crate::science::reader_record::ReaderModel;
 use crate::science::special::normal_cdf;
 
 /// Who called.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Reader {
     /// First-molar-centred rule: Foley's 72, 73 and 68 %.
@@ -20,6 +21,8 @@ pub enum Reader {
     Volunteer,
     /// Between Foley and Jacobson and Reiner (1989).
     Experienced,
+    /// As the reserve's own record has it.
+    Own(Box<ReaderModel>),
 }
 
 /// Least probability of a call: no single reading may veto an age. Design.
@@ -30,48 +33,46 @@ const YEARLING_RIGHT: f64 = 0.94;
 const FAWN_RIGHT: f64 = 0.99;
 
 impl Reader {
-    const fn constants(self) -> (f64, f64, f64) {
-        match self {
+    /// Probability of `call` if the deer has `birthdays` completed birthdays (9 for nine and more),
+    /// before the floor.
+    pub fn probability(&self, birthdays: u8, call: ClassCall) -> f64 {
+        let constants = match self {
             Self::FirstMolar => (0.17, 0.86, 0.10),
             Self::Volunteer => (0.65, 0.62, 0.46),
             Self::Experienced => (0.15, 0.50, 0.15),
-        }
-    }
-
-    /// Probability of `call` if the deer has `birthdays` completed birthdays (9 for nine and more),
-    /// before the floor.
-    pub fn probability(self, birthdays: u8, call: ClassCall) -> f64 {
+            Self::Own(model) => return model.probability(birthdays, call),
+        };
         match (birthdays, call) {
             (0, ClassCall::Fawn) => FAWN_RIGHT,
             (0, ClassCall::Yearling) => 1.0 - FAWN_RIGHT,
             (1, ClassCall::Yearling) => YEARLING_RIGHT,
             (1, ClassCall::Two) => 1.0 - YEARLING_RIGHT,
             (0 | 1, _) | (_, ClassCall::Fawn | ClassCall::Yearling) => 0.0,
-            (true_class, call) => self.adult(f64::from(true_class) + 0.5, call),
-        }
-    }
-
-    fn adult(self, age: f64, call: ClassCall) -> f64 {
-        let (b, s0, s1) = self.constants();
-        let mean = age - b * (age - 2.5);
-        let sd = s0 + s1 * (age - 2.5);
-        let below = |edge: f64| normal_cdf((edge - mean) / sd);
-        // A call of k + 0.5 takes what lies within k and k + 1; the ends are open.
-        let k = call.index() as f64;
-        match call {
-            ClassCall::Two => below(k + 1.0),
-            ClassCall::TenPlus => 1.0 - below(k),
-            _ => below(k + 1.0) - below(k),
+            (true_class, call) => adult(constants, f64::from(true_class) + 0.5, call),
         }
     }
 
     /// Likelihood of each of the ten classes given a call, floored.
-    pub fn likelihood(self, call: ClassCall) -> [f64; 10] {
+    pub fn likelihood(&self, call: ClassCall) -> [f64; 10] {
         let mut classes = [0.0; 10];
         for (birthdays, slot) in (0_u8..).zip(&mut classes) {
             *slot = self.probability(birthdays, call).max(FLOOR);
         }
         classes
+    }
+}
+
+/// Calls on an adult of `age` years: normal, cut into classes.
+fn adult((b, s0, s1): (f64, f64, f64), age: f64, call: ClassCall) -> f64 {
+    let mean = age - b * (age - 2.5);
+    let sd = s0 + s1 * (age - 2.5);
+    let below = |edge: f64| normal_cdf((edge - mean) / sd);
+    // A call of k + 0.5 takes what lies within k and k + 1; the ends are open.
+    let k = call.index() as f64;
+    match call {
+        ClassCall::Two => below(k + 1.0),
+        ClassCall::TenPlus => 1.0 - below(k),
+        _ => below(k + 1.0) - below(k),
     }
 }
 

@@ -10,6 +10,7 @@ use super::evidence::{AgeEvidence, P4State};
 use super::item::Item;
 use super::posterior::{Posterior, State};
 use super::summary::entropy_bits;
+use crate::science::skeleton::{Plate, cannon_likelihood};
 
 /// One open look and what it is worth.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -42,12 +43,15 @@ pub(super) fn gains(evidence: &AgeEvidence, posterior: &Posterior) -> Vec<Gain> 
     let worth = |item: Item| {
         let outcomes = if Item::WEAR.contains(&item) {
             posterior.wear.forecast(item, &classes)
+        } else if Item::SKELETON.contains(&item) {
+            plate_outcomes(&states)
         } else {
             eruption_outcomes(item, evidence.row_count(), &states)
         };
         Gain { item, bits: (now - expected_entropy(&outcomes)).max(0.0) }
     };
-    let open = Item::ERUPTION.into_iter().chain(Item::WEAR).filter(|item| is_open(*item, evidence));
+    let open =
+        Item::ERUPTION.into_iter().chain(Item::WEAR).chain(Item::SKELETON).filter(|item| is_open(*item, evidence));
     let mut list: Vec<Gain> = open.map(worth).collect();
     list.sort_by(|a, b| b.bits.total_cmp(&a.bits).then(a.item.cmp(&b.item)));
     list
@@ -59,6 +63,7 @@ fn is_open(item: Item, evidence: &AgeEvidence) -> bool {
         // Molars that were looked at have told what a count would.
         Item::CheekTeeth => (0..3).all(|m| evidence.molar(m).is_none()),
         Item::P4Dentine | Item::PremolarWear => evidence.p4() >= Some(P4State::PermanentWhite),
+        Item::CannonPlate => evidence.more.cannon_plate.is_none(),
         _ => true,
     };
     !seen && sensible
@@ -80,6 +85,21 @@ fn eruption_outcomes(item: Item, row: Option<u8>, states: &[(&State, f64)]) -> V
         }
     }
     by_group
+}
+
+/// The same for the three stages of a growing end.
+fn plate_outcomes(states: &[(&State, f64)]) -> Vec<[f64; 10]> {
+    let mut by_stage = vec![[0.0; 10]; Plate::ALL.len()];
+    for (state, probability) in states {
+        let by_plate = Plate::ALL.map(|plate| cannon_likelihood(plate, state.months));
+        let total: f64 = by_plate.iter().sum();
+        for (slots, p) in by_stage.iter_mut().zip(by_plate) {
+            if let Some(slot) = slots.get_mut(state.class) {
+                *slot += probability * p / total;
+            }
+        }
+    }
+    by_stage
 }
 
 /// Most outcomes of a look at eruption.

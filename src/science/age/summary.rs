@@ -64,6 +64,11 @@ pub fn best(classes: &[f64; 10]) -> (u8, f64) {
     (0_u8..).zip(classes.iter().copied()).fold((0, -1.0), |top, here| if here.1 > top.1 { here } else { top })
 }
 
+/// Mean of completed birthdays, nine and more counted as nine.
+pub fn mean_birthdays(classes: &[f64; 10]) -> f64 {
+    (0_u8..).zip(classes).map(|(c, p)| f64::from(c) * p).sum()
+}
+
 /// Entropy, bits.
 pub fn entropy_bits(shares: &[f64]) -> f64 {
     shares.iter().filter(|p| **p > 0.0).map(|p| -p * libm::log2(*p)).sum()

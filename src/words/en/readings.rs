@@ -96,6 +96,30 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.age.caution.birthday_at_hand", "It died near its birthday."),
     ("reading.age.caution.key_differs", "The winter key and the figures point to different classes: look again."),
     (
+        "reading.age.caution.cementum_not_truth",
+        "The laboratory's count of rings is evidence and not the truth: it is joined to the rest.",
+    ),
+    (
+        "reading.age.caution.cementum_differs",
+        "Rings and the rest lie far apart: look at both again, and at the label.",
+    ),
+    (
+        "reading.age.caution.dentine_width_southern",
+        "The width of the brown band is read by a rule made on bucks in south Texas.",
+    ),
+    (
+        "reading.age.caution.tooth_row_southern",
+        "The tooth row is read by a rule made on captive deer from Alabama and Florida.",
+    ),
+    (
+        "reading.age.caution.measure_not_used",
+        "A caliper measure lies outside the range of its rule and was not used. It stays in the record.",
+    ),
+    (
+        "reading.age.caution.beam_on_doe",
+        "An antler was measured on a deer told to be a doe. It was not used: look again.",
+    ),
+    (
         "reading.age.caution.keep_jaw_and_incisors",
         "Keep a lower jaw and both first incisors: a laboratory can count the rings.",
     ),
@@ -128,6 +152,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.age.reader.first_molar", "a reader who goes by the first molar"),
     ("reading.age.reader.volunteer", "a volunteer with the customary key"),
     ("reading.age.reader.experienced", "an experienced reader"),
+    ("reading.age.reader.own", "readers of this reserve, by their own record"),
     ("reading.age.key_class.fawn", "a fawn"),
     ("reading.age.key_class.yearling", "a yearling"),
     ("reading.age.key_class.adult", "an adult of 2 years or more"),
@@ -259,6 +284,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.look.p4_dentine", "Look for a dark line of dentine on the third cheek tooth"),
     ("reading.look.m3_posterior", "Look at the back cusp of the third molar"),
     ("reading.look.premolar_wear", "Look how far the premolars are worn"),
+    ("reading.look.cannon_plate", "Look at the lower end of a cannon bone: gap, line or neither"),
     ("reading.look.m1_state", "Look how far the first molar is up"),
     ("reading.look.m1_dentine", "Compare dentine and enamel on the first molar"),
     ("reading.look.m1_crest", "Look at the crest of the first molar on the tongue side"),
