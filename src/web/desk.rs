@@ -74,8 +74,27 @@ impl Desk {
     }
 }
 
+#[cfg(target_arch = "wasm32")]
+impl Desk {
+    /// A photo's bytes; `None` where they are not here, or no longer those that the entry names.
+    pub(crate) fn photo(&self, photo: Photo) -> impl Future<Output = Option<Vec<u8>>> + use<> {
+        let desk = self.inner.clone();
+        async move {
+            match desk?.photo(&photo).await {
+                Ok(crate::keep::photo::Kept::Whole(bytes)) => Some(bytes),
+                _ => None,
+            }
+        }
+    }
+}
+
 #[cfg(not(target_arch = "wasm32"))]
 impl Desk {
+    pub(crate) fn photo(&self, photo: Photo) -> impl Future<Output = Option<Vec<u8>>> + use<> {
+        let _ = photo;
+        async move { None }
+    }
+
     pub(crate) fn read_only(&self) -> Option<String> {
         Some("there is no browser here".to_owned())
     }

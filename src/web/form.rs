@@ -11,11 +11,14 @@ use uuid::Uuid;
 
 use crate::guide::{Ask, Draft};
 use crate::keep::{Promise, Saving};
-use crate::record::{Body, DeviceId, Digest, Journal, PersonCode, Photo, Why};
+use crate::record::{Body, DeviceId, Digest, Journal, PersonCode, Photo, Site, Why};
 use crate::words::{Arg, Language};
 
 use super::desk::Desk;
+use super::drawings::jaw_focus::JawFocus;
 use super::edge::{Phone, steady_ms};
+use super::platform::position::{Fix, NoFix, Watch};
+use super::platform::wake_lock::Awake;
 use super::screen::Screen;
 use super::session::{Here, Now, ReceivedCard, Session, Source};
 use super::settings::Settings;
@@ -23,7 +26,7 @@ use super::shell::Shell;
 use super::wording;
 
 /// For this long after a new question has appeared a tap is the rest of the tap before.
-const BOUNCE_MS: f64 = 250.0;
+const BOUNCE_MS: u64 = 250;
 
 /// How the last answers stand on disk.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -71,8 +74,19 @@ pub(crate) struct Form {
     pub(crate) stating: RwSignal<bool>,
     /// The reason picked for having no answer.
     pub(crate) reason: RwSignal<Option<Why>>,
+    /// Which questions of an ask get no answer; empty for all of them.
+    pub(crate) only: RwSignal<Vec<(&'static str, Site)>>,
+    /// What was tapped last on the drawn jaw.
+    pub(crate) jaw_focus: RwSignal<JawFocus>,
+    /// The best position so far, or why there is none.
+    pub(crate) position: RwSignal<Option<Result<Fix, NoFix>>>,
+    /// Whether the browser has promised to keep the records.
+    pub(crate) persisted: RwSignal<Option<bool>>,
+    pub(super) watch: StoredValue<Option<Watch>, LocalStorage>,
+    pub(super) awake: StoredValue<Option<Awake>, LocalStorage>,
+    pub(super) awake_asked: StoredValue<bool>,
     pub(super) input_of: StoredValue<String>,
-    shown_at: StoredValue<f64>,
+    shown_at: StoredValue<u64>,
     told: StoredValue<BTreeMap<(Option<Uuid>, &'static str), String>>,
 }
 
@@ -99,8 +113,15 @@ impl Form {
             day: RwSignal::new(0),
             stating: RwSignal::new(false),
             reason: RwSignal::new(None),
+            only: RwSignal::new(Vec::new()),
+            jaw_focus: RwSignal::new(JawFocus::Next),
+            position: RwSignal::new(None),
+            persisted: RwSignal::new(None),
+            watch: StoredValue::new_local(None),
+            awake: StoredValue::new_local(None),
+            awake_asked: StoredValue::new(false),
             input_of: StoredValue::new(String::new()),
-            shown_at: StoredValue::new(0.0),
+            shown_at: StoredValue::new(0),
             told: StoredValue::new(BTreeMap::new()),
         }
     }
@@ -194,7 +215,7 @@ impl Form {
     /// False where this tap is the bounce of the one before. Keys do not bounce.
     pub(crate) fn is_meant(self, event: &leptos::ev::MouseEvent) -> bool {
         let shown = self.shown_at.try_get_value().unwrap_or_default();
-        event.detail() == 0 || steady_ms() - shown >= BOUNCE_MS
+        event.detail() == 0 || steady_ms().saturating_sub(shown) >= BOUNCE_MS
     }
 
     /// Read the clock again: due back, daylight and the card's dates depend on it.
@@ -244,13 +265,20 @@ impl Form {
 
     /// Answer, and go on to what comes next. False where nothing was written; the reason is shown.
     pub(crate) fn answer(self, drafts: &[Draft]) -> bool {
-        let what = self.now_once().map(|now| wording::drafts(self.language(), &now, drafts)).unwrap_or_default();
+        let what = wording::drafts(self.language(), drafts);
         let done = self.write_drafts(drafts, what);
         if done {
             self.end_input();
             self.go(Screen::Visit(None));
         }
         done
+    }
+
+    /// Answer without leaving the screen: the drawn jaw goes on by itself.
+    pub(crate) fn answer_in_place(self, drafts: &[Draft]) {
+        if self.write_drafts(drafts, wording::drafts(self.language(), drafts)) {
+            self.bounce_from_now();
+        }
     }
 
     /// Write answers without leaving the screen.
@@ -267,14 +295,20 @@ impl Form {
         }
     }
 
-    /// Take back this person's answer to an ask.
+    /// Take back this person's answer to an ask, and ask it again.
     pub(crate) fn take_back(self, ask: &Ask) {
         let Some(now) = self.now_once() else { return };
-        if let Some(Some(body)) = self.with(|session| session.take_back(&now, ask, &Phone.when())) {
-            let what = self.say("saved.taken_back");
-            self.write(vec![body], what);
+        if self.take_back_questions(&ask.questions(&now.view())) {
+            self.end_input();
             self.go(Screen::Visit(Some(ask.name())));
         }
+    }
+
+    /// Take back this person's answers to some questions without leaving the screen.
+    pub(crate) fn take_back_questions(self, questions: &[(&'static str, Site)]) -> bool {
+        let Some(now) = self.now_once() else { return false };
+        let body = self.with(|session| session.take_back(&now, questions, &Phone.when())).flatten();
+        body.is_some_and(|body| self.write(vec![body], self.say("saved.taken_back")))
     }
 
     /// Leave at once: the reason, and `not looked` for the rest.
@@ -311,6 +345,7 @@ impl Form {
             }
         };
         if done {
+            self.ask_to_persist();
             self.go(Screen::Visit(None));
         } else if let Some(before) = before {
             self.set_here(before);
@@ -375,7 +410,6 @@ impl Form {
                 break;
             }
         }
-        self.redraw();
         self.await_tick(what, saving);
         true
     }
@@ -412,6 +446,21 @@ impl Form {
                 Ok(photo) => then(photo),
                 Err(reason) => self.tell(self.say_with("photo.not_kept", &[("reason", Arg::Text(reason))])),
             }
+        });
+    }
+
+    /// The bytes of photos, in order; `None` for one that is not on this phone any more.
+    pub(crate) fn photos(self, photos: Vec<Photo>, then: impl FnOnce(Vec<(Photo, Option<Vec<u8>>)>) + 'static) {
+        let reads: Vec<_> = photos
+            .into_iter()
+            .filter_map(|photo| self.desk.try_with_value(|desk| desk.photo(photo.clone())).map(|read| (photo, read)))
+            .collect();
+        leptos::task::spawn_local(async move {
+            let mut all = Vec::new();
+            for (photo, read) in reads {
+                all.push((photo, read.await));
+            }
+            then(all);
         });
     }
 }

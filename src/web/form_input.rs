@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use crate::guide::{Ask, Input};
 use crate::record::{Answer, Value};
 
+use super::drawings::jaw_focus::JawFocus;
 use super::form::Form;
 use super::session::Now;
 use super::wording;
@@ -25,6 +26,8 @@ impl Form {
         self.day.try_set(0);
         self.stating.try_set(false);
         self.reason.try_set(None);
+        self.only.try_set(Vec::new());
+        self.jaw_focus.try_set(JawFocus::Next);
         let (typed, picked) = given_before(now, ask);
         self.typed.try_set(typed);
         self.picked.try_set(picked);

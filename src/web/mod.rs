@@ -8,6 +8,7 @@ mod desk;
 pub mod drawings;
 mod edge;
 mod form;
+mod form_device;
 mod form_input;
 mod inputs;
 mod keys;

@@ -49,6 +49,7 @@ mod wasm {
         session.take_up_latest(&Phone.when());
         opened.desk.on_added(move || form.reread());
         let untouched = session.journal.is_empty();
+        form.look_if_persisted();
         form.opened(session, Desk::open(opened.desk), settings, lines);
         if super::super::address::is_demo() && untouched && form.read_only().is_none() {
             super::super::demo::play(form).await;

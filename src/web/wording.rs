@@ -1,126 +1,55 @@
 //! From ids and values to the words on the screen. All texts are the catalogue's; here they are
 //! only looked up and put together.
 
-use crate::guide::{Ask, Draft, Input};
-use crate::record::{Answer, Flaw, Moment, Shape, Side, Site, Value, Why, find};
+use crate::guide::{self, Ask, Draft, Input, site_words, why_words};
+use crate::record::{Answer, Flaw, Moment, Place, Shape, Value, Why, find};
 use crate::words::{Arg, Language, raw, say};
 
-use super::session::Now;
-
-/// The first of these messages that the catalogue has.
-fn first(language: Language, ids: &[String], args: &[(&str, Arg)]) -> Option<String> {
-    ids.iter().find(|id| raw(language, id).is_some()).map(|id| say(language, id, args))
+/// A message, where the catalogue has it.
+fn known(language: Language, id: &str, args: &[(&str, Arg)]) -> Option<String> {
+    raw(language, id).map(|_| say(language, id, args))
 }
 
-/// A code as it stands, readable at least: shown only where the catalogue has a gap.
+/// A code as it stands, readable at least: for findings and options of a newer phone.
 fn bare(code: &str) -> String {
     code.replace('_', " ")
 }
 
 /// The name of a finding.
 pub(crate) fn finding(language: Language, code: &str) -> String {
-    first(language, &[format!("finding.{code}")], &[]).unwrap_or_else(|| bare(code))
+    known(language, &guide::finding_label(code), &[]).unwrap_or_else(|| bare(code))
 }
 
 /// The name of an option of a finding.
 pub(crate) fn option(language: Language, code: &str, option: &str) -> String {
-    let ids = [format!("option.{code}.{option}"), format!("finding.{code}.{option}"), format!("option.{option}")];
-    first(language, &ids, &[]).unwrap_or_else(|| bare(option))
+    known(language, &guide::option_label(language, code, option), &[]).unwrap_or_else(|| bare(option))
 }
 
-/// The name of a reason.
-pub(crate) fn why(language: Language, why: &Why) -> String {
-    match why {
-        Why::Other(words) => words.clone(),
-        _ => say(language, &format!("why.{}", why_code(why)), &[]),
-    }
-}
-
-/// The code of a reason.
-pub(crate) const fn why_code(why: &Why) -> &'static str {
-    match why {
-        Why::Frozen => "frozen",
-        Why::Buried => "buried",
-        Why::Scavenged => "scavenged",
-        Why::Decayed => "decayed",
-        Why::UnderBody => "under_body",
-        Why::Dark => "dark",
-        Why::Cold => "cold",
-        Why::Time => "time",
-        Why::Unsafe => "unsafe",
-        Why::StopInForce => "stop_in_force",
-        Why::NotTrained => "not_trained",
-        Why::Removed => "removed",
-        Why::NotGiven => "not_given",
-        Why::NotOpened => "not_opened",
-        Why::Other(_) => "other",
-    }
-}
-
-/// Where a question is asked, in words; empty where it has no place.
-pub(crate) fn site(language: Language, site: Site) -> String {
-    let side = site.side.map(|s| say(language, if s == Side::Left { "site.left" } else { "site.right" }, &[]));
-    let tooth = site.tooth.map(|t| {
-        let code = t.name().to_ascii_lowercase();
-        first(language, &[format!("site.tooth.{code}"), format!("tooth.{code}")], &[]).unwrap_or_else(|| t.name().to_owned())
-    });
-    let bone = site.bone.map(|b| {
-        first(language, &[format!("site.bone.{}", b.code()), format!("bone.{}", b.code())], &[])
-            .unwrap_or_else(|| bare(b.code()))
-    });
-    let item = site.item.map(|n| say(language, "site.item", &[("n", Arg::Count(i64::from(n)))]));
-    [side, tooth, bone, item].into_iter().flatten().collect::<Vec<_>>().join(", ")
-}
-
-/// What an ask asks.
+/// What an ask asks, with its place where it has one.
 pub(crate) fn ask(language: Language, ask: &Ask) -> String {
     match ask {
-        Ask::Hazard { hazard, .. } => say(language, &format!("hazard.{}.head", hazard.id.to_ascii_lowercase()), &[]),
-        Ask::Step { step, site: at } => {
-            let id = format!("step.{}.ask", step.id);
-            let place = site(language, *at);
-            let text = first(language, &[id], &site_args(language, *at)).unwrap_or_else(|| bare(step.id));
-            let says_it = raw(language, &format!("step.{}.ask", step.id)).is_some_and(|t| t.contains('{'));
-            if place.is_empty() || says_it { text } else { format!("{text} ({place})") }
+        Ask::Hazard { hazard, .. } => say(language, &format!("hazard.{}.head", hazard.code), &[]),
+        Ask::Step { step, site } => {
+            let text = say(language, &format!("step.{}.ask", step.id), &[]);
+            let place = site_words(language, *site);
+            if place.is_empty() { text } else { format!("{text} {place}") }
         }
     }
 }
 
-/// A text of an ask's step: `why`, `how`, `none`, `looked`; `None` where it has none.
+/// A text of an ask: `why`, `how`, `none`, `looked`; `None` where it has none.
 pub(crate) fn ask_part(language: Language, ask: &Ask, part: &str) -> Option<String> {
     match ask {
-        Ask::Step { step, site } => {
-            first(language, &[format!("step.{}.{part}", step.id)], &site_args(language, *site))
-        }
-        Ask::Hazard { hazard, .. } => {
-            first(language, &[format!("hazard.{}.{part}", hazard.id.to_ascii_lowercase())], &[])
-        }
+        Ask::Step { step, .. } => known(language, &format!("step.{}.{part}", step.id), &[]),
+        Ask::Hazard { hazard, .. } => known(language, &format!("hazard.{}.{part}", hazard.code), &[]),
     }
-}
-
-fn site_args(language: Language, at: Site) -> Vec<(&'static str, Arg)> {
-    let mut args = Vec::new();
-    if at.side.is_some() {
-        args.push(("side", Arg::Text(site(language, Site { side: at.side, ..Site::NONE }))));
-    }
-    if at.tooth.is_some() {
-        args.push(("tooth", Arg::Text(site(language, Site { tooth: at.tooth, ..Site::NONE }))));
-    }
-    if at.bone.is_some() {
-        args.push(("bone", Arg::Text(site(language, Site { bone: at.bone, ..Site::NONE }))));
-    }
-    if let Some(n) = at.item {
-        args.push(("item", Arg::Count(i64::from(n))));
-        args.push(("n", Arg::Count(i64::from(n))));
-    }
-    args
 }
 
 /// An answer in words, with its unit.
 pub(crate) fn answer(language: Language, code: &str, given: &Answer) -> String {
     let state = |id: &str, reason: &Why| match reason {
         Why::NotGiven => say(language, id, &[]),
-        _ => format!("{} ({})", say(language, id, &[]), why(language, reason)),
+        _ => format!("{} ({})", say(language, id, &[]), why_words(language, reason)),
     };
     match given {
         Answer::Seen { value: found } => value(language, code, found),
@@ -133,7 +62,6 @@ pub(crate) fn answer(language: Language, code: &str, given: &Answer) -> String {
 
 fn value(language: Language, code: &str, found: &Value) -> String {
     match found {
-        Value::Choice(one) if one == "there" => say(language, "state.there", &[]),
         Value::Choice(one) => option(language, code, one),
         Value::Choices(all) => all.iter().map(|one| option(language, code, one)).collect::<Vec<_>>().join(", "),
         Value::Number(scaled) => match find(code).map(|def| def.shape) {
@@ -142,19 +70,30 @@ fn value(language: Language, code: &str, found: &Value) -> String {
         },
         Value::Text(text) => text.clone(),
         Value::Instant(at) => date_and_time(*at),
-        Value::Place(place) => {
-            let degrees = |e7: i64| printed(e7 / 100, 5);
-            format!("{}, {}", degrees(place.lat_e7), degrees(place.lon_e7))
+        Value::Place(at) => place(at),
+        Value::Photo(photo) => {
+            say(language, "value.photo", &[("kb", Arg::Text(photo.bytes.div_ceil(1024).to_string()))])
         }
-        Value::Photo(photo) => say(language, "value.photo", &[("kb", Arg::Text(photo.bytes.div_ceil(1024).to_string()))]),
         Value::Ref(id) => crate::record::short_code::short_code(*id),
     }
 }
 
+/// A place in degrees.
+pub(crate) fn place(at: &Place) -> String {
+    degrees(at).join(", ")
+}
+
+/// Latitude and longitude in degrees, to about a metre: two digits fewer than are kept.
+pub(crate) fn degrees(at: &Place) -> [String; 2] {
+    [at.lat_e7, at.lon_e7].map(|e7| {
+        let text = printed(e7, 7);
+        text.get(..text.len().saturating_sub(2)).unwrap_or_default().to_owned()
+    })
+}
+
 /// Answers about to be written, in one line: the first few, and how many more.
-pub(crate) fn drafts(language: Language, now: &Now, all: &[Draft]) -> String {
+pub(crate) fn drafts(language: Language, all: &[Draft]) -> String {
     let of = |d: &Draft| format!("{}: {}", finding(language, d.finding), answer(language, d.finding, &d.answer));
-    let _ = now;
     match all {
         [] => String::new(),
         [one] => of(one),

@@ -1,10 +1,12 @@
-//! One option: a tap answers, saves and goes on.
+//! One option: a tap answers, saves and goes on. Where a picture decides, it stands on the tile.
 
 use leptos::prelude::*;
 
 use crate::guide::Draft;
-use crate::record::{Answer, find};
-use crate::web::parts::{Look, pages, tile};
+use crate::record::{Answer, FindingDef, find};
+use crate::web::drawings::DRAWN;
+use crate::web::form::Form;
+use crate::web::parts::{Look, pages, pictured_tile, tile};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -12,26 +14,36 @@ use super::Question;
 
 pub(super) fn choice(q: &Question, finding: &'static str) -> AnyView {
     let (form, site, step) = (q.form, q.site, q.step.id);
-    let options = find(finding).map(crate::record::FindingDef::options).unwrap_or_default();
+    let options = find(finding).map(FindingDef::options).unwrap_or_default();
+    let drawn = DRAWN.contains(&finding);
     let given = q.given(finding);
     let no_answer = q.no_answer();
     let shown = move || {
         let (shown, page, count) = pages(options, form.page.get());
-        let tiles = shown.into_iter().map(|code| {
-            let look = if given == Some(Answer::choice(code)) { Look::Chosen } else { Look::Value };
-            let label = wording::option(form.language(), finding, code);
-            tile(form, code, label, look, move || {
-                form.answer(&[Draft { finding, site, answer: Answer::choice(code), step }]);
+        let tiles = shown
+            .into_iter()
+            .map(|code| {
+                let look = if given == Some(Answer::choice(code)) { Look::Chosen } else { Look::Value };
+                let label = wording::option(form.language(), finding, code);
+                let act = move || {
+                    form.answer(&[Draft { finding, site, answer: Answer::choice(code), step }]);
+                };
+                if drawn {
+                    pictured_tile(form, finding, code, label, look, act)
+                } else {
+                    tile(form, code, label, look, act)
+                }
             })
-        });
+            .collect_view();
+        let tiles = if drawn { view! { <div class="pictures">{tiles}</div> }.into_any() } else { tiles.into_any() };
         let more = (count > 1).then(|| more_tile(form, page, count));
-        view! { {tiles.collect_view()} {more} }
+        view! { {tiles} {more} }
     };
     view! { <div class="tiles">{shown} {no_answer}</div> }.into_any()
 }
 
 /// The tile that turns to the next page of four.
-pub(crate) fn more_tile(form: crate::web::form::Form, page: usize, count: usize) -> AnyView {
+pub(crate) fn more_tile(form: Form, page: usize, count: usize) -> AnyView {
     let number = |n: usize| Arg::Text(n.to_string());
     let label = form.say_with("tile.more", &[("page", number(page + 1)), ("pages", number(count))]);
     tile(form, "more", label, Look::Aside, move || form.turn_page())

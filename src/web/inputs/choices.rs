@@ -19,8 +19,10 @@ pub(super) fn choices(q: &Question, finding: &'static str) -> AnyView {
     let no_answer = q.no_answer();
     let shown = move || {
         let (shown, page, count) = pages(options, form.page.get());
-        let tiles =
-            shown.into_iter().map(|code| toggle(form, code, wording::option(form.language(), finding, code))).collect_view();
+        let tiles = shown
+            .into_iter()
+            .map(|code| toggle(form, code, wording::option(form.language(), finding, code)))
+            .collect_view();
         view! { {tiles} {(count > 1).then(|| more_tile(form, page, count))} }
     };
     let may_be_none = none.is_some();
@@ -45,7 +47,7 @@ pub(super) fn choices(q: &Question, finding: &'static str) -> AnyView {
 
 /// The words for `looked, and there is none`, where the step allows that.
 fn none_label(q: &Question) -> Option<String> {
-    wording::ask_part(q.form.language(), &q.ask, "none")
+    q.ask.may_be_absent(&q.now.view()).then(|| wording::ask_part(q.form.language(), &q.ask, "none")).flatten()
 }
 
 fn that_is_all(form: Form, picked: usize) -> String {

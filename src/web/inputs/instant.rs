@@ -38,9 +38,15 @@ pub(super) fn instant(q: &Question, finding: &'static str) -> AnyView {
     });
     // Nobody is due back now.
     let now_tile = (finding != DUE_BACK).then(|| {
-        tile(form, "now", form.say_with("instant.now", &[("time", Arg::Text(wording::time(at)))]), Look::Value, move || {
-            give(at);
-        })
+        tile(
+            form,
+            "now",
+            form.say_with("instant.now", &[("time", Arg::Text(wording::time(at)))]),
+            Look::Value,
+            move || {
+                give(at);
+            },
+        )
     });
     view! {
         <div class="tiles">
@@ -63,7 +69,9 @@ fn days(form: Form, at: Moment) -> AnyView {
         0 => form.say("instant.today"),
         1 => form.say("instant.tomorrow"),
         -1 => form.say("instant.yesterday"),
-        days => at_clock(at, days, "1200").map(|m| wording::date_and_time(m).chars().take(10).collect()).unwrap_or_default(),
+        days => {
+            at_clock(at, days, "1200").map(|m| wording::date_and_time(m).chars().take(10).collect()).unwrap_or_default()
+        }
     };
     view! {
         <div class="days">

@@ -1,32 +1,58 @@
-//! The lower jaw: a tooth at a time, each question as tiles.
+//! The lower jaw: the drawn row with teeth to tap, one question of one tooth at a time.
 
 use leptos::prelude::*;
 
-use crate::guide::Draft;
-use crate::record::{Answer, find};
-use crate::web::parts::{Look, pages, tile};
+use crate::guide::{Ask, Draft};
+use crate::record::{Answer, FindingDef, Side, Site, find};
+use crate::web::drawings::jaw_exam::{JawActs, JawExam};
+use crate::web::drawings::jaw_focus::ToothQuestion;
+use crate::web::form::Form;
+use crate::web::screen::Screen;
+use crate::web::session::Now;
 use crate::web::wording;
 
 use super::Question;
-use super::choice::more_tile;
 
 pub(super) fn jaw(q: &Question) -> AnyView {
-    let (form, step) = (q.form, q.step.id);
-    let view = q.now.view();
-    let open = q.ask.questions(&view).into_iter().find(|(f, s)| !view.is_answered(f, *s));
-    let Some((finding, site)) = open else {
-        return view! { <div class="tiles">{q.no_answer()}</div> }.into_any();
+    let (form, ask, step) = (q.form, q.ask, q.step.id);
+    let name = ask.name();
+    let questions = Signal::derive(move || form.now.with(|now| questions(form, now, ask)));
+    let acts = JawActs {
+        answer: Callback::new(move |((finding, site), code): ((&'static str, Site), &'static str)| {
+            let draft = Draft { finding, site, answer: Answer::choice(code), step };
+            form.answer_in_place(&[draft]);
+        }),
+        no_answer: Callback::new(move |only| {
+            form.only.try_set(only);
+            form.go(Screen::NoAnswer(name.clone()));
+        }),
+        take_back: Callback::new(move |question| {
+            form.take_back_questions(&[question]);
+        }),
+        done: Callback::new(move |()| form.go(Screen::Visit(None))),
+        is_meant: Callback::new(move |event| form.is_meant(&event)),
     };
-    let options = find(finding).map(crate::record::FindingDef::options).unwrap_or_default();
-    let shown = move || {
-        let (shown, page, count) = pages(options, form.page.get());
-        let tiles = shown.into_iter().map(|code| {
-            tile(form, code, wording::option(form.language(), finding, code), Look::Value, move || {
-                form.answer(&[Draft { finding, site, answer: Answer::choice(code), step }]);
-            })
-        });
-        view! { {tiles.collect_view()} {(count > 1).then(|| more_tile(form, page, count))} }
+    let side = q.site.side.unwrap_or(Side::Left);
+    view! { <JawExam side questions focus=form.jaw_focus acts language=form.language()/> }.into_any()
+}
+
+/// The guide's questions of this half, with what stands on them.
+fn questions(form: Form, now: &Now, ask: Ask) -> Vec<ToothQuestion> {
+    let view = now.view();
+    let language = form.language();
+    let one = |(finding, site): (&'static str, Site)| {
+        let options = find(finding).map(FindingDef::options).unwrap_or_default();
+        let given = view.is_answered(finding, site).then(|| view.question(finding, site).answer());
+        ToothQuestion {
+            finding,
+            site,
+            name: wording::finding(language, finding),
+            options: options.iter().map(|code| (*code, wording::option(language, finding, code))).collect(),
+            given: given.map(|answer| {
+                let words = wording::answer(language, finding, &answer);
+                (answer, words)
+            }),
+        }
     };
-    let part = format!("{}: {}", wording::site(form.language(), site), wording::finding(form.language(), finding));
-    view! { <div class="tiles"><p class="part">{part}</p>{shown} {q.no_answer()}</div> }.into_any()
+    ask.questions(&view).into_iter().map(one).collect()
 }

@@ -1,29 +1,48 @@
-//! A place: from the phone's receiver, or typed as two numbers from a map or another receiver.
+//! A place: the phone's own position once it has one, or two numbers typed from a map.
 
 use leptos::prelude::*;
 
 use crate::guide::Draft;
-use crate::record::{Answer, Place, PlaceSource, Value};
+use crate::record::{Answer, Place, PlaceSource, Site, Value};
+use crate::web::form::Form;
 use crate::web::parts::{Look, tile};
-use crate::web::platform::position::{self, NoFix};
+use crate::web::platform::position::NoFix;
 use crate::web::wording;
 use crate::words::Arg;
 
 use super::Question;
 
+/// A radius above this is called rough: it does not lead anybody back to the place.
+const ROUGH_M: u32 = 100;
+
 pub(super) fn place(q: &Question, finding: &'static str) -> AnyView {
     let (form, site, step) = (q.form, q.site, q.step.id);
-    let save = tile(form, "save", form.say("place.save_typed"), Look::Main, move || {
+    form.start_position();
+    let words = move || match form.position.get() {
+        Some(Ok(fix)) => found(form, &fix.place),
+        Some(Err(NoFix::Denied(_))) => form.say("place.denied"),
+        Some(Err(NoFix::Platform(_))) => form.say("place.unavailable"),
+        Some(Err(NoFix::NotYet(_))) | None => form.say("place.waiting"),
+    };
+    let has_fix = Memo::new(move |_| form.position.with(|p| matches!(p, Some(Ok(_)))));
+    let take = move || {
+        has_fix.get().then(|| {
+            tile(form, "here", form.say("place.here"), Look::Main, move || {
+                if let Some(Ok(fix)) = form.position.try_get_untracked().flatten() {
+                    give(form, finding, site, step, fix.place);
+                }
+            })
+        })
+    };
+    let save = tile(form, "save", form.say("place.save_typed"), Look::Aside, move || {
         match typed_place(&form.typed.try_get_untracked().unwrap_or_default()) {
-            Some(place) => {
-                form.answer(&[Draft { finding, site, answer: Answer::Seen { value: Value::Place(place) }, step }]);
-            }
+            Some(place) => give(form, finding, site, step, place),
             None => form.tell(form.say("place.not_two_numbers")),
         }
     });
     view! {
         <div class="tiles">
-            {from_phone(q, finding)}
+            <p class="position" role="status">{words}</p>
             <label class="field">
                 {form.say("place.typed")}
                 <input
@@ -36,69 +55,26 @@ pub(super) fn place(q: &Question, finding: &'static str) -> AnyView {
                 />
             </label>
             {save}
+            {take}
             {q.no_answer()}
         </div>
     }
     .into_any()
 }
 
-/// Latitude and longitude in degrees, `45.42, -75.70`. South and west are negative.
-/// A radius above this is called rough: it does not lead anybody back to the place.
-const ROUGH_M: u32 = 100;
-
-/// The phone's own position: the best so far, while the receiver works. Nothing waits for it.
-fn from_phone(q: &Question, finding: &'static str) -> AnyView {
-    let (form, site, step) = (q.form, q.site, q.step.id);
-    let best: RwSignal<Option<Place>> = RwSignal::new(None);
-    let trouble: RwSignal<Option<&'static str>> = RwSignal::new(None);
-    let watch = position::watch(move |heard| match heard {
-        Ok(fix) => {
-            best.try_update(|kept| {
-                let radius = |p: &Place| p.accuracy_m_95.unwrap_or(u32::MAX);
-                if kept.as_ref().is_none_or(|k| radius(&fix.place) <= radius(k)) {
-                    *kept = Some(fix.place);
-                }
-            });
-        }
-        Err(NoFix::Denied(_)) => {
-            trouble.try_set(Some("place.denied"));
-        }
-        Err(_) => {}
-    });
-    match watch {
-        Ok(watch) => {
-            // The receiver is off again as soon as the question is gone.
-            let watch = StoredValue::new_local(Some(watch));
-            on_cleanup(move || {
-                watch.try_update_value(Option::take);
-            });
-        }
-        Err(_) => {
-            trouble.try_set(Some("place.unavailable"));
-        }
-    }
-    let words = move || match (best.get(), trouble.get()) {
-        (Some(place), _) => {
-            let radius = place.accuracy_m_95.unwrap_or_default();
-            let degrees = |e7: i64| Arg::Text(wording::printed(e7 / 100, 5));
-            let args = [("lat", degrees(place.lat_e7)), ("lon", degrees(place.lon_e7)), ("radius", Arg::Text(radius.to_string()))];
-            form.say_with(if radius > ROUGH_M { "place.found_wide" } else { "place.found" }, &args)
-        }
-        (None, Some(why)) => form.say(why),
-        (None, None) => form.say("place.waiting"),
-    };
-    let take = move || {
-        best.with(Option::is_some).then(|| {
-            tile(form, "here", form.say("place.here"), Look::Main, move || {
-                if let Some(place) = best.try_get_untracked().flatten() {
-                    form.answer(&[Draft { finding, site, answer: Answer::Seen { value: Value::Place(place) }, step }]);
-                }
-            })
-        })
-    };
-    view! { <p role="status">{words}</p> {take} }.into_any()
+/// The best position so far, and whether it leads anybody back.
+fn found(form: Form, at: &Place) -> String {
+    let radius = at.accuracy_m_95.unwrap_or_default();
+    let [lat, lon] = wording::degrees(at).map(Arg::Text);
+    let args = [("lat", lat), ("lon", lon), ("radius", Arg::Text(radius.to_string()))];
+    form.say_with(if radius > ROUGH_M { "place.found_wide" } else { "place.found" }, &args)
 }
 
+fn give(form: Form, finding: &'static str, site: Site, step: &'static str, place: Place) {
+    form.answer(&[Draft { finding, site, answer: Answer::Seen { value: Value::Place(place) }, step }]);
+}
+
+/// Latitude and longitude in degrees, `45.42, -75.70`. South and west are negative.
 fn typed_place(typed: &str) -> Option<Place> {
     let mut parts = typed.split([' ', ';', '/']).map(|p| p.trim_matches(',')).filter(|p| !p.is_empty());
     let (lat, lon) = match (parts.next(), parts.next(), parts.next()) {
@@ -118,10 +94,10 @@ mod tests {
     #[test]
     fn two_numbers_with_a_blank_or_a_comma_between() {
         let both = |typed: &str| typed_place(typed).map(|p| (p.lat_e7, p.lon_e7));
-        let ottawa = Some((454_200_000, -757_000_000));
-        assert_eq!(both("45.42, -75.70"), ottawa);
-        assert_eq!(both("45.42 -75.70"), ottawa);
-        assert_eq!(both("45.42,-75.70"), ottawa);
+        let expected = Some((454_200_000, -757_000_000));
+        assert_eq!(both("45.42, -75.70"), expected);
+        assert_eq!(both("45.42 -75.70"), expected);
+        assert_eq!(both("45.42,-75.70"), expected);
         assert_eq!(both("45.42"), None);
         assert_eq!(both("here"), None);
     }

@@ -44,7 +44,9 @@ fn where_we_are(form: Form) -> AnyView {
     let phase = Memo::new(move |_| {
         let screen = form.screen.get();
         form.now.with(|now| match &screen {
-            Screen::Visit(Some(name)) | Screen::NoAnswer(name) => now.ask(Some(name)).map(|a| a.phase()).or(now.phase()),
+            Screen::Visit(Some(name)) | Screen::NoAnswer(name) => {
+                now.ask(Some(name)).map(|a| a.phase()).or(now.phase())
+            }
             Screen::Start | Screen::About | Screen::Settings | Screen::HandOver | Screen::Bench | Screen::Who => None,
             _ => now.phase(),
         })

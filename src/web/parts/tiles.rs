@@ -57,6 +57,36 @@ pub(crate) fn tile(form: Form, name: &str, label: String, look: Look, act: impl 
     .into_any()
 }
 
+/// A tile with a picture above its words.
+pub(crate) fn pictured_tile(
+    form: Form,
+    finding: &str,
+    name: &'static str,
+    label: String,
+    look: Look,
+    act: impl Fn() + 'static,
+) -> AnyView {
+    let chosen = look == Look::Chosen;
+    view! {
+        <button
+            type="button"
+            class=if chosen { "tile pictured chosen" } else { "tile pictured" }
+            data-tile=name
+            aria-pressed=if chosen { "true" } else { "false" }
+            on:click=move |event| {
+                if form.is_meant(&event) {
+                    act();
+                }
+            }
+        >
+            {crate::web::drawings::picture(finding, name)}
+            <span class="label">{label}</span>
+            <span class="tick" aria-hidden="true">{chosen.then_some("\u{2713}")}</span>
+        </button>
+    }
+    .into_any()
+}
+
 /// A tile that is picked and unpicked in place, so that the focus stays on it.
 pub(crate) fn toggle(form: Form, name: &'static str, label: String) -> AnyView {
     let is_picked = move || form.picked.with(|picked| picked.contains(name));

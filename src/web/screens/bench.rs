@@ -11,8 +11,9 @@ pub(super) fn bench(form: Form) -> AnyView {
     let fold = form.with(|s| s.bodies.fold_all()).unwrap_or_default();
     let work = form.with(|s| s.bench_work(&fold)).unwrap_or_default();
     let none = work.is_empty().then(|| view! { <p>{form.say("bench.none")}</p> });
-    let tiles = work.into_iter().map(|(carcass, code)| {
-        let label = form.say_with("bench.begin", &[("code", Arg::Text(code.clone()))]);
+    let tiles = work.into_iter().map(|(carcass, code, open)| {
+        let what = open.iter().map(|w| form.say(&format!("bench_work.{}", w.code()))).collect::<Vec<_>>().join("; ");
+        let label = form.say_with("bench.begin", &[("code", Arg::Text(code.clone())), ("what", Arg::Text(what))]);
         tile(form, &format!("bench-{code}"), label, Look::Value, move || {
             form.begin(|session| session.look_again(carcass, "bench", &Phone));
         })

@@ -30,7 +30,8 @@ pub(super) fn card(form: Form) -> AnyView {
         Some(card) => compare(form, card),
         None => load(form, take),
     };
-    view! { <section class="ask"><h2>{form.say("card.head")}</h2><p>{form.say("card.how")}</p></section> {body} }.into_any()
+    view! { <section class="ask"><h2>{form.say("card.head")}</h2><p>{form.say("card.how")}</p></section> {body} }
+        .into_any()
 }
 
 fn load(form: Form, take: impl Fn(String) + Copy + 'static) -> AnyView {

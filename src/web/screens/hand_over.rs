@@ -9,10 +9,13 @@ use crate::record::{Answer, DeviceId, Site, Value};
 use crate::web::edge::Phone;
 use crate::web::form::Form;
 use crate::web::parts::{Look, act, plain_head, tile};
+use crate::web::platform::file::OutFile;
 use crate::web::screen::Screen;
 use crate::web::session::{Made, handed_text};
 use crate::web::wording;
 use crate::words::Arg;
+
+use super::hand_over_ways::photo_file;
 
 pub(super) fn hand_over(form: Form) -> AnyView {
     let with_notes = RwSignal::new(false);
@@ -56,25 +59,42 @@ pub(super) fn hand_over(form: Form) -> AnyView {
 fn ways(form: Form, made: Made) -> AnyView {
     let count = i64::try_from(made.entries).unwrap_or_default();
     let kb = made.text.len().div_ceil(1024).to_string();
-    let what = form.say_with("hand_over.what", &[
-        ("n", Arg::Count(count)),
-        ("kb", Arg::Text(kb)),
-        ("file", Arg::Text(made.file.clone())),
-    ]);
+    let what = form.say_with(
+        "hand_over.what",
+        &[("n", Arg::Count(count)), ("kb", Arg::Text(kb)), ("file", Arg::Text(made.file.clone()))],
+    );
     let handed = form.with(crate::web::session::Session::handed);
     let before = handed.filter(|h| h.through > 0).map(|h| {
         let at = h.at.map(wording::date_and_time).unwrap_or_default();
         let args = [("n", Arg::Text(h.through.to_string())), ("at", Arg::Text(at))];
         form.say_with("hand_over.before", &args)
     });
-    let (through, bundle) = (made.through, made.id);
+    let (through, bundle, device) = (made.through, made.id, made.device);
+    let photo_count = made.photos.len();
+    let files: RwSignal<Option<Vec<OutFile>>> = RwSignal::new(None);
+    form.photos(made.photos.clone(), move |read| {
+        let whole = read.into_iter().filter_map(|(photo, bytes)| bytes.map(|b| photo_file(&photo, b)));
+        files.try_set(Some(whole.collect()));
+    });
+    let ready = made;
     view! {
         <section class="ask" data-bundle="made">
             <p>{what}</p>
             {before.map(|text| view! { <p data-handed="">{text}</p> })}
         </section>
         <div class="tiles">
-            {super::hand_over_ways::ways(form, &made)}
+            {move || {
+                let files = files.get();
+                let missing = photo_count.saturating_sub(files.as_ref().map_or(0, Vec::len));
+                let note = (files.is_some() && missing > 0).then(|| {
+                    let n = Arg::Count(i64::try_from(missing).unwrap_or_default());
+                    view! { <p>{form.say_with("hand_over.photos_missing", &[("n", n)])}</p> }
+                });
+                match files {
+                    Some(files) => view! { {note} {super::hand_over_ways::ways(form, &ready, files)} }.into_any(),
+                    None => view! { <p role="status">{form.say("hand_over.photos_loading")}</p> }.into_any(),
+                }
+            }}
             {tile(form, "handed-over", form.say("hand_over.confirm"), Look::Main, move || {
                 confirm(form, through, bundle);
             })}
@@ -83,8 +103,8 @@ fn ways(form: Form, made: Made) -> AnyView {
             <p>{form.say("hand_over.stays")}</p>
             <h2>{form.say("settings.device")}</h2>
             <p>{form.say("settings.device_how")}</p>
-            <p class="fingerprint" data-fingerprint="">{Fingerprint::of(made.device).to_string()}</p>
-            {qr(made.device)}
+            <p class="fingerprint" data-fingerprint="">{Fingerprint::of(device).to_string()}</p>
+            {qr(device)}
             {act(form, "settings", form.say("start.settings"), move || form.go(Screen::Settings))}
         </section>
     }

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use uuid::Uuid;
 
+use crate::guide::site_words;
 use crate::record::Subject;
 use crate::web::form::Form;
 use crate::web::parts::{act, plain_head};
@@ -46,7 +47,7 @@ fn list(form: Form, head: &str, answers: Vec<Answered>) -> AnyView {
 
 fn row(form: Form, a: &Answered) -> AnyView {
     let code = a.finding.as_str();
-    let place = wording::site(form.language(), a.site);
+    let place = site_words(form.language(), a.site);
     let what = if place.is_empty() {
         wording::finding(form.language(), code)
     } else {
@@ -57,16 +58,19 @@ fn row(form: Form, a: &Answered) -> AnyView {
         Correction::Replaced => ("entry past", Some(form.say("journal.replaced"))),
         Correction::TakenBack => ("entry past", Some(form.say("journal.taken_back"))),
     };
-    let by = form.say_with("journal.by", &[
-        ("who", Arg::Text(a.observer.to_string())),
-        ("at", Arg::Text(wording::date_and_time(a.at))),
-        ("seq", Arg::Text(a.id.seq.to_string())),
-    ]);
+    let by = form.say_with(
+        "journal.by",
+        &[
+            ("who", Arg::Text(a.observer.to_string())),
+            ("at", Arg::Text(wording::date_and_time(a.at))),
+            ("seq", Arg::Text(a.id.seq.to_string())),
+        ],
+    );
     view! {
         <li class=class data-entry=a.id.seq.to_string() data-finding=code.to_owned() data-state=a.answer.state()>
             <span class="entry-what">{what}": "<strong>{wording::answer(form.language(), code, &a.answer)}</strong></span>
             {became.map(|text| view! { <span class="entry-past">{text}</span> })}
-            <span class="entry-by">{by}{a.step.is_none().then(|| format!(" {}", form.say("journal.by_phone")))}</span>
+            <span class="entry-by">{by}{(!a.by_hand()).then(|| format!(" {}", form.say("journal.by_phone")))}</span>
         </li>
     }
     .into_any()

@@ -2,8 +2,8 @@
 
 use leptos::prelude::*;
 
-use crate::guide::{Ask, Draft, Input};
-use crate::record::{Answer, Why};
+use crate::guide::{Ask, Draft, Input, why_words};
+use crate::record::{Answer, Site, Why};
 use crate::web::form::Form;
 use crate::web::inputs::area;
 use crate::web::parts::{Look, main_tile, pages, plain_head, tile};
@@ -60,7 +60,7 @@ enum Choosing {
 
 fn states(form: Form, ask: Ask, likely: Why, choosing: RwSignal<Choosing>) -> AnyView {
     let reason = form.reason.get().unwrap_or(likely);
-    let words = wording::why(form.language(), &reason);
+    let words = why_words(form.language(), &reason);
     let not_given = reason == Why::NotGiven;
     let with_reason = |id: &str| {
         if not_given { form.say(id) } else { format!("{}: {words}", form.say(id)) }
@@ -68,7 +68,11 @@ fn states(form: Form, ask: Ask, likely: Why, choosing: RwSignal<Choosing>) -> An
     let state = |tile_name: &'static str, label: String, answer: Answer| {
         tile(form, tile_name, label, Look::Value, move || give(form, ask, &answer))
     };
-    let absent = wording::ask_part(form.language(), &ask, "none").map(|label| state("not-seen", label, Answer::NotSeen));
+    let may_be_absent = form.now_once().is_some_and(|now| ask.may_be_absent(&now.view()));
+    let absent = may_be_absent.then(|| {
+        let label = wording::ask_part(form.language(), &ask, "none").unwrap_or_else(|| form.say("state.not_seen"));
+        state("not-seen", label, Answer::NotSeen)
+    });
     let why = || reason.clone();
     view! {
         {absent}
@@ -86,8 +90,8 @@ fn states(form: Form, ask: Ask, likely: Why, choosing: RwSignal<Choosing>) -> An
 fn reasons(form: Form, choosing: RwSignal<Choosing>) -> AnyView {
     let (shown, page, count) = pages(&REASONS, form.page.get());
     let tiles = shown.into_iter().map(|why| {
-        let label = wording::why(form.language(), &why);
-        tile(form, wording::why_code(&why), label, Look::Value, move || {
+        let label = why_words(form.language(), &why);
+        tile(form, why.code(), label, Look::Value, move || {
             form.reason.try_set(Some(why.clone()));
             choosing.try_set(Choosing::State);
             form.bounce_from_now();
@@ -126,8 +130,9 @@ fn words(form: Form, choosing: RwSignal<Choosing>) -> AnyView {
 fn give(form: Form, ask: Ask, answer: &Answer) {
     let Some(now) = form.now_once() else { return };
     let picked = form.picked.try_get_untracked().unwrap_or_default();
+    let only = form.only.try_get_untracked().unwrap_or_default();
     let is_panel = matches!(ask, Ask::Step { step, .. } if matches!(step.input, Input::Panel(_)));
-    let drafts = drafts(&now, ask, answer).into_iter().map(|draft| {
+    let drafts = drafts(&now, ask, &only, answer).into_iter().map(|draft| {
         // What was tapped on the panel was seen all the same; the reason is for the rest.
         let seen = is_panel && picked.contains(draft.finding);
         if seen { Draft { answer: Answer::choice("there"), ..draft } } else { draft }
@@ -137,16 +142,13 @@ fn give(form: Form, ask: Ask, answer: &Answer) {
 
 /// The answer for every question that has none; for all of them where each has one already, because
 /// then this is a correction.
-fn drafts(now: &Now, ask: Ask, answer: &Answer) -> Vec<Draft> {
+fn drafts(now: &Now, ask: Ask, only: &[(&'static str, Site)], answer: &Answer) -> Vec<Draft> {
     let view = now.view();
     let open = ask.fill(&view, answer);
-    if !open.is_empty() {
+    if !open.is_empty() && only.is_empty() {
         return open;
     }
-    let step = match ask {
-        Ask::Step { step, .. } => step.id,
-        Ask::Hazard { hazard, .. } => hazard.id,
-    };
-    let all = ask.questions(&view).into_iter();
-    all.map(|(finding, site)| Draft { finding, site, answer: answer.clone(), step }).collect()
+    let step = ask.id();
+    let all = if only.is_empty() { ask.questions(&view) } else { only.to_vec() };
+    all.into_iter().map(|(finding, site)| Draft { finding, site, answer: answer.clone(), step }).collect()
 }

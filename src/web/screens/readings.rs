@@ -3,16 +3,21 @@
 use leptos::prelude::*;
 use uuid::Uuid;
 
+use crate::reading;
 use crate::web::form::Form;
 use crate::web::parts::{Look, plain_head, tile};
+use crate::web::readings::readings_view;
 use crate::web::screen::Screen;
 
 pub(super) fn readings(form: Form, examination: Uuid) -> AnyView {
+    let carcass = form.with(|s| s.bodies.fold_of_examination(examination).carcass_of(examination).cloned()).flatten();
+    let card = form.with(|s| s.card.as_ref().map(|held| held.digest)).flatten();
+    let body = carcass.map(|carcass| readings_view(form.language(), &carcass, &reading::all(&carcass, card)));
     view! {
         <section class="ask">
             {plain_head(form.say("readings.head"))}
-            <p>{form.say("readings.not_yet")}</p>
         </section>
+        {body}
         <div class="tiles">
             {tile(form, "journal", form.say("steps.journal"), Look::Value, move || form.go(Screen::Journal(examination)))}
             {tile(form, "hand-over", form.say("readings.hand_over"), Look::Value, move || form.go(Screen::HandOver))}

@@ -3,6 +3,7 @@
 
 use leptos::prelude::*;
 
+use crate::guide::site_words;
 use crate::web::form::Form;
 use crate::web::parts::{Look, opening_report, plain_head, tile};
 use crate::web::screen::Screen;
@@ -15,13 +16,17 @@ const LAST: usize = 3;
 
 pub(super) fn resume(form: Form) -> AnyView {
     let Some(now) = form.now_once() else { return ().into_any() };
-    let latest = form.with(|s| s.latest(LAST)).unwrap_or_default();
-    let away = latest.first().map(|last| now.at.unix_seconds() - last.at.unix_seconds());
+    let card = now.situation.resume(&now.view(), LAST);
+    let away = match (&card.away_s, card.last.is_empty()) {
+        (_, true) => None,
+        (Some(seconds), _) => Some(form.say_with("resume.away", &[("time", Arg::Text(away_words(form, *seconds)))])),
+        (None, _) => Some(form.say("resume.clock_back")),
+    };
     let last_asked = form.with(|s| s.before(&now, None)).flatten();
-    let rows = latest.iter().map(|a| {
-        let place = wording::site(form.language(), a.site);
-        let name = wording::finding(form.language(), a.finding.as_str());
-        let answer = wording::answer(form.language(), a.finding.as_str(), &a.answer);
+    let rows = card.last.iter().map(|a| {
+        let place = site_words(form.language(), a.site);
+        let name = wording::finding(form.language(), &a.finding);
+        let answer = wording::answer(form.language(), &a.finding, &a.answer);
         view! { <li>{name}" "{place}": "<strong>{answer}</strong>" ("{wording::time(a.at)}")"</li> }
     });
     let show_last = last_asked.map(|name| {
@@ -33,7 +38,8 @@ pub(super) fn resume(form: Form) -> AnyView {
         <section class="ask">
             {plain_head(form.say("resume.head"))}
             {opening_report(form)}
-            <p>{away.map(|s| form.say_with("resume.away", &[("time", Arg::Text(away_words(form, s)))]))}</p>
+            {away.map(|text| view! { <p>{text}</p> })}
+            <p>{form.say_with("resume.open", &[("n", Arg::Count(i64::try_from(card.open_count).unwrap_or_default()))])}</p>
             <p>{form.say("resume.last")}</p>
             <ul class="last">{rows.collect_view()}</ul>
             {hands(form, &now)}
@@ -57,14 +63,13 @@ fn carry_on(form: Form, now: &Now) -> String {
     }
 }
 
-/// Time away, in words; a clock that was set back is said so.
-fn away_words(form: Form, seconds: i64) -> String {
-    let minutes = seconds / 60;
-    match minutes {
-        _ if seconds < -60 => form.say("resume.clock_back"),
-        ..=0 => form.say("resume.a_moment"),
-        1..=119 => form.say_with("resume.minutes", &[("n", Arg::Count(minutes))]),
-        _ => form.say_with("resume.hours", &[("n", Arg::Count(minutes / 60))]),
+/// Time away, in words.
+fn away_words(form: Form, seconds: u64) -> String {
+    let count = |n: u64| [("n", Arg::Count(i64::try_from(n).unwrap_or_default()))];
+    match seconds / 60 {
+        0 => form.say("resume.a_moment"),
+        minutes @ 1..=119 => form.say_with("resume.minutes", &count(minutes)),
+        minutes => form.say_with("resume.hours", &count(minutes / 60)),
     }
 }
 
@@ -82,7 +87,8 @@ fn stops(form: Form, now: &Now) -> AnyView {
     if all.is_empty() {
         return view! { <p>{form.say("stops.none")}</p> }.into_any();
     }
-    let heads = all.into_iter().map(|id| view! { <li>{form.say(&format!("hazard.{}.head", id.to_ascii_lowercase()))}</li> });
+    let heads =
+        all.into_iter().map(|id| view! { <li>{form.say(&format!("hazard.{}.head", id.to_ascii_lowercase()))}</li> });
     view! {
         <div class="stop small">
             <p><strong>{form.say("stops.head")}</strong></p>

@@ -9,7 +9,9 @@ use crate::web::screen::Screen;
 
 pub(super) fn settings(form: Form) -> AnyView {
     let device = form.with(|s| s.device);
-    let switch = move |name: &'static str, is_on: fn(&crate::web::settings::Settings) -> bool, flip: fn(&mut crate::web::settings::Settings)| {
+    let switch = move |name: &'static str,
+                       is_on: fn(&crate::web::settings::Settings) -> bool,
+                       flip: fn(&mut crate::web::settings::Settings)| {
         let on = Memo::new(move |_| form.settings.with(is_on));
         view! {
             <button

@@ -14,6 +14,7 @@ use crate::words::Arg;
 const LAST_CLOSED: usize = 6;
 
 pub(super) fn start(form: Form) -> AnyView {
+    form.let_sleep();
     let fold = form.with(|s| s.bodies.fold_all()).unwrap_or_default();
     let all = form.with(|s| s.examinations(&fold)).unwrap_or_default();
     let bench = form.with(|s| s.bench_work(&fold).len()).unwrap_or_default();

@@ -24,13 +24,16 @@ pub(super) fn notes(form: Form) -> AnyView {
         (_, CardState::NotYet) => form.say("card.state.not_yet"),
     };
     let handed = form.with(crate::web::session::Session::handed);
-    let handed = handed.and_then(|h| h.at).map(|at| {
-        form.say_with("start.handed_at", &[("at", Arg::Text(wording::date_and_time(at)))])
-    });
+    let handed = handed
+        .and_then(|h| h.at)
+        .map(|at| form.say_with("start.handed_at", &[("at", Arg::Text(wording::date_and_time(at)))]));
     let line = |name: &'static str, text: String| view! { <li data-fact=name>{text}</li> };
     view! {
         <ul class="facts">
             {line("storage", form.say(promise(form.promise())))}
+            {move || form.persisted.get().map(|yes| {
+                line("persisted", form.say(if yes { "promise.persisted" } else { "promise.not_persisted" }))
+            })}
             {move || {
                 let shell = form.shell.get();
                 view! { {line("offline", form.say(shell.message()))} {shell::update_button(form, &shell)} }

@@ -22,8 +22,7 @@ pub(super) fn steps(form: Form) -> AnyView {
         let n = Arg::Count(i64::try_from(stops).unwrap_or_default());
         act(form, "stops", form.say_with("steps.stops", &[("n", n)]), move || form.go(Screen::Stops))
     });
-    let to_journal =
-        id.map(|id| act(form, "journal", form.say("steps.journal"), move || form.go(Screen::Journal(id))));
+    let to_journal = id.map(|id| act(form, "journal", form.say("steps.journal"), move || form.go(Screen::Journal(id))));
     let to_readings =
         id.map(|id| act(form, "readings", form.say("steps.readings"), move || form.go(Screen::Readings(id))));
     view! {
@@ -46,11 +45,14 @@ fn of_phase(form: Form, now: &Now, phase: Phase) -> AnyView {
     }
     let (done, all) = now.situation.progress(phase);
     let number = |n: usize| Arg::Text(n.to_string());
-    let head = form.say_with("steps.phase", &[
-        ("phase", Arg::Text(form.say(&format!("phase.{}", phase.code())))),
-        ("done", number(done)),
-        ("all", number(all)),
-    ]);
+    let head = form.say_with(
+        "steps.phase",
+        &[
+            ("phase", Arg::Text(form.say(&format!("phase.{}", phase.code())))),
+            ("done", number(done)),
+            ("all", number(all)),
+        ],
+    );
     view! {
         <section class="phase">
             <h2>{head}</h2>

@@ -44,7 +44,9 @@ fn one(form: Form, now: &Now, fired: Fired) -> AnyView {
     let hazard = fired.hazard;
     let code = hazard.code;
     let reopen = match may_reopen(&now.view(), hazard) {
-        Ok(()) => tile(form, &format!("reopen-{code}"), form.say("stops.reopen"), Look::Value, move || reopen(form, hazard)),
+        Ok(()) => {
+            tile(form, &format!("reopen-{code}"), form.say("stops.reopen"), Look::Value, move || reopen(form, hazard))
+        }
         Err(no) => view! { <p>{form.say(no.message())}</p> }.into_any(),
     };
     view! {

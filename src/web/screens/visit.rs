@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::guide::Ask;
+use crate::guide::{Ask, Input, Phase};
 use crate::web::form::Form;
 use crate::web::inputs::{Question, input};
 use crate::web::parts::{Look, act, advice, head, plain_head, tile};
@@ -29,13 +29,18 @@ pub(super) fn visit(form: Form, named: Option<&str>) -> AnyView {
 fn question(form: Form, now: &Now, ask: Ask) -> AnyView {
     let Ask::Step { step, site } = ask else { return ().into_any() };
     form.begin_input(now, &ask);
+    form.stay_awake();
+    // Asked for once the crew is on its way: the first position may take minutes.
+    if ask.phase() > Phase::BeforeLeaving && ask.phase() != Phase::Bench {
+        form.start_position();
+    }
     let language = form.language();
     let part = |name| wording::ask_part(language, &ask, name);
     let view = now.view();
     let given = ask.is_answered(&view).then(|| given(form, now, ask));
     let q = Question { form, now, ask, step, site };
     view! {
-        <section class="ask" data-ask=ask.name()>
+        <section class="ask" data-ask=ask.name() data-input=input_name(&step.input)>
             {head(wording::ask(language, &ask), part("how"), part("why"), form.say("visit.why"))}
             {advice(form, now, &ask)}
             {given}
@@ -120,4 +125,20 @@ fn all_asked(form: Form, now: &Now) -> AnyView {
         </div>
     }
     .into_any()
+}
+
+/// The way of answering, for tests.
+const fn input_name(input: &Input) -> &'static str {
+    match input {
+        Input::Choice(_) => "choice",
+        Input::Choices(_) => "choices",
+        Input::Panel(_) => "panel",
+        Input::Number(_) => "number",
+        Input::Text(_) => "text",
+        Input::Instant(_) => "instant",
+        Input::Place(_) => "place",
+        Input::ReadDo(_) => "read-do",
+        Input::Photo(_) => "photo",
+        Input::Jaw => "jaw",
+    }
 }

@@ -11,7 +11,6 @@ use crate::record::{Act, Answer, Body, EntryId, Fold, Subject, Value, fold_bodie
 #[derive(Default)]
 pub(crate) struct Bodies {
     all: Vec<(EntryId, Body)>,
-    places: BTreeMap<EntryId, usize>,
     of_subject: BTreeMap<Subject, Vec<usize>>,
     /// Withdrawals, changes of hands and the like: few, and part of every fold.
     others: Vec<usize>,
@@ -35,13 +34,7 @@ impl Bodies {
         } else {
             self.others.push(place);
         }
-        self.places.insert(id, place);
         self.all.push((id, body));
-    }
-
-    /// One body by its entry.
-    pub(crate) fn get(&self, id: EntryId) -> Option<&Body> {
-        self.places.get(&id).and_then(|place| self.all.get(*place)).map(|(_, body)| body)
     }
 
     /// Everything.
@@ -70,6 +63,12 @@ impl Bodies {
         places.sort_unstable();
         let picked: Vec<&(EntryId, Body)> = places.into_iter().filter_map(|p| self.all.get(p)).collect();
         fold_bodies(&picked)
+    }
+
+    /// The fold of one examination with its outing and the other examinations of its carcass.
+    pub(crate) fn fold_of_examination(&self, exam: Uuid) -> Fold {
+        let outing = self.outing_of(exam).map(Subject::Outing);
+        self.fold_around(&outing.into_iter().chain([Subject::Examination(exam)]).collect::<Vec<_>>())
     }
 
     /// Bodies about one subject, in the order in which they came.

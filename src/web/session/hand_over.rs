@@ -7,7 +7,7 @@ use crate::bundle::making::{Cover, Extras, make};
 use crate::bundle::payload::{FourVersions, PhoneReading};
 use crate::guide::PROTOCOL;
 use crate::reading;
-use crate::record::{Act, Answer, DeviceId, ENTRY_SCHEMA, Entry, Head, Photo, Value, short_code};
+use crate::record::{Act, Answer, Carcass, DeviceId, ENTRY_SCHEMA, Entry, Head, Photo, Value, short_code};
 
 use super::{Session, Source};
 use crate::web::settings::Settings;
@@ -27,6 +27,8 @@ pub(crate) struct Made {
     pub(crate) through: u64,
     /// Entries in it.
     pub(crate) entries: usize,
+    /// Photos that it names.
+    pub(crate) photos: Vec<Photo>,
 }
 
 impl Session {
@@ -34,8 +36,14 @@ impl Session {
     ///
     /// # Errors
     /// Why there is none, as a sentence.
-    pub(crate) fn make_bundle(&self, settings: &Settings, with_notes: bool, from: &impl Source) -> Result<Made, String> {
-        let seed = self.seed.as_ref().ok_or_else(|| "this page only shows; hand over from the one that writes".to_owned())?;
+    pub(crate) fn make_bundle(
+        &self,
+        settings: &Settings,
+        with_notes: bool,
+        from: &impl Source,
+    ) -> Result<Made, String> {
+        let seed =
+            self.seed.as_ref().ok_or_else(|| "this page only shows; hand over from the one that writes".to_owned())?;
         let key = DeviceKey::from_seed(&seed.0);
         let mut runs = self.runs(with_notes);
         let own = runs.iter().rposition(|run| run.first().is_some_and(|e| e.header.device == self.device));
@@ -54,26 +62,21 @@ impl Session {
         };
         let entries = range.len() + runs.iter().map(Vec::len).sum::<usize>();
         let through = range.last().map(|e| e.header.seq).unwrap_or_default();
+        let fold = self.bodies.fold_all();
+        let photos = self.photos();
+        let card = self.card.as_ref().map(|held| held.digest);
+        let read = |c: &Carcass| serde_json::to_string(&reading::all(c, card)).ok();
+        let readings = fold.carcasses.values().filter_map(|c| read(c).map(|text| PhoneReading { carcass: c.id, text }));
         let extras =
-            Extras { adopted: runs, photos: self.photos(), readings: self.readings(), ..Extras::default() };
+            Extras { adopted: runs, photos: photos.clone(), readings: readings.collect(), ..Extras::default() };
         let text = make(cover, &range, extras, &key).map_err(|error| error.to_string())?;
         let (year, month, day) = when.at.date();
-        let file = format!("marrowbook-{year:04}-{month:02}-{day:02}-{}.txt", short_code::short_code(id).to_lowercase());
-        Ok(Made { id, text, file, device: self.device, through, entries })
+        let file =
+            format!("marrowbook-{year:04}-{month:02}-{day:02}-{}.txt", short_code::short_code(id).to_lowercase());
+        Ok(Made { id, text, file, device: self.device, through, entries, photos })
     }
 
-    /// The readings of every carcass, as this phone sees them now.
-    fn readings(&self) -> Vec<PhoneReading> {
-        let card = self.card.as_ref().map(|held| held.digest);
-        let fold = self.bodies.fold_all();
-        let of = |carcass: &crate::record::Carcass| {
-            let text = serde_json::to_string(&reading::all(carcass, card)).ok()?;
-            Some(PhoneReading { carcass: carcass.id, text })
-        };
-        fold.carcasses.values().filter_map(of).collect()
-    }
-
-    /// Every photo that an entry names, once.
+    /// Every photo that an entry names, once: what was taken back is still in the journal.
     fn photos(&self) -> Vec<Photo> {
         let mut all: Vec<Photo> = self.bodies.all().iter().filter_map(|(_, body)| photo(&body.act)).collect();
         all.sort();
@@ -94,7 +97,9 @@ impl Session {
             let entry = if private { entry.withhold() } else { entry.clone() };
             let follows = runs.last().and_then(|run| run.last()).is_some_and(|last| {
                 let head = Head::after(last);
-                entry.header.device == head.device && entry.header.seq == head.seq + 1 && entry.header.prev == head.digest
+                entry.header.device == head.device
+                    && entry.header.seq == head.seq + 1
+                    && entry.header.prev == head.digest
             });
             match runs.last_mut() {
                 Some(run) if follows => run.push(entry),
@@ -114,6 +119,7 @@ fn is_exposure_note(act: &Act) -> bool {
     matches!(act, Act::Answer { key, .. } if key.finding.as_str() == "exposure_note")
 }
 
+/// The photo that an entry names.
 fn photo(act: &Act) -> Option<Photo> {
     match act {
         Act::Answer { answer: Answer::Seen { value: Value::Photo(photo) }, .. } => Some(photo.clone()),

@@ -2,7 +2,8 @@
 
 use uuid::Uuid;
 
-use crate::record::{Act, Answer, Carcass, Fold, Moment, Site, Value, short_code};
+use crate::guide::{BenchWork, bench_work};
+use crate::record::{Act, Answer, Fold, Moment, Site, Value, short_code};
 
 use super::Session;
 
@@ -60,7 +61,12 @@ impl Session {
                 carcass: carcass.id,
                 code: short_code::short_code(carcass.id),
                 kind: exam.kind.clone().unwrap_or_else(|| "field".to_owned()),
-                last_at: exam.sheet.answers().flat_map(|(_, _, all)| all).map(|s| s.at).max_by_key(|at| at.unix_seconds()),
+                last_at: exam
+                    .sheet
+                    .answers()
+                    .flat_map(|(_, _, all)| all)
+                    .map(|s| s.at)
+                    .max_by_key(|at| at.unix_seconds()),
                 answers: exam.sheet.answers().count(),
                 closed: exam.sheet.choice("examination_closed").is_some(),
             })
@@ -69,17 +75,10 @@ impl Session {
         all
     }
 
-    /// Carcasses of which something was taken for the bench and not yet looked at there to the end.
-    pub(crate) fn bench_work(&self, fold: &Fold) -> Vec<(Uuid, String)> {
-        let open = |carcass: &&Carcass| {
-            let taken = ["jaw_taken", "femur_taken"].iter().any(|f| carcass.choice(f).is_some());
-            let done = carcass
-                .examinations
-                .values()
-                .any(|e| e.kind.as_deref() == Some("bench") && e.sheet.choice("examination_closed").is_some());
-            taken && !done
-        };
-        fold.carcasses.values().filter(open).map(|c| (c.id, short_code::short_code(c.id))).collect()
+    /// Carcasses with work that waits on the bench.
+    pub(crate) fn bench_work(&self, fold: &Fold) -> Vec<(Uuid, String, Vec<BenchWork>)> {
+        let work = fold.carcasses.values().map(|c| (c.id, short_code::short_code(c.id), bench_work(c)));
+        work.filter(|(_, _, open)| !open.is_empty()).collect()
     }
 
     /// How far this phone's own chain was handed over, as people said.

@@ -20,7 +20,7 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 use crate::card::Card;
-use crate::guide::{Ask, Context, Draft, Situation, compose, withdraw};
+use crate::guide::{Context, Draft, Situation, compose, withdraw};
 use crate::keep::Seed;
 use crate::record::{
     Answer, Body, DeviceId, Digest, EXAMINATION_KIND, Entry, EntryId, Flaw, Fold, Journal, PersonCode, Site, Subject,
@@ -34,9 +34,6 @@ pub(crate) use lists::{OpenCarcass, handed_text};
 pub(crate) use now::{Here, Now};
 pub(crate) use trail::{Answered, Correction};
 pub(crate) use when::{Source, When, at_clock};
-
-/// The step under which all is written when the crew leaves at once.
-const LEAVE_NOW: &str = "leave_now";
 
 /// The card in force with the digest of its text, as entries name it.
 #[derive(Clone)]
@@ -103,14 +100,22 @@ impl Session {
         self.here.examination = Some(examination);
     }
 
-    /// Take up what was open last: after a restart the visit goes on where it stood. Where nothing is
-    /// open, another carcass of the same day joins the same outing.
+    /// Take up what was open last: after a restart the visit goes on where it stood. A crew that left
+    /// early is still on its way out. Where nothing is open, another carcass of the same day joins the
+    /// same outing.
     pub(crate) fn take_up_latest(&mut self, when: &When) {
         let all = self.examinations(&self.bodies.fold_all());
-        if let Some(open) = all.iter().find(|e| !e.closed) {
+        let is_today = |e: &OpenCarcass| e.last_at.is_some_and(|at| at.date() == when.at.date());
+        if let Some(last) = all.first().filter(|e| is_today(e)) {
+            self.take_up(last.examination);
+            if last.closed && self.now(when).situation.next.is_none() {
+                self.here.examination = None;
+            }
+        }
+        if self.here.examination.is_none()
+            && let Some(open) = all.iter().find(|e| !e.closed)
+        {
             self.take_up(open.examination);
-        } else if let Some(last) = all.first().filter(|e| e.last_at.is_some_and(|at| at.date() == when.at.date())) {
-            self.here.outing = self.bodies.outing_of(last.examination);
         }
     }
 
@@ -165,24 +170,24 @@ impl Session {
         Ok(bodies)
     }
 
-    /// Take back what this person answered to an ask; `None` where nothing of theirs stands.
-    pub(crate) fn take_back(&self, now: &Now, ask: &Ask, when: &When) -> Option<Body> {
+    /// Take back what this person answered to these questions; `None` where nothing of theirs stands.
+    pub(crate) fn take_back(&self, now: &Now, questions: &[(&'static str, Site)], when: &When) -> Option<Body> {
         let view = now.view();
-        let mine: Vec<EntryId> = ask
-            .questions(&view)
-            .into_iter()
-            .flat_map(|(finding, site)| view.question(finding, site).standing)
+        let mine: Vec<EntryId> = questions
+            .iter()
+            .flat_map(|(finding, site)| view.question(finding, *site).standing)
             .filter(|standing| standing.observer == self.here.person)
             .map(|standing| standing.id)
             .collect();
         (!mine.is_empty()).then(|| withdraw(mine, &self.context(when)))
     }
 
-    /// What is written when the crew leaves at once: why, and `not looked` for all that is open.
+    /// What is written when the crew leaves at once: the outing's reason, `not looked` for all that
+    /// is open, and the closing.
     pub(crate) fn leave_now(&self, now: &Now, reason: &str, why: &Why) -> Vec<Draft> {
-        let rest = Situation::leave_now(&now.view(), why);
-        let all = std::iter::once(draft("left_early", Answer::choice(reason))).chain(rest);
-        all.map(|d| Draft { step: LEAVE_NOW, ..d }).collect()
+        let rest = Situation::leave_now(&now.view(), why).into_iter().filter(|d| d.finding != "left_early");
+        let reason = Draft { step: "leave_now", ..draft("left_early", Answer::choice(reason)) };
+        std::iter::once(reason).chain(rest).collect()
     }
 
     /// The draft that closes the examination in hand.

@@ -79,7 +79,7 @@ fn taking_back_leaves_the_history() {
     let now = session.now(&when);
     let ask = now.ask(Some("body_state")).unwrap();
     assert_eq!(session.trail(&now), ["body_state"]);
-    let body = session.take_back(&now, &ask, &when).unwrap();
+    let body = session.take_back(&now, &ask.questions(&now.view()), &when).unwrap();
     write(&mut session, vec![body]);
     let now = session.now(&when);
     assert_eq!(now.view().choice("body_state"), None);
@@ -94,22 +94,28 @@ fn hand_over_counts_what_is_new() {
     let (mut session, bench) = begun();
     let all = session.journal.len();
     assert_eq!(session.handed().waiting, all);
-    answer(&mut session, &bench, "handed_over", Answer::Seen { value: Value::Text(handed_text(all as u64, Uuid::nil())) });
+    answer(
+        &mut session,
+        &bench,
+        "handed_over",
+        Answer::Seen { value: Value::Text(handed_text(all as u64, Uuid::nil())) },
+    );
     assert_eq!((session.handed().through, session.handed().waiting), (all as u64, 0));
     answer(&mut session, &bench, "body_state", Answer::choice("whole"));
     assert_eq!(session.handed().waiting, 1);
 }
 
 #[test]
-fn work_for_the_bench_is_what_was_taken_and_not_yet_done() {
+fn work_on_the_bench_is_another_examination_of_the_same_carcass() {
     let (mut session, bench) = begun();
     answer(&mut session, &bench, "jaw_taken", Answer::choice("whole_jaw"));
-    let fold = session.bodies.fold_all();
-    let open = session.bench_work(&fold);
+    let open = session.bench_work(&session.bodies.fold_all());
     assert_eq!(open.len(), 1);
+    let field = session.here.examination;
     let bodies = session.look_again(open[0].0, "bench", &bench).unwrap();
     write(&mut session, bodies);
-    assert_eq!(session.now(&bench.when()).kind, crate::guide::ExamKind::Bench);
-    answer(&mut session, &bench, "examination_closed", Answer::choice("complete"));
-    assert!(session.bench_work(&session.bodies.fold_all()).is_empty());
+    let now = session.now(&bench.when());
+    assert_eq!(now.kind, crate::guide::ExamKind::Bench);
+    assert_ne!(now.here.examination, field);
+    assert_eq!(now.carcass().map(|c| c.examinations.len()), Some(2));
 }

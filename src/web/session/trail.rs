@@ -1,7 +1,7 @@
 //! The way so far: what was answered by hand, in order, for Back, for the resume card and for the
 //! journal of a carcass.
 
-use crate::guide::{Ask, AskState};
+use crate::guide::{Ask, AskState, LEFT, RULED_OUT};
 use crate::record::{Act, Answer, EntryId, FindingCode, Moment, PersonCode, Site, Subject};
 
 use super::{Now, Session};
@@ -25,6 +25,13 @@ pub(crate) struct Answered {
     pub(crate) step: Option<String>,
     /// What became of it.
     pub(crate) correction: Correction,
+}
+
+impl Answered {
+    /// True where a person answered, rather than a rule or the leaving.
+    pub(crate) fn by_hand(&self) -> bool {
+        by_hand(self.step.as_deref())
+    }
 }
 
 /// What became of an answer.
@@ -80,9 +87,8 @@ impl Session {
             let last = questions
                 .iter()
                 .flat_map(|(finding, site)| view.question(finding, *site).standing)
-                .filter(|standing| standing.observer == self.here.person)
+                .filter(|standing| standing.observer == self.here.person && by_hand(standing.step.as_deref()))
                 .map(|standing| standing.id)
-                .filter(|id| self.bodies.get(*id).is_some_and(|body| by_hand(body.versions.step.as_deref())))
                 .max();
             if let Some(id) = last {
                 names.push((id, ask.name()));
@@ -90,15 +96,6 @@ impl Session {
         }
         names.sort();
         names.into_iter().map(|(_, name)| name).collect()
-    }
-
-    /// The latest answers by hand that stand, the latest first, for the resume card.
-    pub(crate) fn latest(&self, how_many: usize) -> Vec<Answered> {
-        let mut all: Vec<Answered> = self.in_hand().into_iter().flat_map(|s| self.answers_about(s)).collect();
-        all.retain(|a| by_hand(a.step.as_deref()) && a.correction == Correction::Stands);
-        all.sort_by_key(|a| std::cmp::Reverse(a.id));
-        all.truncate(how_many);
-        all
     }
 
     /// The ask before this one on the way; the last answered one where `from` is not on it.
@@ -110,7 +107,7 @@ impl Session {
     }
 }
 
-/// Whether a person answered to a question, rather than the phone noting or the crew leaving.
+/// Whether a person answered to a question, rather than a rule or the leaving.
 fn by_hand(step: Option<&str>) -> bool {
-    step.is_some_and(|step| step != super::LEAVE_NOW)
+    step.is_some_and(|step| step != RULED_OUT && step != LEFT)
 }

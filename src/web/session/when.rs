@@ -2,7 +2,7 @@
 
 use uuid::Uuid;
 
-use crate::record::{Moment, Salt, uuid_v7};
+use crate::record::{Moment, uuid_v7};
 
 /// Time from both clocks.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,11 +27,6 @@ pub(crate) trait Source {
     /// A new id.
     fn id(&self) -> Uuid {
         uuid_v7(self.when().unix_ms, self.random::<10>())
-    }
-
-    /// A new salt.
-    fn salt(&self) -> Salt {
-        Salt(self.random::<16>())
     }
 }
 
