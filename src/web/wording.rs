@@ -2,7 +2,7 @@
 //! only looked up and put together.
 
 use crate::guide::{self, Ask, Draft, Input, site_words, why_words};
-use crate::record::{Answer, Flaw, Moment, Place, Shape, Value, Why, find};
+use crate::record::{Answer, Flaw, Moment, Place, Shape, Site, Value, Why, find};
 use crate::words::{Arg, Language, raw, say};
 
 /// A message, where the catalogue has it.
@@ -23,6 +23,11 @@ pub(crate) fn finding(language: Language, code: &str) -> String {
 /// The name of an option of a finding.
 pub(crate) fn option(language: Language, code: &str, option: &str) -> String {
     known(language, &guide::option_label(language, code, option), &[]).unwrap_or_else(|| bare(option))
+}
+
+/// A place in words; empty where there is none.
+pub(crate) fn site(language: Language, at: Site) -> String {
+    site_words(language, at)
 }
 
 /// What an ask asks, with its place where it has one.

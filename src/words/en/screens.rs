@@ -28,26 +28,50 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("exam.bench", "bench"),
     // What the store promises.
     ("promise.full", "Each tick is kept even if the phone dies."),
-    ("promise.crashed_tab_only", "Only half safe: a tick outlives a crashed page, but perhaps not a dead phone. Hand over often."),
-    ("promise.memory_only", "NOT SAFE: this browser keeps nothing. Closing the page loses everything. Use paper, or another phone."),
+    (
+        "promise.crashed_tab_only",
+        "Only half safe: a tick outlives a crashed page, but perhaps not a dead phone. Hand over often.",
+    ),
+    (
+        "promise.memory_only",
+        "NOT SAFE: this browser keeps nothing. Closing the page loses everything. Use paper, or another phone.",
+    ),
     ("promise.persisted", "The browser has promised not to clear the records by itself."),
-    ("promise.not_persisted", "The browser may clear the records if the phone runs full or the form lies unused. Hand over soon."),
+    (
+        "promise.not_persisted",
+        "The browser may clear the records if the phone runs full or the form lies unused. Hand over soon.",
+    ),
     // The shell.
     ("shell.loading", "Getting ready to work without signal. Stay on the network until this line changes."),
     ("shell.ready", "Ready without signal."),
-    ("shell.failed", "Not yet ready without signal: a part did not arrive. Keep the network on and open this page again."),
-    ("shell.unsupported", "This browser or address cannot keep the form without signal. It needs https and an up-to-date browser."),
+    (
+        "shell.failed",
+        "Not yet ready without signal: a part did not arrive. Keep the network on and open this page again.",
+    ),
+    (
+        "shell.unsupported",
+        "This browser or address cannot keep the form without signal. It needs https and an up-to-date browser.",
+    ),
     ("shell.update", "A newer version waits. Nothing changes until you take it."),
     ("shell.update_now", "Update"),
     // What the start found.
     ("opening.records", "Opening the journal \u{2026}"),
     ("report.recovered", "Recovered: {n} {n?answer|answers} from just before the page stopped."),
-    ("report.set_aside", "{n} damaged {n?entry was|entries were} set aside; the rest is open. The plain page under Cautions still offers the raw text."),
+    (
+        "report.set_aside",
+        "{n} damaged {n?entry was|entries were} set aside; the rest is open. The plain page under Cautions still offers the raw text.",
+    ),
     ("report.forks", "{n} {n?number was|numbers were} used twice; both entries are kept. Tell the office."),
     ("report.new_chain", "The journal goes on in a new chain: {reason}. Earlier entries are kept. Tell the office."),
-    ("report.store_refused", "This browser does not let the form keep its journal: {reason}. Do not go out with it; use paper or another phone."),
+    (
+        "report.store_refused",
+        "This browser does not let the form keep its journal: {reason}. Do not go out with it; use paper or another phone.",
+    ),
     ("report.quick_refused", "The browser's quick store is closed ({reason}). Ticks take a moment longer."),
-    ("report.not_written", "Something found at the start could not be written yet: {reason}. It is tried again with the next tick."),
+    (
+        "report.not_written",
+        "Something found at the start could not be written yet: {reason}. It is tried again with the next tick.",
+    ),
     ("report.read_only", "Only for reading here: {reason}. Close the other page, then load this one again."),
     // Who.
     ("who.head", "Who holds the phone?"),
@@ -67,7 +91,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("visit.nothing_in_hand", "No carcass in hand"),
     ("visit.to_start", "To the start"),
     ("visit.all_asked", "Nothing is left to ask"),
-    ("visit.all_asked.how", "{n} {n?question has|questions have} an answer or a reason. Close the record, or look it over first."),
+    (
+        "visit.all_asked.how",
+        "{n} {n?question has|questions have} an answer or a reason. Close the record, or look it over first.",
+    ),
     ("visit.look_over", "Look it over"),
     ("visit.close", "Close this record"),
     ("visit.closed", "This record is closed"),
@@ -111,7 +138,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("place.here", "Take this position"),
     ("place.waiting", "Looking for the position … Under open sky it may take minutes. You can go on and come back."),
     ("place.found", "Best so far: {lat}, {lon}, within {radius} m (95 in 100)."),
-    ("place.found_wide", "Only a rough position so far: within {radius} m. Wait, type it from a map, or take it as rough."),
+    (
+        "place.found_wide",
+        "Only a rough position so far: within {radius} m. Wait, type it from a map, or take it as rough.",
+    ),
     ("place.denied", "This page may not ask for the position. Allow it in the browser's settings, or type it."),
     ("place.unavailable", "The phone gives no position here. Type it from a map or another receiver."),
     ("place.typed", "Latitude, longitude in degrees, for example 46.21, -84.06 (west is minus)"),
@@ -122,7 +152,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("photo.camera", "Take a photo"),
     ("photo.pictures", "Choose a picture"),
     ("photo.keeping", "Keeping the photo \u{2026}"),
-    ("photo.not_kept", "The photo could not be kept: {reason}. The other answers are safe. Take No answer, or try again."),
+    (
+        "photo.not_kept",
+        "The photo could not be kept: {reason}. The other answers are safe. Take No answer, or try again.",
+    ),
     ("photo.not_read", "That picture could not be read. Take it again, or choose another."),
     ("value.photo", "photo, {kb} kB"),
     // No answer.
@@ -149,7 +182,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("notice.not_written", "This was not taken: {reason}. What you typed is still here."),
     ("flaw.range", "{value} cannot be right here: {min} to {max} is possible. Nothing was changed."),
     ("flaw.too_long", "Too long: at most {max} characters. Nothing was lost; shorten it."),
-    ("flaw.off_the_globe", "That place is off the globe: latitude goes to 90, longitude to 180. Check the order and the sign."),
+    (
+        "flaw.off_the_globe",
+        "That place is off the globe: latitude goes to 90, longitude to 180. Check the order and the sign.",
+    ),
     ("flaw.other", "That does not fit this question ({reason}). Nothing was lost."),
     // Hurt.
     ("hurt.head", "Somebody is hurt"),
@@ -164,7 +200,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("hurt.save_note", "Save the note"),
     // Leaving.
     ("leave_now.head", "Leave now: why?"),
-    ("leave_now.how", "What is written stays. Everything still open at the carcass is written down as not looked, with the reason."),
+    (
+        "leave_now.how",
+        "What is written stays. Everything still open at the carcass is written down as not looked, with the reason.",
+    ),
     ("leave_now.stay", "No, we stay"),
     // Stops.
     ("stops.head", "Stops in force"),
@@ -238,7 +277,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("card.paste", "Or paste its text"),
     ("card.take", "Take this card"),
     ("card.in_force", "Card of {office}, good until {until}."),
-    ("card.compare", "This card says that it is from {office}. Compare these words with the office before you take it:"),
+    (
+        "card.compare",
+        "This card says that it is from {office}. Compare these words with the office before you take it:",
+    ),
     ("card.same_words", "The words are the same"),
     ("card.other_words", "The words differ"),
     ("card.not_taken", "The card was not taken. Tell the office that its words differ."),
@@ -258,10 +300,16 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("about.1", "For people whom the office has authorised. Without a card the form works hands-off."),
     ("about.2", "Local law and the office's veterinarian come before anything on this screen."),
     ("about.3", "This phone will not call for help by itself. Tell somebody where you go and when you are back."),
-    ("about.4", "Ages and conditions are estimates with a width. Empty marrow shows poor condition; full marrow proves nothing."),
+    (
+        "about.4",
+        "Ages and conditions are estimates with a width. Empty marrow shows poor condition; full marrow proves nothing.",
+    ),
     ("about.5", "The form names no cause of death. Condition is not a cause."),
     ("about.6", "Bundles are signed, not encrypted. This phone's key lies unwrapped beside the journal."),
-    ("about.7", "Gloves: made for touch liners or a stylus under a mitten. A thick glove may not be felt by the glass."),
+    (
+        "about.7",
+        "Gloves: made for touch liners or a stylus under a mitten. A thick glove may not be felt by the glass.",
+    ),
     ("about.rescue", "The raw journal as a plain page"),
     ("about.version", "Version {version}"),
 ];
