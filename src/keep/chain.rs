@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::row::Kept;
 use crate::record::{Act, DeviceId, Digest, Entry, EntryId, Head};
 
 /// Why a new chain begins.
@@ -36,9 +37,9 @@ impl std::fmt::Display for Break {
 #[derive(Default)]
 pub(super) struct Pool {
     /// Under their own number.
-    pub(super) rows: BTreeMap<EntryId, Entry>,
+    pub(super) rows: BTreeMap<EntryId, Kept>,
     /// Whose number is taken by another.
-    pub(super) forks: BTreeMap<(EntryId, Digest), Entry>,
+    pub(super) forks: BTreeMap<(EntryId, Digest), Kept>,
     /// Numbers at which something unreadable stands.
     pub(super) broken: BTreeSet<EntryId>,
 }
@@ -60,10 +61,9 @@ impl Pool {
     }
 
     /// Whether that very entry is stored.
-    pub(super) fn has(&self, entry: &Entry) -> bool {
-        let digest = entry.header.digest();
-        self.forks.contains_key(&(entry.id(), digest))
-            || self.rows.get(&entry.id()).is_some_and(|row| row.header.digest() == digest)
+    pub(super) fn has(&self, kept: &Kept) -> bool {
+        self.forks.contains_key(&(kept.id(), kept.digest))
+            || self.rows.get(&kept.id()).is_some_and(|row| row.digest == kept.digest)
     }
 
     /// Every device that wrote something here.
@@ -73,8 +73,8 @@ impl Pool {
     }
 
     /// Entries of all kinds at one number, the stored one first.
-    fn at(&self, id: EntryId) -> impl Iterator<Item = &Entry> {
-        let forks = self.forks.range((id, Digest([0; 32]))..=(id, Digest([255; 32]))).map(|(_, entry)| entry);
+    fn at(&self, id: EntryId) -> impl Iterator<Item = &Kept> {
+        let forks = self.forks.range((id, Digest([0; 32]))..=(id, Digest([255; 32]))).map(|(_, kept)| kept);
         self.rows.get(&id).into_iter().chain(forks)
     }
 
@@ -101,10 +101,10 @@ impl Pool {
         for seq in self.numbers(device) {
             let id = EntryId { device, seq };
             highest = seq;
-            let follows = |entry: &Entry| ways.iter().find_map(|way| way.check(entry).ok());
-            let mut next: Vec<Head> = self.at(id).filter_map(follows).collect();
+            let follows = |kept: &&Kept| ways.iter().any(|way| kept.follows(way));
+            let mut next: Vec<Head> = self.at(id).filter(follows).map(Kept::head).collect();
             if next.is_empty() {
-                next.extend(self.at(id).filter(|entry| begins_anew(entry, &passed)).map(Head::after));
+                next.extend(self.at(id).filter(|kept| begins_anew(&kept.entry, &passed)).map(Kept::head));
             }
             if let Some(first) = next.first() {
                 good = *first;
@@ -131,7 +131,7 @@ impl Pool {
     /// The devices whose last head no later chain names: the end of the line of chains.
     pub(super) fn unanswered(&self) -> BTreeSet<DeviceId> {
         let mut all = self.devices();
-        for entry in self.rows.values().chain(self.forks.values()) {
+        for Kept { entry, .. } in self.rows.values().chain(self.forks.values()) {
             if let Some(Act::NewChain { last_good: Some(id), .. }) = act(entry)
                 && id.device != entry.header.device
             {

@@ -139,7 +139,7 @@ impl<S: Store, Q: Quick> Queue<S, Q> {
         let state = self.state.borrow();
         let mut changes = state.owed.changes.clone();
         changes.entries.extend(state.waiting.iter().map(|waiting| waiting.entry.clone()));
-        // The head on disk is that of the last entry in the same transaction, not of one drafted later.
+        // The head on disk is that of the last entry in the same transaction.
         changes.head = state.waiting.back().map(|last| Head::after(&last.entry)).or(changes.head);
         (changes, state.waiting.len())
     }

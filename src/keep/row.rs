@@ -64,44 +64,89 @@ pub fn write(entry: &Entry) -> String {
     to_canonical(&Written { body, header, salt }).unwrap_or_default()
 }
 
+/// An entry as read, with the digest of its header's text: thousands are compared at each start, and
+/// a digest costs more than all the comparing.
+#[derive(Clone, Debug)]
+pub(super) struct Kept {
+    pub(super) entry: Entry,
+    pub(super) digest: Digest,
+}
+
+impl Kept {
+    /// Of an entry that was just made.
+    pub(super) fn of(entry: Entry) -> Self {
+        let digest = entry.header.digest();
+        Self { entry, digest }
+    }
+
+    pub(super) fn id(&self) -> EntryId {
+        self.entry.id()
+    }
+
+    /// The head once this entry has been appended.
+    pub(super) fn head(&self) -> Head {
+        Head { device: self.entry.header.device, seq: self.entry.header.seq, digest: Some(self.digest) }
+    }
+
+    /// Whether it follows a head. Form and body were checked on reading.
+    pub(super) fn follows(&self, head: &Head) -> bool {
+        let header = &self.entry.header;
+        header.device == head.device && header.seq == head.seq + 1 && header.prev == head.digest
+    }
+}
+
 /// Read a row strictly.
 ///
 /// # Errors
 /// One variant for each condition that fails. The text then goes aside, as it is.
 pub fn read(text: &str) -> Result<Entry, Broken> {
+    read_kept(text).map(|kept| kept.entry)
+}
+
+/// As [`read`], with the digest.
+pub(super) fn read_kept(text: &str) -> Result<Kept, Broken> {
     let written: Written = read_strict(text).map_err(|e| Broken::Row(e.reason))?;
     let header = read_header(&written.header)?;
+    // The text was found to be the canonical one, so its digest is the header's.
+    let digest = Digest::of(&[written.header.as_bytes()]);
     let stored = match (written.body, written.salt) {
         (Some(text), Some(salt)) => Stored::Whole { text, salt: read_salt(&salt)? },
         (None, None) => Stored::Withheld,
         _ => return Err(Broken::Row("text and salt belong together".to_owned())),
     };
     let entry = Entry { header, stored };
-    if entry.body_agrees() { Ok(entry) } else { Err(Broken::Body) }
+    if entry.body_agrees() { Ok(Kept { entry, digest }) } else { Err(Broken::Body) }
 }
 
 /// Read a row that is stored under an entry's number.
 ///
 /// # Errors
 /// As [`read`], and where it says that it is another entry.
-pub fn read_at(at: Option<EntryId>, text: &str) -> Result<Entry, Broken> {
+pub(super) fn read_at(at: Option<EntryId>, text: &str) -> Result<Kept, Broken> {
     let at = at.ok_or(Broken::NoPlace)?;
-    let entry = read(text)?;
-    if entry.id() == at { Ok(entry) } else { Err(Broken::Place { stored: at.seq, says: entry.header.seq }) }
+    let kept = read_kept(text)?;
+    if kept.id() == at { Ok(kept) } else { Err(Broken::Place { stored: at.seq, says: kept.entry.header.seq }) }
 }
 
 fn read_header(text: &str) -> Result<Header, Broken> {
+    let header: Header = match read_strict(text) {
+        Ok(header) => header,
+        Err(fault) => return Err(newer(text).unwrap_or(Broken::Header(fault.reason))),
+    };
+    if header.format != HEADER_FORMAT {
+        return Err(Broken::Format(header.format));
+    }
+    if to_canonical(&header).as_deref() == Ok(text) { Ok(header) } else { Err(Broken::HeaderText) }
+}
+
+/// A header of a newer form must be called newer, not damaged.
+fn newer(text: &str) -> Option<Broken> {
     #[derive(Deserialize)]
     struct Format {
         format: u32,
     }
-    // The form first: a newer header must be called newer, not damaged.
-    let Format { format } = read_strict(text).map_err(|e| Broken::Header(e.reason))?;
-    if format != HEADER_FORMAT {
-        return Err(Broken::Format(format));
-    }
-    let header: Header = read_strict(text).map_err(|e| Broken::Header(e.reason))?;
-    if to_canonical(&header).as_deref() == Ok(text) { Ok(header) } else { Err(Broken::HeaderText) }
+    let Format { format } = read_strict(text).ok()?;
+    (format != HEADER_FORMAT).then_some(Broken::Format(format))
 }
 
 fn read_salt(text: &str) -> Result<Salt, Broken> {
@@ -142,7 +187,8 @@ mod tests {
     fn written_and_read_again_is_the_same() {
         let entry = sample();
         assert_eq!(read(&write(&entry)), Ok(entry.clone()));
-        assert_eq!(read_at(Some(entry.id()), &write(&entry)), Ok(entry.clone()));
+        assert_eq!(read_at(Some(entry.id()), &write(&entry)).unwrap().entry, entry);
+        assert_eq!(read_kept(&write(&entry)).unwrap().digest, entry.header.digest());
         let withheld = entry.withhold();
         assert_eq!(read(&write(&withheld)), Ok(withheld));
         let head = Head::after(&entry);
@@ -184,8 +230,10 @@ mod tests {
         assert_eq!(read(&text.replace(r#"\"format\":1"#, r#"\"format\":2"#)), Err(Broken::Format(2)));
         assert_eq!(read(&text.replace(r#"\"format\":1"#, r#"\"format\": 1"#)), Err(Broken::HeaderText));
         let other = EntryId { seq: 9, ..entry.id() };
-        assert_eq!(read_at(Some(other), &text), Err(Broken::Place { stored: 9, says: 3 }));
-        assert_eq!(read_at(None, &text), Err(Broken::NoPlace));
+        assert_eq!(read_at(Some(other), &text).unwrap_err(), Broken::Place { stored: 9, says: 3 });
+        assert_eq!(read_at(None, &text).unwrap_err(), Broken::NoPlace);
+        let newer = text.replace(r#"\"format\":1"#, r#"\"format\":2,\"mood\":\"calm\""#);
+        assert_eq!(read(&newer), Err(Broken::Format(2)));
         let headless = text.split(r#""header""#).next().unwrap().trim_end_matches(',').to_owned() + "}";
         assert!(matches!(read(&headless), Err(Broken::Row(_))));
     }

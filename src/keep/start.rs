@@ -1,11 +1,12 @@
 //! What to do with what was found at the start. Pure: reads nothing, writes nothing.
 
 use crate::record::{
-    Act, Body, DeviceId, Digest, ENTRY_SCHEMA, Entry, EntryId, Head, Journal, Moment, PersonCode, Salt, Versions,
+    Act, Body, DeviceId, Digest, ENTRY_SCHEMA, EntryId, Head, Journal, Moment, PersonCode, Salt, Versions,
 };
 
 use super::chain::{Break, Chain, Pool};
 use super::copies::{Copies, RawCopy};
+use super::row::Kept;
 use super::store::{Changes, QuickError, SetAside, Shelf, StoreError};
 use super::{Seed, row};
 
@@ -121,8 +122,8 @@ impl Planner {
         self.report.set_aside_before = stored.set_aside.len();
         for raw in &stored.rows {
             match row::read_at(raw.at, &raw.text) {
-                Ok(entry) => {
-                    self.pool.rows.insert(entry.id(), entry);
+                Ok(kept) => {
+                    self.pool.rows.insert(kept.id(), kept);
                 }
                 Err(broken) => {
                     self.pool.broken.extend(raw.at);
@@ -132,9 +133,9 @@ impl Planner {
             }
         }
         for text in &stored.forks {
-            match row::read(text) {
-                Ok(entry) => {
-                    self.pool.forks.insert((entry.id(), entry.header.digest()), entry);
+            match row::read_kept(text) {
+                Ok(kept) => {
+                    self.pool.forks.insert((kept.id(), kept.digest), kept);
                 }
                 Err(broken) => self.aside("forks".to_owned(), broken.to_string(), text),
             }
@@ -142,29 +143,29 @@ impl Planner {
     }
 
     fn take_copies(&mut self, copies: &[RawCopy]) {
-        let mut entries: Vec<(Entry, &str)> = Vec::new();
+        let mut entries: Vec<(Kept, &str)> = Vec::new();
         for copy in copies {
-            match row::read(&copy.text) {
-                Ok(entry) => entries.push((entry, &copy.name)),
+            match row::read_kept(&copy.text) {
+                Ok(kept) => entries.push((kept, &copy.name)),
                 Err(broken) => {
                     self.aside("quick copy".to_owned(), broken.to_string(), &copy.text);
                     self.drop.push(copy.name.clone());
                 }
             }
         }
-        entries.sort_by_cached_key(|(entry, _)| (entry.id(), entry.header.digest()));
-        for (entry, name) in entries {
-            self.take_copy(entry);
+        entries.sort_by_key(|(kept, _)| (kept.id(), kept.digest));
+        for (kept, name) in entries {
+            self.take_copy(kept);
             self.drop.push(name.to_owned());
         }
     }
 
-    fn take_copy(&mut self, entry: Entry) {
-        let id = entry.id();
-        if self.pool.has(&entry) {
+    fn take_copy(&mut self, kept: Kept) {
+        let id = kept.id();
+        if self.pool.has(&kept) {
             return;
         }
-        let of_a_fork = self.pool.forks.keys().any(|(_, digest)| Some(*digest) == entry.header.prev);
+        let of_a_fork = self.pool.forks.keys().any(|(_, digest)| Some(*digest) == kept.entry.header.prev);
         if self.pool.is_taken(id) || of_a_fork {
             // What cannot be read at that number is no rival: the copy heals it. Nor has what merely
             // follows a fork a rival of its own.
@@ -173,12 +174,12 @@ impl Planner {
             } else {
                 self.report.recovered += 1;
             }
-            self.changes.forks.push(entry.clone());
-            self.pool.forks.insert((id, entry.header.digest()), entry);
+            self.changes.forks.push(kept.entry.clone());
+            self.pool.forks.insert((id, kept.digest), kept);
         } else {
             self.report.recovered += 1;
-            self.changes.entries.push(entry.clone());
-            self.pool.rows.insert(id, entry);
+            self.changes.entries.push(kept.entry.clone());
+            self.pool.rows.insert(id, kept);
         }
     }
 
@@ -245,28 +246,29 @@ impl Planner {
         self.report.new_chain = Some(why);
         // A body of a known kind can always be written; were it not, the chain would go on unnamed.
         let Ok(entry) = from.next(&body, begin.salt) else { return from };
-        let head = Head::after(&entry);
-        self.changes.entries.push(entry.clone());
-        self.pool.rows.insert(entry.id(), entry);
+        let kept = Kept::of(entry);
+        let head = kept.head();
+        self.changes.entries.push(kept.entry.clone());
+        self.pool.rows.insert(kept.id(), kept);
         head
     }
 
     /// The store proper is shut: what the quick store holds is all there is to go by, and nothing is
     /// mended on such a day.
     fn go_on_without(&mut self, device: DeviceId, copies: &[RawCopy], noted: &[Head]) -> Head {
-        for entry in copies.iter().filter_map(|copy| row::read(&copy.text).ok()) {
-            self.pool.forks.insert((entry.id(), entry.header.digest()), entry);
+        for kept in copies.iter().filter_map(|copy| row::read_kept(&copy.text).ok()) {
+            self.pool.forks.insert((kept.id(), kept.digest), kept);
         }
-        let of_ours = self.pool.forks.values().filter(|entry| entry.header.device == device).map(Head::after);
+        let of_ours = self.pool.forks.values().filter(|kept| kept.id().device == device).map(Kept::head);
         let hint = noted.iter().filter(|head| head.device == device).copied();
         of_ours.chain(hint).max_by_key(|head| head.seq).unwrap_or(Head::start(device))
     }
 
     fn finish(self, head: Head, seed: Seed) -> Plan {
         let mut journal = Journal::new();
-        for entry in self.pool.rows.into_values().chain(self.pool.forks.into_values()) {
+        for kept in self.pool.rows.into_values().chain(self.pool.forks.into_values()) {
             // Rows whose text was altered were set aside above: adding cannot fail.
-            let _ = journal.add(entry);
+            let _ = journal.add(kept.entry);
         }
         Plan { journal, changes: self.changes, drop: self.drop, head, seed, report: self.report }
     }
