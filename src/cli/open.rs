@@ -5,7 +5,7 @@ use super::error::CliError;
 use super::exit::Exit;
 use super::input;
 use super::streams::Streams;
-use crate::office::opening::{Judged, Outcome, judge, judge_unread};
+use crate::office::opening::{Judged, Outcome, is_picture, judge, judge_unread};
 use crate::office::report::{report, summary};
 use crate::record::{Digest, Photo};
 use crate::words::{Language, say};
@@ -49,11 +49,6 @@ pub(super) fn run(config: &Open, streams: &mut Streams<'_>) -> Result<Exit, CliE
         exit = exit.max(tell(seen, &photos, config.json, streams)?);
     }
     Ok(exit)
-}
-
-/// JPEG and PNG by their first bytes: a photo that came along is no damaged bundle.
-fn is_picture(bytes: &[u8]) -> bool {
-    bytes.starts_with(b"\xff\xd8\xff") || bytes.starts_with(b"\x89PNG\r\n\x1a\n")
 }
 
 /// The photos that came along, each with the file that names it, where one does.

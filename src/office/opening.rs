@@ -115,6 +115,11 @@ impl Judged {
     }
 }
 
+/// JPEG and PNG by their first bytes: a photo that came along is no damaged bundle.
+pub fn is_picture(bytes: &[u8]) -> bool {
+    bytes.starts_with(b"\xff\xd8\xff") || bytes.starts_with(b"\x89PNG\r\n\x1a\n")
+}
+
 /// Judges a bundle as received.
 pub fn judge(bytes: &[u8], keyring: &Keyring) -> Judged {
     judge_opened(open(bytes, Kind::Bundle), keyring, CARRIED_DEPTH, &mut { CARRIED_BYTES })

@@ -12,6 +12,7 @@ mod form_device;
 mod form_input;
 mod inputs;
 mod keys;
+pub mod office_page;
 mod opening;
 mod parts;
 pub mod platform;
@@ -34,5 +35,5 @@ pub fn start() {
 /// Starts the office's page: called once, by the binary `desk`.
 pub fn start_office() {
     crash::install_hook();
-    mount_to_body(|| view! { <main><h1>"Marrowbook office"</h1></main> });
+    mount_to_body(office_page::page);
 }

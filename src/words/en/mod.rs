@@ -1,5 +1,6 @@
 //! English.
 
+mod desk;
 mod drawings;
 mod office;
 mod options;
@@ -11,7 +12,7 @@ mod hazards;
 mod safety;
 
 /// All parts of the catalogue.
-pub(super) const CATALOGUE: [&[(&str, &str)]; 15] = [
+pub(super) const CATALOGUE: [&[(&str, &str)]; 16] = [
     steps::OUTING,
     steps::SCENE,
     steps::BODY,
@@ -25,6 +26,7 @@ pub(super) const CATALOGUE: [&[(&str, &str)]; 15] = [
     options::NAMES,
     readings::TEXTS,
     drawings::TEXTS,
+    desk::TEXTS,
     screens::TEXTS,
     office::TEXTS,
 ];

@@ -1,0 +1,58 @@
+//! The office's page.
+
+pub(super) const TEXTS: &[(&str, &str)] = &[
+    ("desk.title", "Marrowbook office"),
+    (
+        "desk.what",
+        "Opens what crews hand over. Everything stays in this browser: nothing is sent, and nothing is kept once the \
+         page is closed. To keep files and to enrol phones, use the command line: office open --keep, office enrol.",
+    ),
+    ("desk.pick", "Pick bundles and photos, or drop them here"),
+    ("desk.pick_ring", "Pick the keyring (keyring.txt or keyring.json from the archive folder)"),
+    ("desk.ring.none", "No keyring was picked, so every phone counts as not enrolled."),
+    (
+        "desk.ring.plain",
+        "Keyring with {n} {n?phone|phones}, not signed: whoever could change that file could enrol a phone.",
+    ),
+    (
+        "desk.ring.signed",
+        "Keyring with {n} {n?phone|phones}, signed by the key with these words: {words}. Use it only if these are the \
+         words of your office key.",
+    ),
+    ("desk.ring.refused", "That keyring was not taken: {reason}. The one before stays in use."),
+    ("desk.ring.too_large", "the file is too large for a keyring"),
+    ("desk.sum.none", "No file was picked yet."),
+    (
+        "desk.sum",
+        "{files} {files?file|files}: {intact} intact and enrolled, {unknown} from phones not enrolled, {damaged} \
+         damaged or altered, {newer} of a newer version.",
+    ),
+    ("desk.sum.photos", "Photos: {good} as signed, {stray} that no bundle here names."),
+    ("desk.outcome.intact", "Intact and enrolled"),
+    ("desk.outcome.unknown", "Intact, phone not enrolled"),
+    ("desk.outcome.damaged", "Damaged or altered"),
+    ("desk.outcome.newer", "Made by a newer version"),
+    ("desk.next", "What to do: {next}"),
+    ("desk.unread", "The browser could not read this file: {reason}. Pick it again."),
+    ("desk.carcasses", "{n} {n?carcass|carcasses}"),
+    (
+        "desk.recomputed",
+        "Worked out anew from all intact files together, also from phones not enrolled. Damaged files are left out.",
+    ),
+    ("desk.carcass", "Carcass {code}, {n} {n?examination|examinations}"),
+    ("desk.all_readings", "All readings with figures, cautions and sources"),
+    ("desk.phone.none", "The phone sent no readings to compare."),
+    ("desk.phone.agrees", "The phone showed the same figures, to the last digit."),
+    ("desk.phone.differs", "The phone showed other figures ({method}): {why}"),
+    ("desk.phone.other_entries", "it did not have the same answers."),
+    ("desk.phone.other_science", "it had another version of the methods."),
+    ("desk.phone.other_card", "it had another local card in force, or none."),
+    ("desk.phone.unexplained", "nothing here explains it. Keep the file and report it."),
+    ("desk.phone.unknown_form", "its figures are of a form not known here."),
+    (
+        "desk.fork",
+        "Two different entries claim the number {seq} of one phone. Both are kept; ask how the phone came to write twice.",
+    ),
+    ("desk.adrift", "{n} {n?examination names|examinations name} no carcass, so {n?it has|they have} no readings yet."),
+    ("desk.set_aside", "Entry {seq} is set aside: {reason}."),
+];
