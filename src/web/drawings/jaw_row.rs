@@ -74,7 +74,9 @@ pub fn JawRow(
     if front_right {
         // On the screen as in the hand: the last molar to the left.
         groups.reverse();
-        groups.iter_mut().for_each(|g| g.reverse());
+        for group in &mut groups {
+            group.reverse();
+        }
     }
     let button = move |tooth: Tooth| {
         let is_in_hand = Memo::new(move |_| in_hand.get() == Some(tooth));

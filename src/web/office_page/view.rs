@@ -213,7 +213,7 @@ fn carcasses(recomputed: &Recomputed, nothing_yet: bool) -> Option<AnyView> {
         .iter()
         .map(|setback| {
             let args =
-                [("seq", Arg::Text(setback.id.seq.to_string())), ("reason", Arg::Text(setback.reason.to_string()))];
+                [("seq", Arg::Text(setback.id.seq.to_string())), ("reason", Arg::Text(setback.reason.clone()))];
             view! { <p class="alert">{tell_with("desk.set_aside", &args)}</p> }
         })
         .collect_view();
