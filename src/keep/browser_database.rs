@@ -2,7 +2,9 @@
 
 use idb::event::DatabaseEvent as _;
 use idb::{Database, Factory, ObjectStoreParams};
-use js_sys::{Array, Object, Promise, Reflect};
+use js_sys::{Array, Promise};
+use serde::Serialize;
+use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{IdbDatabase, IdbTransaction};
@@ -35,12 +37,18 @@ pub(super) mod stores {
 }
 
 /// How long a transaction waits before it says that it is complete.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Serialize)]
+#[serde(rename_all = "lowercase")]
 pub(super) enum Durability {
     /// Until the data is on disk.
     Strict,
     /// Until the system has it.
     Relaxed,
+}
+
+#[derive(Serialize)]
+struct Options {
+    durability: Durability,
 }
 
 #[wasm_bindgen]
@@ -92,12 +100,9 @@ fn upgrade(database: &Database) -> Result<(), idb::Error> {
 /// Begin a transaction that writes.
 pub(super) fn write(database: &IdbDatabase, names: &[&str], durability: Durability) -> Result<Writing, StoreError> {
     let names: Array = names.iter().map(|name| JsValue::from_str(name)).collect();
-    let options = Object::new();
-    let value = match durability {
-        Durability::Strict => "strict",
-        Durability::Relaxed => "relaxed",
-    };
-    Reflect::set(&options, &"durability".into(), &value.into()).map_err(|e| store_error(&e))?;
+    let options = Options { durability }
+        .serialize(&Serializer::json_compatible())
+        .map_err(|e| StoreError::Failed(e.to_string()))?;
     let inner = database
         .unchecked_ref::<WithOptions>()
         .transaction(&names, "readwrite", &options)

@@ -1,6 +1,7 @@
 //! How long and how much the browser keeps for this page.
 
-use js_sys::{Object, Promise, Reflect};
+use js_sys::Promise;
+use serde::Deserialize;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 
@@ -25,6 +26,13 @@ pub struct Estimate {
     pub used_bytes: u64,
     /// Bytes allowed.
     pub quota_bytes: u64,
+}
+
+/// As the browser gives it (Storage Standard, `StorageEstimate`).
+#[derive(Deserialize)]
+struct Given {
+    usage: f64,
+    quota: f64,
 }
 
 fn manager() -> Result<Manager, PlatformError> {
@@ -60,12 +68,10 @@ async fn answer(asked: Result<Promise, JsValue>) -> Result<bool, PlatformError> 
 /// Where the browser does not say.
 pub async fn estimate() -> Result<Estimate, PlatformError> {
     let promise = manager()?.estimate().map_err(|e| PlatformError::of(&e))?;
-    let given: Object = JsFuture::from(promise).await.map_err(|e| PlatformError::of(&e))?.unchecked_into();
-    let number = |name: &str| Reflect::get(&given, &name.into()).ok().and_then(|value| value.as_f64());
-    match (number("usage"), number("quota")) {
-        (Some(used), Some(quota)) => Ok(Estimate { used_bytes: whole(used), quota_bytes: whole(quota) }),
-        _ => Err(PlatformError::NotHere("an estimate of its storage")),
-    }
+    let given = JsFuture::from(promise).await.map_err(|e| PlatformError::of(&e))?;
+    let Given { usage, quota } =
+        serde_wasm_bindgen::from_value(given).map_err(|_| PlatformError::NotHere("an estimate of its storage"))?;
+    Ok(Estimate { used_bytes: whole(usage), quota_bytes: whole(quota) })
 }
 
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // byte counts of a disk
