@@ -8,10 +8,13 @@ use super::sex::SexFound;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val, Variant};
 use super::window::{self, Window};
 use crate::record::{Answer, Bone, Carcass, Side, Site, Tooth, Value};
+use crate::science::age::birth::nominal_months;
 use crate::science::age::{
-    AgeEstimate, AgeOutcome, AgeRefusal, Gain, Item, KeyReading, KeyRefusal, MonthsInterval, Settings,
-    estimate, summary,
+    AgeEstimate, AgeOutcome, AgeRefusal, Gain, Item, KeyReading, KeyRefusal, MonthsInterval, Settings, estimate,
+    summary,
 };
+use crate::science::calipers::CaliperAge;
+use crate::science::calipers::dentine_width::DentineAge;
 
 /// Probability covered by the months interval.
 const MONTHS_COVERAGE: f64 = 0.9;
@@ -21,6 +24,10 @@ pub(super) struct AgeRead {
     pub(super) reading: Reading,
     /// `None` where there is no estimate, or only a look from afar.
     pub(super) p_fawn: Option<f64>,
+    /// Probability of a buck, where a sign of sex was joined with the age.
+    pub(super) p_male: Option<f64>,
+    /// Mean age, years.
+    pub(super) years: Option<f64>,
 }
 
 /// One way of settling answers that differ.
@@ -44,7 +51,15 @@ pub(super) fn read(carcass: &Carcass, answers: &Answers) -> AgeRead {
             way
         })
         .collect();
-    let p_fawn = fawn_share(&runs);
+    let known = all_told(&runs);
+    let mean = |of: fn(&AgeEstimate) -> f64| {
+        known.as_ref().map(|all| all.iter().map(|e| of(e)).sum::<f64>() / all.len() as f64)
+    };
+    let p_fawn = mean(|e| e.broad.fawn);
+    let signs = known.as_ref().is_some_and(|all| all.iter().all(|e| e.basis.sex_line));
+    let p_male = mean(|e| e.joint.iter().map(|[_, male]| male).sum()).filter(|_| signs);
+    let past_birthday = runs.iter().find_map(|way| way.window.as_ref()).map(|w| nominal_months(0, w.days.to) / 12.0);
+    let years = mean(|e| e.mean_birthdays).zip(past_birthday).map(|(birthdays, part)| birthdays + part);
     let mut reading = put_together(&runs, &used);
     if runs.len() > 1 {
         let count = i64::try_from(runs.len()).unwrap_or(i64::MAX);
@@ -54,14 +69,14 @@ pub(super) fn read(carcass: &Carcass, answers: &Answers) -> AgeRead {
         }
         reading.variants = runs.iter().map(|way| variant(&first, way)).collect();
     }
-    AgeRead { reading, p_fawn }
+    AgeRead { reading, p_fawn, p_male, years }
 }
 
 fn run(carcass: &Carcass, lens: &Lens, picks: Picks) -> Way {
     let window = window::window(carcass, lens);
-    let sex = SexFound::of(lens).for_age();
+    let sex = SexFound::of(lens);
     let days = window.as_ref().map(|w| w.days);
-    let (evidence, notes) = jaw::evidence(lens, days, sex, latitude_deg(lens));
+    let (evidence, notes) = jaw::evidence(lens, days, &sex, latitude_deg(lens));
     Way { picks, outcome: estimate(&evidence, &Settings::default()), notes, window }
 }
 
@@ -81,12 +96,11 @@ fn estimates(runs: &[Way]) -> Vec<&AgeEstimate> {
         .collect()
 }
 
-fn fawn_share(runs: &[Way]) -> Option<f64> {
+/// The estimates, where every way has one and none is a look from afar.
+fn all_told(runs: &[Way]) -> Option<Vec<&AgeEstimate>> {
     let all = estimates(runs);
-    if all.is_empty() || all.len() < runs.len() || all.iter().any(|e| quick_only(e)) {
-        return None;
-    }
-    Some(all.iter().map(|e| e.broad.fawn).sum::<f64>() / all.len() as f64)
+    let every = !all.is_empty() && all.len() == runs.len() && !all.iter().any(|e| quick_only(e));
+    every.then_some(all)
 }
 
 /// Whether only a look from afar speaks: next to nothing, so no class beyond fawn or older is named.
@@ -98,7 +112,7 @@ fn put_together(runs: &[Way], used: &Used) -> Reading {
     let all = estimates(runs);
     let mut reading = Reading {
         method: "age.lower_jaw".to_owned(),
-        title: id::AGE_TITLE.to_owned(),
+        title: title(&all).to_owned(),
         outcome: Outcome::Read,
         estimates: Vec::new(),
         statements: Vec::new(),
@@ -127,6 +141,11 @@ fn put_together(runs: &[Way], used: &Used) -> Reading {
         }
     }
     reading
+}
+
+fn title(all: &[&AgeEstimate]) -> &'static str {
+    let more = all.iter().any(|e| e.basis.cementum || e.basis.growth_plate || e.basis.antler_beam || e.basis.size);
+    if more { id::AGE_TITLE_MORE } else { id::AGE_TITLE }
 }
 
 /// Nothing seen, or refused: the first way decides how it is said.
@@ -261,6 +280,9 @@ fn further(all: &[&AgeEstimate], runs: &[Way]) -> Vec<Statement> {
         for birthdays in estimate.pivots.into_iter().flatten() {
             add(Statement::plain(id::AGE_PIVOT).with("class", Val::message(id::class(birthdays))));
         }
+        for statement in beside_the_teeth(estimate) {
+            add(statement);
+        }
         for found in &estimate.contradictions {
             let teeth = found.teeth.iter().map(|t| Val::message(id::tooth(*t))).collect();
             add(Statement::plain(id::contradiction(found.kind)).with("teeth", Val::List(teeth)));
@@ -284,6 +306,47 @@ fn further(all: &[&AgeEstimate], runs: &[Way]) -> Vec<Statement> {
     list
 }
 
+/// What rings and calipers say, and how far rings lie from the rest.
+fn beside_the_teeth(estimate: &AgeEstimate) -> Vec<Statement> {
+    let mut list = Vec::new();
+    if let Some(lab) = estimate.lab {
+        let apart = lab.others_less_lab;
+        let said = if apart <= 0.0 { id::AGE_RINGS_OLDER } else { id::AGE_RINGS_YOUNGER };
+        list.push(
+            Statement::plain(said)
+                .with("class", Val::message(id::class(lab.lab.years.min(9))))
+                .with("years", Val::number(apart.abs(), 1))
+                .with("mean", Val::number(lab.others_mean, 1))
+                .with("percent", Val::percent(lab.others_give_it)),
+        );
+    } else if estimate.basis.cementum {
+        list.push(Statement::plain(id::AGE_RINGS_ALONE));
+    }
+    match estimate.measures.tooth_row {
+        Some(Ok(row)) => list.push(ends(id::AGE_TOOTH_ROW, row.months())),
+        Some(Err(why)) => {
+            list.push(Statement::plain(id::AGE_TOOTH_ROW_NOT).with("why", Val::message(id::caliper_refusal(why))));
+        }
+        None => {}
+    }
+    match estimate.measures.dentine_width {
+        Some(Ok(DentineAge::Years(age))) => list.push(ends(id::AGE_DENTINE_WIDTH, age)),
+        Some(Ok(DentineAge::TwoAndAHalfOrLess)) => list.push(Statement::plain(id::AGE_DENTINE_WIDTH_LEAST)),
+        Some(Err(why)) => {
+            list.push(Statement::plain(id::AGE_DENTINE_WIDTH_NOT).with("why", Val::message(id::caliper_refusal(why))));
+        }
+        None => {}
+    }
+    list
+}
+
+fn ends(id: &str, age: CaliperAge) -> Statement {
+    Statement::plain(id)
+        .with("best", Val::number(age.best, 1))
+        .with("low", Val::number(age.low, 1))
+        .with("high", Val::number(age.high, 1))
+}
+
 fn key(key: &Result<KeyReading, KeyRefusal>) -> Statement {
     match key {
         Ok(reading) => Statement::plain(id::AGE_KEY).with("class", Val::message(id::key_class(reading.class))),
@@ -299,6 +362,7 @@ fn cautions(all: &[&AgeEstimate], runs: &[Way]) -> Vec<Statement> {
         [
             (way.notes.third_tooth_differs, id::AGE_THIRD_TOOTH_DIFFERS),
             (way.notes.milk_molar, id::AGE_MILK_MOLAR),
+            (way.notes.too_many_rings, id::AGE_TOO_MANY_RINGS),
             (by_clock, id::AGE_FOUND_BY_CLOCK),
             (way.window.is_some(), id::AGE_WINDOW_ASSUMED),
         ]

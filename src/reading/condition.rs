@@ -1,6 +1,6 @@
 //! Condition from bone marrow. What it says is never a cause of death and never "good".
 
-use super::lens::{digest_of, ids_of};
+use super::lens::{Used, digest_of, ids_of};
 use super::marrow::{self, Found, Look, Weighing};
 use super::message_ids as id;
 use super::scope::Scope;
@@ -47,6 +47,16 @@ pub(super) fn read<'a>(carcass: &'a Carcass, scope: &Scope<'a>, p_fawn: Option<f
         sources: sources_of(&found),
     };
     scope.guard(found.used, reading)
+}
+
+/// Whether any look or weighing says that a grown deer's last reserve was low or gone, and the entries that
+/// it rests on. `None` where no marrow could be read.
+pub(super) fn reserve_low(carcass: &Carcass) -> (Option<bool>, Used<'_>) {
+    let found = marrow::find(carcass);
+    let looks = found.looks.iter().filter_map(|look| look.result.as_ref().ok()).map(|r| r.adult);
+    let weighings = found.weighings.iter().filter_map(|w| w.result.as_ref().ok()).map(|r| r.adult);
+    let low = looks.chain(weighings).map(Verdict::supports_poor_condition).reduce(|a, b| a || b);
+    (low, found.used)
 }
 
 /// What has been said so far.

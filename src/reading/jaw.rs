@@ -1,10 +1,12 @@
 //! From findings at the jaw to what the age method takes.
 
 use super::lens::{Ask, Lens};
+use super::measures;
+use super::sex::SexFound;
 use crate::record::{Answer, Side, Site, Tooth};
 use crate::science::age::{
     AgeEvidence, ClassCall, Crest, DeathWindow, Dentine, IncisorState, Infundibulum, JawFlags, JawSide, M3Posterior,
-    MolarState, MoreEvidence, P4State, PremolarWear, QuickClass, Sex, Species,
+    MolarState, P4State, PremolarWear, QuickClass, Species,
 };
 
 /// Every finding that age and sex read.
@@ -35,6 +37,7 @@ pub(super) fn asks() -> Vec<Ask> {
     let mut all: Vec<Ask> = ["species", "quick_class", "front_teeth", "jaw_trouble", "wear_class_called"]
         .map(|finding| (finding, Site::NONE))
         .to_vec();
+    all.extend(["cementum_years_count", "cementum_grade", "pelvis_knobs"].map(|finding| (finding, Site::NONE)));
     for side in [Side::Left, Side::Right] {
         let of_side = ["cheek_teeth_count", "third_tooth", "third_molar_back_cusp", "premolar_wear"];
         all.extend(of_side.map(|finding| (finding, Site::side(side))));
@@ -54,16 +57,19 @@ pub(super) struct Notes {
     pub(super) third_tooth_differs: bool,
     /// A molar was marked as a milk tooth.
     pub(super) milk_molar: bool,
+    /// More rings than any deer has.
+    pub(super) too_many_rings: bool,
 }
 
 /// All that the record says of age.
 pub(super) fn evidence(
     lens: &Lens,
     death: Option<DeathWindow>,
-    sex: Option<Sex>,
+    sex: &SexFound,
     latitude_deg: Option<f64>,
 ) -> (AgeEvidence, Notes) {
-    let mut notes = Notes::default();
+    let too_many_rings = matches!(measures::lab_age(lens), Some(Err(_)));
+    let mut notes = Notes { too_many_rings, ..Notes::default() };
     let left = side(lens, Side::Left, &mut notes);
     let right = side(lens, Side::Right, &mut notes);
     let species = species(lens);
@@ -76,13 +82,13 @@ pub(super) fn evidence(
         species,
         death,
         latitude_deg,
-        sex,
+        sex: sex.for_age(),
         left,
         right,
         class_call: called(lens),
         quick_class,
         flags: flags(lens),
-        more: MoreEvidence::default(),
+        more: measures::more_evidence(lens, sex),
     };
     (evidence, notes)
 }

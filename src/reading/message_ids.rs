@@ -7,9 +7,14 @@ use crate::record::Bone;
 use crate::science::age::{
     AgeRefusal, Caution as AgeCaution, ContradictionKind, Item, KeyClass, KeyRefusal, Prior, Reader, Tooth,
 };
+use crate::science::calipers::CaliperRefusal;
 use crate::science::marrow::{AgeGroup, Caution, LookRefusal, MarrowClass, Reason, WeighingRefusal, Word};
 use crate::science::scope::OutOfScope;
+use crate::science::sex::SexSign;
+use crate::science::size::girth::{GirthRefusal, RuleSilent};
+use crate::science::size::rules::Rule;
 use crate::science::source::Mark;
+use crate::science::unborn::UnbornRefusal;
 
 macro_rules! singles {
     ($($(#[$meta:meta])* $name:ident = $id:literal;)+) => {
@@ -151,6 +156,127 @@ singles! {
     LOOK_SPECIES = "reading.look.species";
     /// "Look for scrotum, penis, udder or vulva"
     LOOK_SEX = "reading.look.sex";
+
+    /// "Age, from jaw and bones"
+    AGE_TITLE_MORE = "reading.age.title_more";
+    /// "Rings say {class}; all else alone says {mean} years in the mean, {years} less ({percent} in 100 for the class of the rings)"
+    AGE_RINGS_OLDER = "reading.age.rings_older";
+    /// "Rings say {class}; all else alone says {mean} years in the mean, {years} more ({percent} in 100 for the class of the rings)"
+    AGE_RINGS_YOUNGER = "reading.age.rings_younger";
+    /// "From rings of cementum alone: nothing else speaks of age"
+    AGE_RINGS_ALONE = "reading.age.rings_alone";
+    /// "Length of the tooth row: {best} months if a yearling ({low} to {high})"
+    AGE_TOOTH_ROW = "reading.age.tooth_row";
+    /// "Length of the tooth row was not used: {why}"
+    AGE_TOOTH_ROW_NOT = "reading.age.tooth_row_not";
+    /// "Width of dentine: {best} years if grown ({low} to {high})"
+    AGE_DENTINE_WIDTH = "reading.age.dentine_width";
+    /// "Width of dentine: 2.5 years or less if grown"
+    AGE_DENTINE_WIDTH_LEAST = "reading.age.dentine_width_least";
+    /// "Width of dentine was not used: {why}"
+    AGE_DENTINE_WIDTH_NOT = "reading.age.dentine_width_not";
+    /// "More rings were entered than any deer has (22): check the laboratory's sheet. They were not used."
+    AGE_TOO_MANY_RINGS = "reading.age.caution.too_many_rings";
+    /// "As the crew called it; no sign was recorded"
+    SEX_CALLED = "reading.sex.called";
+    /// "Undetermined; signs lean to {sex} ({percent} in 100)"
+    SEX_UNDETERMINED = "reading.sex.undetermined";
+    /// "Undetermined: signs of both sexes"
+    SEX_UNDETERMINED_BOTH = "reading.sex.undetermined_both";
+    /// "Decided by: {sign}"
+    SEX_BY = "reading.sex.by";
+    /// "Odds {odds} to 1"
+    SEX_ODDS = "reading.sex.odds";
+    /// "How often the pelvis is right was not found. It counts in grown deer only."
+    SEX_PELVIS = "reading.sex.caution.pelvis";
+    /// "The crew called it {sex}, the signs say otherwise: look again."
+    SEX_CALLED_OTHERWISE = "reading.sex.caution.called_otherwise";
+    /// "Weight and size"
+    SIZE_TITLE = "reading.size.title";
+    /// "Nothing was measured."
+    SIZE_NO_EVIDENCE = "reading.size.no_evidence";
+    /// "On the scales: {kg} kg"
+    SIZE_WEIGHED = "reading.size.weighed";
+    /// "The body was not whole: the scales show what was left."
+    SIZE_WEIGHED_IN_PART = "reading.size.caution.weighed_in_part";
+    /// "Dressed {dressed} kg: about {kg} kg alive ({low} to {high})"
+    SIZE_FROM_DRESSED = "reading.size.from_dressed";
+    /// "Girth {girth} cm: {low} to {high} kg alive in autumn, by all rules together"
+    SIZE_GIRTH = "reading.size.girth";
+    /// "Girth {girth} cm: no rule fits this deer"
+    SIZE_GIRTH_NO_RULE = "reading.size.girth_no_rule";
+    /// "{rule}: {kg} kg alive ({low} to {high}); used for girths of {from} to {to} cm"
+    SIZE_RULE = "reading.size.rule";
+    /// "{rule}: {kg} kg alive ({low} to {high}), {dressed} kg dressed; used for girths of {from} to {to} cm"
+    SIZE_RULE_DRESSED = "reading.size.rule_dressed";
+    /// "{rule}: not used, {why}"
+    SIZE_RULE_SILENT = "reading.size.rule_silent";
+    /// "If so, by {rule}: {kg} kg alive ({low} to {high})"
+    SIZE_IF_OTHER_UNIT = "reading.size.if_other_unit";
+    /// "That is what southern deer of this girth weighed in autumn. Winter takes weight off."
+    SIZE_AUTUMN = "reading.size.caution.autumn";
+    /// "The rules differ by more than 15 in 100. Each is shown; none wins."
+    SIZE_RULES_DISAGREE = "reading.size.caution.rules_disagree";
+    /// "Nobody said whether the body was whole, frozen or bloated: a girth counts only on one that is whole and neither."
+    SIZE_STATE_NOT_ASKED = "reading.size.caution.state_not_asked";
+    /// "{what}: {mm} mm, kept"
+    SIZE_RECORDED = "reading.size.recorded";
+    /// "Hind foot"
+    SIZE_HIND_FOOT = "reading.size.hind_foot";
+    /// "Lower jaw"
+    SIZE_MANDIBLE = "reading.size.mandible";
+    /// "Gap without teeth"
+    SIZE_DIASTEMA = "reading.size.diastema";
+    /// "Width of the femur"
+    SIZE_FEMUR_WIDTH = "reading.size.femur_width";
+    /// "Molars: width over height {ratio}, kept"
+    SIZE_MOLAR_RATIO = "reading.size.molar_ratio";
+    /// "Crown of the {tooth}: {mm} mm, kept"
+    SIZE_CROWN = "reading.size.crown";
+    /// "There are no norms for northern deer yet: measures of bone and crown are kept for the reserve's own and say nothing of age or sex by themselves."
+    SIZE_NO_NORMS = "reading.size.caution.no_norms";
+    /// "No deer has a hind foot over 60 cm: measure from the tip of the hoof to the point of the heel."
+    SIZE_HIND_FOOT_LONG = "reading.size.caution.hind_foot_long";
+    /// "Unborn young"
+    UNBORN_TITLE = "reading.unborn.title";
+    /// "Nobody looked for unborn young."
+    UNBORN_NO_EVIDENCE = "reading.unborn.no_evidence";
+    /// "Looked for; there were none."
+    UNBORN_NONE = "reading.unborn.none";
+    /// "There were unborn young; none was measured."
+    UNBORN_NOT_MEASURED = "reading.unborn.not_measured";
+    /// "No age yet: say on which day the deer was found."
+    UNBORN_NO_DATES = "reading.unborn.no_dates";
+    /// "{count} unborn, {days} days old ({low} to {high})"
+    UNBORN_AGE = "reading.unborn.age";
+    /// "Conceived about {best} ({low} to {high})"
+    UNBORN_CONCEIVED = "reading.unborn.conceived";
+    /// "Would have been born about {best} ({low} to {high})"
+    UNBORN_BIRTH = "reading.unborn.birth";
+    /// "Number {n}: {sex} (at that age right at least {percent} times in 100)"
+    UNBORN_SEX = "reading.unborn.sex";
+    /// "Number {n}: sex not counted, too young to tell by eye"
+    UNBORN_SEX_REFUSED = "reading.unborn.sex_refused";
+    /// "The equation for age is from memory and not confirmed."
+    UNBORN_UNCONFIRMED = "reading.unborn.caution.unconfirmed";
+    /// "The doe was thin, and thin does carry small young: they may be older and conceived earlier. The range is wider."
+    UNBORN_THIN_DOE = "reading.unborn.caution.thin_doe";
+    /// "The young differ by more than ten days, which litter mates do not: measure again."
+    UNBORN_MATES_DIFFER = "reading.unborn.caution.mates_differ";
+    /// "Not as many were measured as were counted."
+    UNBORN_NOT_ALL_MEASURED = "reading.unborn.caution.not_all_measured";
+    /// "Very small: make sure it is no knob of the womb's lining."
+    UNBORN_SMALL = "reading.unborn.caution.small";
+    /// "Below 63 days crews are right less than 90 times in 100."
+    UNBORN_SEX_LINE = "reading.unborn.caution.sex_line";
+    /// "kg"
+    UNIT_KG = "reading.unit.kg";
+    /// "days"
+    UNIT_DAYS = "reading.unit.days";
+    /// "Measure round the chest, close behind the forelegs"
+    LOOK_GIRTH = "reading.look.girth";
+    /// "Measure each from forehead to rump"
+    LOOK_FETUS_LENGTH = "reading.look.fetus_length";
 }
 
 /// "fawn", "yearling", "2 years", ... "8 years", "9 years or more": classes by completed birthdays.
@@ -543,6 +669,110 @@ family! {
     }
 }
 
+family! {
+    /// What decided the sex.
+    SEX_SIGNS, sex_sign(SexSign) {
+        // "scrotum or penis, a certain sign"
+        SexSign::ScrotumOrPenis => "reading.sex.sign.scrotum_or_penis",
+        // "udder or vulva, a certain sign"
+        SexSign::UdderOrVulva => "reading.sex.sign.udder_or_vulva",
+        // "unborn young, a certain sign"
+        SexSign::Fetus => "reading.sex.sign.fetus",
+        // "antlers (a few does have them)"
+        SexSign::Antlers => "reading.sex.sign.antlers",
+        // "antler bases, or the knobs of a buck fawn"
+        SexSign::Pedicles => "reading.sex.sign.pedicles",
+        // "a smooth brow without bases (a late buck fawn may have none)"
+        SexSign::NoPedicles => "reading.sex.sign.no_pedicles",
+        // "bare, suckled nipples"
+        SexSign::SuckledNipples => "reading.sex.sign.suckled_nipples",
+        // "knobs on the rear underside of the pelvis"
+        SexSign::PelvisKnobs => "reading.sex.sign.pelvis_knobs",
+        // "no knobs on the rear underside of the pelvis"
+        SexSign::NoPelvisKnobs => "reading.sex.sign.no_pelvis_knobs",
+    }
+}
+
+family! {
+    /// Clauses after "was not used:".
+    CALIPER_REFUSALS, caliper_refusal(CaliperRefusal) {
+        // "it is no length"
+        CaliperRefusal::NotALength => "reading.caliper_why.not_a_length",
+        // "it lies below the range of the rule"
+        CaliperRefusal::BelowRange => "reading.caliper_why.below_range",
+        // "it lies above the range of the rule"
+        CaliperRefusal::AboveRange => "reading.caliper_why.above_range",
+        // "no source prints constants for this species, and the office has entered none"
+        CaliperRefusal::NoConstants => "reading.caliper_why.no_constants",
+        // "the office's constants cannot be true"
+        CaliperRefusal::BadConstants => "reading.caliper_why.bad_constants",
+    }
+}
+
+family! {
+    /// Rules for weight, with their herds.
+    GIRTH_RULES, girth_rule(Rule) {
+        // "South Carolina, 229 fawns"
+        Rule::CarolinaFawn => "reading.size.rule.carolina_fawn",
+        // "South Carolina, 316 yearlings and older"
+        Rule::CarolinaAdult => "reading.size.rule.carolina_adult",
+        // "West Virginia, any deer"
+        Rule::WestVirginia => "reading.size.rule.west_virginia",
+        // "Florida, by girth, length, sex and age"
+        Rule::Florida => "reading.size.rule.florida",
+    }
+}
+
+family! {
+    /// Clauses after "not used,".
+    RULES_SILENT, rule_silent(RuleSilent) {
+        // "it is for the other age"
+        RuleSilent::OtherAge => "reading.size.silent.other_age",
+        // "it wants body length, sex and age"
+        RuleSilent::NeedsMore => "reading.size.silent.needs_more",
+        // "the girth is outside its range"
+        RuleSilent::OutsideRange => "reading.size.silent.outside_range",
+    }
+}
+
+family! {
+    /// Why a girth gives no weight.
+    GIRTH_REFUSALS, girth_refusal(GirthRefusal) {
+        // "The girth is no length: measure again."
+        GirthRefusal::NotALength => "reading.size.refused.not_a_length",
+        // "Girth {girth} cm is kept, without a weight: a frozen chest keeps the form it froze in."
+        GirthRefusal::Frozen => "reading.size.refused.frozen",
+        // "Girth {girth} cm is kept, without a weight: a bloated body is wider than the deer was."
+        GirthRefusal::Bloated => "reading.size.refused.bloated",
+        // "Girth {girth} cm is kept, without a weight: the body was opened or eaten."
+        GirthRefusal::Opened => "reading.size.refused.opened",
+        // "No deer has a girth of {girth} cm. Was it {girth} inches, which is {other} cm? Correct it if so."
+        GirthRefusal::OtherUnit { meant_inches: true, .. } => "reading.size.refused.meant_inches",
+        // "No deer has a girth of {girth} cm. Was it {other} cm, typed as inches? Correct it if so."
+        GirthRefusal::OtherUnit { meant_inches: false, .. } => "reading.size.refused.meant_cm",
+        // "No deer has a girth of {girth} cm, nor of as many inches: measure again."
+        GirthRefusal::Impossible => "reading.size.refused.impossible",
+    }
+}
+
+family! {
+    /// Why unborn young have no age.
+    UNBORN_REFUSALS, unborn_refusal(UnbornRefusal) {
+        // "None was measured."
+        UnbornRefusal::NoLength => "reading.unborn.refused.no_length",
+        // "Number {n}: {mm} mm is no length. Measure again."
+        UnbornRefusal::NotALength => "reading.unborn.refused.not_a_length",
+        // "Number {n}: {mm} mm is too short to age; below 5 mm it may be a knob of the womb's lining."
+        UnbornRefusal::TooShort => "reading.unborn.refused.too_short",
+        // "Number {n}: {mm} mm is longer than any at birth (500 mm). Was it measured with the legs? From forehead to rump."
+        UnbornRefusal::TooLong => "reading.unborn.refused.too_long",
+        // "No age: the last possible day of death lies before the first. Check the dates."
+        UnbornRefusal::WindowReversed => "reading.unborn.refused.window_reversed",
+        // "No age: the dates lie outside the calendar. Check them."
+        UnbornRefusal::NoDate => "reading.unborn.refused.no_date",
+    }
+}
+
 /// Every id, by list.
 pub const ALL: &[&[&str]] = &[
     SINGLES,
@@ -567,4 +797,10 @@ pub const ALL: &[&[&str]] = &[
     CONDITION_CAUTIONS,
     BONES,
     MARKS,
+    SEX_SIGNS,
+    CALIPER_REFUSALS,
+    GIRTH_RULES,
+    RULES_SILENT,
+    GIRTH_REFUSALS,
+    UNBORN_REFUSALS,
 ];

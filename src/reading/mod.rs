@@ -9,10 +9,13 @@ mod condition;
 mod jaw;
 mod lens;
 mod marrow;
+mod measures;
 pub mod message_ids;
 mod scope;
 mod sex;
 mod shape;
+mod size;
+mod unborn;
 mod window;
 
 use serde::{Deserialize, Serialize};
@@ -37,22 +40,31 @@ pub struct Readings {
     pub condition: Reading,
     /// Sex.
     pub sex: Reading,
+    /// Weight and size.
+    pub size: Reading,
+    /// Unborn young.
+    pub unborn: Reading,
 }
 
 impl Readings {
     /// Each reading, in the order in which they are shown.
-    pub const fn each(&self) -> [&Reading; 3] {
-        [&self.age, &self.condition, &self.sex]
+    pub const fn each(&self) -> [&Reading; 5] {
+        [&self.age, &self.condition, &self.sex, &self.size, &self.unborn]
     }
 }
 
 /// Makes all readings. `card` is the digest of the card in force, to travel with them.
 pub fn all(carcass: &Carcass, card: Option<Digest>) -> Readings {
-    let answers = lens::Answers::of(carcass, jaw::FINDINGS);
+    let answers = lens::Answers::of(carcass, &[jaw::FINDINGS, measures::FINDINGS].concat());
     let scope = scope::Scope::of(carcass, &answers);
     let age = age::read(carcass, &answers);
     let condition = condition::read(carcass, &scope, age.p_fawn);
-    let sex = sex::reading(&answers, &scope, age.p_fawn.unwrap_or(0.5));
+    let from_age = sex::FromAge { p_fawn: age.p_fawn.unwrap_or(0.5), p_male: age.p_male };
+    let sex = sex::reading(&answers, &scope, from_age);
+    let of_sex = sex::SexFound::of(&lens::Lens::new(&answers, lens::Picks::new())).for_age();
+    let known = size::Known { p_fawn: age.p_fawn, age_years: age.years, sex: of_sex };
+    let size = size::reading(&answers, &scope, known);
+    let unborn = unborn::reading(carcass, &answers, &scope);
     Readings {
         carcass: carcass.id,
         science: crate::science::VERSION.to_owned(),
@@ -60,5 +72,7 @@ pub fn all(carcass: &Carcass, card: Option<Digest>) -> Readings {
         age: age.reading,
         condition,
         sex,
+        size,
+        unborn,
     }
 }

@@ -1,14 +1,13 @@
 //! Sex from the signs recorded.
 
-use std::collections::BTreeSet;
-
 use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
+use super::measures::SIDES;
 use super::message_ids as id;
 use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val};
 use crate::record::Site;
 use crate::science::age::Sex;
-use crate::science::sex::{SOURCES, SexReading, SexSign, read_sex};
+use crate::science::sex::{SOURCES, SexAnswer, SexReading, SexSign, firmest, read_sex};
 
 /// Signs of sex seen hands off, and those felt with gloves on.
 const EVIDENCE: [&str; 2] = ["sex_evidence", "sex_evidence_handled"];
@@ -19,25 +18,36 @@ pub(super) struct SexFound {
     called: Option<Sex>,
 }
 
+fn sign_of(code: &str) -> Option<SexSign> {
+    Some(match code {
+        "scrotum_or_penis" => SexSign::ScrotumOrPenis,
+        "udder_or_vulva" => SexSign::UdderOrVulva,
+        "antlers" => SexSign::Antlers,
+        "pedicles_or_knobs" => SexSign::Pedicles,
+        "no_pedicles" => SexSign::NoPedicles,
+        "suckled_nipples" => SexSign::SuckledNipples,
+        _ => return None,
+    })
+}
+
 impl SexFound {
     pub(super) fn of(lens: &Lens) -> Self {
-        // A sign seen from afar and felt again is one sign.
-        let codes: BTreeSet<&str> =
-            EVIDENCE.into_iter().filter_map(|finding| lens.choices(finding, Site::NONE)).flatten().collect();
-        let mut signs: Vec<SexSign> = codes
+        let mut signs: Vec<SexSign> = EVIDENCE
             .into_iter()
-            .filter_map(|code| match code {
-                "scrotum_or_penis" => Some(SexSign::ScrotumOrPenis),
-                "udder_or_vulva" => Some(SexSign::UdderOrVulva),
-                "antlers" => Some(SexSign::Antlers),
-                "pedicles_or_knobs" => Some(SexSign::Pedicles),
-                "no_pedicles" => Some(SexSign::NoPedicles),
-                "suckled_nipples" => Some(SexSign::SuckledNipples),
-                _ => None,
-            })
+            .flat_map(|finding| lens.choices(finding, Site::NONE).unwrap_or_default())
+            .filter_map(sign_of)
             .collect();
-        if lens.choice("fetus", Site::NONE) == Some("there") {
+        let counted = lens.number("fetuses_count", Site::NONE).is_some_and(|n| n > 0);
+        if counted || lens.choice("fetus", Site::NONE) == Some("there") {
             signs.push(SexSign::Fetus);
+        }
+        if SIDES.iter().any(|site| !lens.numbers("antler_beam_mm", *site).is_empty()) {
+            signs.push(SexSign::Antlers);
+        }
+        match lens.choice("pelvis_knobs", Site::NONE) {
+            Some("knobs_there") => signs.push(SexSign::PelvisKnobs),
+            Some("knobs_absent") => signs.push(SexSign::NoPelvisKnobs),
+            _ => {}
         }
         let called = match lens.choice("sex_called", Site::NONE) {
             Some("female") => Some(Sex::Female),
@@ -51,14 +61,19 @@ impl SexFound {
         read_sex(&self.signs, p_fawn, None)
     }
 
-    /// The sex to start the age from: a certain sign, else the sex called. Signs whose weight hangs on
-    /// age are left out, so that age and sex do not lean on each other.
+    /// The sex to start the age from: a certain sign, else the sex called.
     pub(super) fn for_age(&self) -> Option<Sex> {
         match self.read(0.5) {
             Some(reading) if reading.both => None,
             Some(reading) => reading.certain.or(self.called),
             None => self.called,
         }
+    }
+
+    /// The sign that goes into the age with its odds, where no sex is known: a smooth brow says more in a
+    /// grown deer than in a fawn, so sex and age are found together.
+    pub(super) fn line_for_age(&self) -> Option<SexSign> {
+        if self.for_age().is_some() { None } else { firmest(&self.signs).filter(|sign| !sign.is_certain()) }
     }
 }
 
@@ -69,11 +84,52 @@ fn name(sex: Sex) -> &'static str {
     }
 }
 
-/// The reading; `p_fawn` is one half where the age is not known.
-pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>, p_fawn: f64) -> Reading {
+/// What the age method found beside the age.
+#[derive(Clone, Copy)]
+pub(super) struct FromAge {
+    /// Probability of a fawn; one half where the age is not known.
+    pub(super) p_fawn: f64,
+    /// Probability of a buck, where a sign and the age were joined.
+    pub(super) p_male: Option<f64>,
+}
+
+/// What was decided, and how it is said.
+fn statements(read: Option<SexReading>, called: Option<Sex>) -> Vec<Statement> {
+    let Some(reading) = read else {
+        return match called {
+            Some(sex) => vec![Statement::plain(name(sex)), Statement::plain(id::SEX_CALLED)],
+            None => vec![Statement::plain(id::SEX_UNKNOWN)],
+        };
+    };
+    let leaning = if reading.male >= 0.5 { Sex::Male } else { Sex::Female };
+    let share = reading.male.max(1.0 - reading.male);
+    let with =
+        |id: &str| Statement::plain(id).with("sex", Val::message(name(leaning))).with("percent", Val::percent(share));
+    let headline = match reading.answer() {
+        SexAnswer::Certain(sex) => Statement::plain(name(sex)),
+        SexAnswer::Likely(_) => with(id::SEX_LIKELY),
+        SexAnswer::Undetermined if reading.both => Statement::plain(id::SEX_UNDETERMINED_BOTH),
+        SexAnswer::Undetermined => with(id::SEX_UNDETERMINED),
+    };
+    let mut list = vec![headline];
+    list.extend(reading.line.map(|sign| Statement::plain(id::SEX_BY).with("sign", Val::message(id::sex_sign(sign)))));
+    if reading.certain.is_none() && !reading.both {
+        list.push(Statement::plain(id::SEX_ODDS).with("odds", Val::number(share / (1.0 - share), 0)));
+    }
+    list
+}
+
+/// The reading.
+pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>, age: FromAge) -> Reading {
     let lens = Lens::new(answers, Picks::new());
     let found = SexFound::of(&lens);
-    let read = found.read(p_fawn);
+    let mut read = found.read(age.p_fawn);
+    if let (Some(reading), Some(p_male)) = (read.as_mut(), age.p_male)
+        && reading.certain.is_none()
+        && !reading.both
+    {
+        reading.male = p_male;
+    }
     let mut cautions = Vec::new();
     if read.is_some_and(|r| r.both) {
         cautions.push(Statement::plain(id::SEX_BOTH));
@@ -82,19 +138,17 @@ pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>, p_fawn: f64)
     if !looked.is_empty() && !looked.iter().any(|codes| codes.contains(&"antlers")) {
         cautions.push(Statement::plain(id::SEX_NO_ANTLERS));
     }
-    let (outcome, statement, male) = match (read, found.called) {
-        (Some(SexReading { certain: Some(sex), male, .. }), _) => {
-            (Outcome::Read, Statement::plain(name(sex)), Some(male))
+    let pelvis = |r: SexReading| matches!(r.line, Some(SexSign::PelvisKnobs | SexSign::NoPelvisKnobs));
+    if read.is_some_and(pelvis) {
+        cautions.push(Statement::plain(id::SEX_PELVIS));
+    }
+    if let (Some(called), Some(reading)) = (found.called, read) {
+        let other = if called == Sex::Male { 1.0 - reading.male } else { reading.male };
+        if other > 0.5 {
+            cautions.push(Statement::plain(id::SEX_CALLED_OTHERWISE).with("sex", Val::message(name(called))));
         }
-        (Some(reading), _) => {
-            let sex = if reading.male >= 0.5 { Sex::Male } else { Sex::Female };
-            let percent = Val::percent(reading.male.max(1.0 - reading.male));
-            let likely = Statement::plain(id::SEX_LIKELY).with("sex", Val::message(name(sex))).with("percent", percent);
-            (Outcome::Read, likely, Some(reading.male))
-        }
-        (None, Some(sex)) => (Outcome::Read, Statement::plain(name(sex)), None),
-        (None, None) => (Outcome::NoEvidence, Statement::plain(id::SEX_UNKNOWN), None),
-    };
+    }
+    let male = read.map(|r| r.male);
     let shares = male.map_or_else(Vec::new, |male| {
         vec![
             Share { of: id::SEX_FEMALE.to_owned(), probability: 1.0 - male },
@@ -110,13 +164,14 @@ pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>, p_fawn: f64)
         site: Site::NONE,
         gain_bits: None,
     };
+    let nothing = read.is_none() && found.called.is_none();
     let used = lens.into_used();
     let reading = Reading {
         method: "sex.ladder".to_owned(),
         title: id::SEX_TITLE.to_owned(),
-        outcome,
+        outcome: if nothing { Outcome::NoEvidence } else { Outcome::Read },
         estimates: if male.is_some() { vec![estimate] } else { Vec::new() },
-        statements: vec![statement],
+        statements: statements(read, found.called),
         cautions,
         sharpen: if certain { Vec::new() } else { vec![look] },
         variants: Vec::new(),

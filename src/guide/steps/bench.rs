@@ -3,7 +3,9 @@
 use crate::guide::{Input, Phase, Step, View};
 use crate::record::Site;
 
-use super::facts::{jaw_sides, last_molar_up, leg_bone, marrow_bone, molars_in_wear, premolars_changed};
+use super::facts::{
+    jaw_sides, last_molar_up, leg_bone, marrow_bone, milk_premolars, molars_in_wear, premolars_changed,
+};
 use super::rules;
 
 const fn row(id: &'static str, input: Input) -> Step {
@@ -38,6 +40,7 @@ pub(super) const STEPS: &[Step] = &[
     marrow("bench_marrow_dry", Input::Number("marrow_dry_g")),
     row("bench_photo_marrow", Input::Photo("photo")).sites(photos),
     row("bench_growth_plate", Input::Choice("growth_plate")).sites(leg_bone),
+    row("bench_femur_width", Input::Number("femur_width_mm")).when(|v| v.chose("marrow_bone", "femur")),
     row("bench_jaw_in_view", Input::Choice("jaw_in_view")),
     jaw("bench_cheek_teeth_count", Input::Number("cheek_teeth_count")),
     jaw("bench_third_tooth", Input::Choice("third_tooth")),
@@ -47,9 +50,17 @@ pub(super) const STEPS: &[Step] = &[
     jaw("bench_premolar_wear", Input::Choice("premolar_wear")).sites(premolars_changed),
     jaw("bench_mandible", Input::Number("mandible_mm")),
     jaw("bench_diastema", Input::Number("diastema_mm")),
+    jaw("bench_tooth_row", Input::Number("tooth_row_mm")).sites(milk_premolars),
+    jaw("bench_dentine_width", Input::Number("dentine_width_mm")).sites(premolars_changed),
     row("bench_front_teeth", Input::Choice("front_teeth")).when(jaw_here),
     row("bench_jaw_trouble", Input::Choices("jaw_trouble")).when(jaw_here).may_be_absent(),
     row("bench_wear_class", Input::Choice("wear_class_called")).when(jaw_here),
+    row("bench_cementum", Input::Number("cementum_years_count")).may_be_absent(),
+    row("bench_cementum_grade", Input::Choice("cementum_grade"))
+        .when(|v| v.number("cementum_years_count").is_some())
+        .may_be_absent(),
+    row("bench_whole_weight", Input::Number("whole_weight_kg")).may_be_absent(),
+    row("bench_dressed_weight", Input::Number("dressed_weight_kg")).may_be_absent(),
     row("bench_rumen_plants", Input::Choices("rumen_plants")).may_be_absent(),
     row("bench_remark", Input::Text("remark")).may_be_absent(),
     row("bench_closed", Input::Choice("examination_closed")),

@@ -29,6 +29,32 @@ pub(super) fn gut_pile_only(v: &View) -> bool {
     v.chose("body_state", "mostly_eaten") || v.chose("body_state", "bones_and_hair")
 }
 
+/// Nothing of the body has been eaten.
+pub(super) fn whole_deer(v: &View) -> bool {
+    deer_here(v) && v.chose("body_state", "whole")
+}
+
+/// Bones lie bare: pelvis and legs can be looked at.
+pub(super) fn bones_bare(v: &View) -> bool {
+    deer_here(v) && gut_pile_only(v)
+}
+
+/// Antlers were seen or felt.
+pub(super) fn antlered(v: &View) -> bool {
+    deer_here(v) && (v.chose("sex_evidence", "antlers") || v.chose("sex_evidence_handled", "antlers"))
+}
+
+/// One place an unborn young that was counted.
+pub(super) fn fetuses(v: &View) -> Vec<Site> {
+    let count = v.number("fetuses_count").and_then(|n| u16::try_from(n).ok()).unwrap_or(0);
+    (1..=count.min(5)).map(Site::item).collect()
+}
+
+/// The hind cannon bone, unless it is the bone in hand and asked about as such.
+pub(super) fn cannon_bone(v: &View) -> Vec<Site> {
+    if v.chose("marrow_bone", "metatarsus") { Vec::new() } else { vec![Site::bone(Bone::Metatarsus)] }
+}
+
 /// Hands were laid on the carcass.
 pub(super) fn touched(v: &View) -> bool {
     v.there("touching_allowed")
@@ -97,6 +123,11 @@ pub(super) fn last_molar_up(v: &View) -> Vec<Site> {
 /// Sides whose third cheek tooth is permanent: wear of the premolars can be read.
 pub(super) fn premolars_changed(v: &View) -> Vec<Site> {
     sides_with(v, Tooth::P4, &["up_unworn", "in_wear"])
+}
+
+/// Sides whose third cheek tooth is still a milk tooth or changing: a yearling's tooth row tells months.
+pub(super) fn milk_premolars(v: &View) -> Vec<Site> {
+    sides_with(v, Tooth::P4, &["milk", "milk_loose", "milk_shed", "part_up", "up_unworn"])
 }
 
 /// Molars in wear, on each side in view.

@@ -4,7 +4,7 @@
 use crate::guide::{Input, Phase, Step, Touch, View};
 use crate::record::Site;
 
-use super::facts::{deer_here, leg_bone, marrow_bone};
+use super::facts::{bones_bare, cannon_bone, deer_here, leg_bone, marrow_bone};
 use super::rules;
 
 const fn row(id: &'static str, input: Input) -> Step {
@@ -29,4 +29,5 @@ pub(super) const STEPS: &[Step] = &[
     of_bone("marrow_spoiled", Input::Choices("marrow_spoiled")).may_be_absent(),
     row("photo_marrow", Input::Photo("photo")).sites(photo_of_marrow),
     row("growth_plate", Input::Choice("growth_plate")).sites(leg_bone),
+    row("cannon_plate", Input::Choice("growth_plate")).when(bones_bare).sites(cannon_bone),
 ];

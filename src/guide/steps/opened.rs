@@ -3,7 +3,7 @@
 use crate::guide::{Input, Phase, Step, Touch};
 use crate::record::Site;
 
-use super::facts::{deer_here, gut_pile_only};
+use super::facts::{deer_here, fetuses, gut_pile_only};
 use super::rules;
 
 const fn row(id: &'static str, input: Input) -> Step {
@@ -15,6 +15,11 @@ const fn of_rumen(id: &'static str, input: Input) -> Step {
     row(id, input).when(|v| {
         deer_here(v) && (v.there("rumen") || !v.is_answered("rumen", Site::NONE)) && !v.chose("rumen", "spilled_only")
     })
+}
+
+/// Of each unborn young, one after the other.
+const fn of_fetus(id: &'static str, input: Input) -> Step {
+    row(id, input).when(|v| deer_here(v) && v.there("fetus")).sites(fetuses)
 }
 
 pub(super) const STEPS: &[Step] = &[
@@ -33,5 +38,8 @@ pub(super) const STEPS: &[Step] = &[
     row("rumen_plants", Input::Choices("rumen_plants"))
         .when(|v| deer_here(v) && !gut_pile_only(v) && (v.there("rumen") || !v.is_answered("rumen", Site::NONE))),
     row("fetus", Input::Panel(&["fetus"])).when(|v| deer_here(v) && !v.chose("sex_called", "male")),
+    of_fetus("fetuses_count", Input::Number("fetuses_count")).sites(|_| vec![Site::NONE]),
+    of_fetus("fetus_length", Input::Number("fetus_length_mm")).group("fetus"),
+    of_fetus("fetus_sex", Input::Choice("fetus_sex")).group("fetus"),
     row("urine", Input::Panel(&["urine_contact"])),
 ];

@@ -2,7 +2,7 @@
 
 use crate::guide::{Input, Phase, Step, Touch, View};
 
-use super::facts::{deer_here, wounds};
+use super::facts::{antlered, bones_bare, deer_here, whole_deer, wounds};
 use super::rules;
 
 const fn row(id: &'static str, input: Input) -> Step {
@@ -38,4 +38,10 @@ pub(super) const STEPS: &[Step] = &[
     row("leg_disease", Input::Choices("leg_disease")).ruled_out(rules::touching).may_be_absent(),
     row("hind_foot", Input::Number("hind_foot_mm")).ruled_out(rules::touching),
     on_hide("sex_handled", Input::Choices("sex_evidence_handled")).may_be_absent(),
+    row("antler_beam", Input::Number("antler_beam_mm")).when(antlered).ruled_out(rules::touching),
+    row("pelvis_knobs", Input::Choice("pelvis_knobs")).when(bones_bare).ruled_out(rules::touching),
+    row("chest_girth", Input::Number("chest_girth_cm")).when(whole_deer).ruled_out(rules::girth),
+    row("body_length", Input::Number("body_length_cm"))
+        .when(|v| whole_deer(v) && v.number("chest_girth_cm").is_some())
+        .ruled_out(rules::girth),
 ];

@@ -41,6 +41,18 @@ pub(super) fn soft_touching(v: &View, site: Site) -> Option<Answer> {
     soft_parts(v, site).or_else(|| untouched(v))
 }
 
+/// Girth is taken round a whole body that is neither frozen nor bloated; the chest keeps the form that it
+/// froze in.
+pub(super) fn girth(v: &View, site: Site) -> Option<Answer> {
+    if v.chose("body_frozen", "frozen_solid") || v.chose("body_frozen", "part_frozen") {
+        Some(Answer::NotLooked { why: Why::Frozen })
+    } else if v.chose("decay", "bloated_or_soft") || v.there("swollen_belly") {
+        Some(Answer::NotLooked { why: Why::Decayed })
+    } else {
+        soft_touching(v, site)
+    }
+}
+
 /// Whether to open at all: nothing left, frozen through, under snow, or nobody touches.
 pub(super) fn opening(v: &View, site: Site) -> Option<Answer> {
     let not_looked = |why| Some(Answer::NotLooked { why });

@@ -4,6 +4,7 @@ mod body;
 mod confirm;
 mod jaw;
 mod marrow;
+mod measures;
 mod outing;
 mod people;
 mod route;
@@ -16,7 +17,7 @@ use std::sync::OnceLock;
 use super::FindingDef;
 
 /// All findings, in groups.
-pub const FINDINGS: [&[FindingDef]; 10] = [
+pub const FINDINGS: [&[FindingDef]; 11] = [
     outing::FINDINGS,
     people::FINDINGS,
     route::FINDINGS,
@@ -24,6 +25,7 @@ pub const FINDINGS: [&[FindingDef]; 10] = [
     body::FINDINGS,
     jaw::FINDINGS,
     marrow::FINDINGS,
+    measures::FINDINGS,
     work::FINDINGS,
     confirm::FINDINGS,
     confirm::REOPENED,

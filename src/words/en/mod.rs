@@ -5,6 +5,7 @@ mod drawings;
 mod office;
 mod options;
 mod readings;
+mod readings_of_size;
 mod screens;
 mod steps;
 mod hazard_sources;
@@ -25,6 +26,7 @@ pub(super) const CATALOGUE: [&[(&str, &str)]; 16] = [
     options::FINDINGS,
     options::NAMES,
     readings::TEXTS,
+    readings_of_size::TEXTS,
     drawings::TEXTS,
     desk::TEXTS,
     screens::TEXTS,

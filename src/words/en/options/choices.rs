@@ -303,6 +303,12 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("option.open_unknown", "Open, can't say how long"),
     ("option.mouldy", "Mouldy"),
     ("option.rain_soaked", "Rain-soaked"),
+    // Measures.
+    ("option.knobs_there", "Knobs there"),
+    ("option.knobs_absent", "No knobs"),
+    ("option.grade_best", "Sure"),
+    ("option.grade_middle", "Fairly sure"),
+    ("option.grade_lowest", "Doubtful"),
     // Work.
     ("option.card_names_me", "The card names me"),
     ("option.office_said_yes", "The office said yes"),

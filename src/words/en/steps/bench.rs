@@ -121,6 +121,45 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "A second opinion beside the counted one."
         "Only if you read jaws often."
     }
+    "bench_femur_width" {
+        "How wide is the thigh bone?"
+        "It tells how well it grew."
+        "Calipers, the narrowest place of the shaft."
+    }
+    "bench_tooth_row" {
+        "How long is the row of teeth?"
+        "In a yearling it tells the months."
+        "Calipers. Front of first tooth to front of last."
+    }
+    "bench_dentine_width" {
+        "How wide is the brown band?"
+        "In a grown deer it tells the years."
+        "Calipers. First molar, front bump, cheek side."
+    }
+    "bench_cementum" {
+        "How many years did the lab count?"
+        "Rings in the root are counted like a tree's."
+        "As on the lab's sheet. It is joined to what you saw."
+        none "No answer from the lab"
+    }
+    "bench_cementum_grade" {
+        "How sure is the lab?"
+        "A doubtful count weighs less."
+        "The lab's own grade, of three."
+        none "It gives none"
+    }
+    "bench_whole_weight" {
+        "What did the whole deer weigh?"
+        "Scales beat every rule."
+        "As it lay, before anything was taken."
+        none "Not weighed"
+    }
+    "bench_dressed_weight" {
+        "What did it weigh gutted?"
+        "Whole weight follows from it."
+        "Head and hide on, all organs out."
+        none "Not weighed"
+    }
     "bench_rumen_plants" {
         "Which plants are in the rumen sample?"
         "It tells what it had to live on."

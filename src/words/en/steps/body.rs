@@ -73,6 +73,26 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "It tells how well it grew as a fawn."
         "Heel point to tip of hoof, straight along the tape."
     }
+    "antler_beam" {
+        "How long is the longer antler, along its curve?"
+        "It parts yearlings from older bucks."
+        "From the base along the outside of the main beam."
+    }
+    "pelvis_knobs" {
+        "Two knobs under the rear of the pelvis?"
+        "Grown bucks have them, does do not."
+        "Underside, beside the seam, at the rear edge."
+    }
+    "chest_girth" {
+        "How far is it round the chest?"
+        "It tells about what the deer weighed."
+        "Close behind the forelegs, tape snug, hair flat."
+    }
+    "body_length" {
+        "How long is the body?"
+        "With the girth it tells the weight better."
+        "Tip of the nose along the back to the root of the tail."
+    }
     "sex_handled" {
         "What do you find, gloved?"
         "No antlers in winter does not make it a doe."
@@ -120,6 +140,21 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Which plants do you see in it?"
         "It tells what it had to live on."
         "Spread a handful on snow."
+    }
+    "fetuses_count" {
+        "How many fetuses?"
+        "Twins tell of a well fed autumn."
+        "A knob of the womb's lining is no fetus."
+    }
+    "fetus_length" {
+        "How long is this one?"
+        "It tells when it was conceived."
+        "Forehead to rump along the back, legs left out."
+    }
+    "fetus_sex" {
+        "Which sex is this one?"
+        "Small ones cannot be told by eye."
+        "If in doubt, say so."
     }
     "fetus" {
         "Is there a fetus?"

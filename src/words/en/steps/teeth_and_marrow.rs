@@ -106,4 +106,9 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "The gap closes when it is grown."
         "Just below the knob at the end."
     }
+    "cannon_plate" {
+        "Lower end of the hind cannon bone: gap, line, neither?"
+        "It tells fawn from grown without a head."
+        "The long bone above the hoof, just above its knobs."
+    }
 };

@@ -1,0 +1,264 @@
+//! Weight from girth, dressed weight or scales, and measures of bone that are kept for the reserve's own.
+
+use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
+use super::measures::{SIDES, both_sides, mean};
+use super::message_ids as id;
+use super::scope::Scope;
+use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val};
+use crate::record::{Site, Tooth};
+use crate::science::age::{Sex, Tooth as Named};
+use crate::science::calipers::tooth_ratio::molar_ratio;
+use crate::science::marrow::AgeGroup;
+use crate::science::size::dressed::live_from_dressed;
+use crate::science::size::girth::{Girth, GirthReading, GirthRefusal, read_girth};
+use crate::science::size::norms::HIND_FOOT_LONGEST_MM;
+use crate::science::size::{Weight, sources};
+use crate::science::source::Source;
+
+/// Probability that a girth's range holds the weight, in the herd behind the rule.
+const GIRTH_COVERAGE: f64 = 0.9;
+/// The same for live weight from dressed.
+const DRESSED_COVERAGE: f64 = 0.95;
+
+/// What other readings found.
+#[derive(Clone, Copy)]
+pub(super) struct Known {
+    pub(super) p_fawn: Option<f64>,
+    pub(super) age_years: Option<f64>,
+    pub(super) sex: Option<Sex>,
+}
+
+/// What has been said so far.
+#[derive(Default)]
+struct Told {
+    estimates: Vec<Estimate>,
+    statements: Vec<Statement>,
+    cautions: Vec<Statement>,
+    sources: Vec<&'static Source>,
+    sharpen: Vec<Sharpen>,
+}
+
+impl Told {
+    fn rests_on(&mut self, sources: &'static [Source]) {
+        sources.iter().for_each(|source| self.rest_on(source));
+    }
+
+    fn rest_on(&mut self, source: &'static Source) {
+        if !self.sources.contains(&source) {
+            self.sources.push(source);
+        }
+    }
+
+    fn caution(&mut self, id: &str) {
+        self.cautions.push(Statement::plain(id));
+    }
+}
+
+/// The reading.
+pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>, known: Known) -> Reading {
+    let lens = Lens::new(answers, Picks::new());
+    let mut told = Told::default();
+    scales(&lens, &mut told);
+    girth(&lens, known, &mut told);
+    bones(&lens, &mut told);
+    let outcome = match (told.estimates.is_empty(), told.statements.is_empty()) {
+        (false, _) => Outcome::Read,
+        (true, false) => Outcome::Refused,
+        (true, true) => Outcome::NoEvidence,
+    };
+    if outcome == Outcome::NoEvidence {
+        told.statements.push(Statement::plain(id::SIZE_NO_EVIDENCE));
+        told.sharpen.push(look(id::LOOK_GIRTH, "chest_girth_cm"));
+    }
+    let used = lens.into_used();
+    let reading = Reading {
+        method: "size.weight".to_owned(),
+        title: id::SIZE_TITLE.to_owned(),
+        outcome,
+        estimates: told.estimates,
+        statements: told.statements,
+        cautions: told.cautions,
+        sharpen: told.sharpen,
+        variants: Vec::new(),
+        rests_on: ids_of(&used),
+        entries_digest: digest_of(&used),
+        sources: told.sources.into_iter().map(Basis::from).collect(),
+    };
+    scope.guard(used, reading)
+}
+
+fn look(look: &str, finding: &str) -> Sharpen {
+    Sharpen { look: Statement::plain(look), finding: finding.to_owned(), site: Site::NONE, gain_bits: None }
+}
+
+fn kilograms(weight: Weight, coverage: f64) -> Estimate {
+    Estimate {
+        unit: id::UNIT_KG.to_owned(),
+        best: Some(weight.best_kg),
+        low: Some(weight.low_kg),
+        high: Some(weight.high_kg),
+        coverage: Some(coverage),
+        shares: Vec::new(),
+    }
+}
+
+fn spread(statement: Statement, weight: Weight) -> Statement {
+    statement
+        .with("kg", Val::number(weight.best_kg, 0))
+        .with("low", Val::number(weight.low_kg, 0))
+        .with("high", Val::number(weight.high_kg, 0))
+}
+
+/// Scales first: they need no rule.
+fn scales(lens: &Lens, told: &mut Told) {
+    if let Some(kg) = mean(lens, "whole_weight_kg", &[Site::NONE], 10.0) {
+        told.statements.push(Statement::plain(id::SIZE_WEIGHED).with("kg", Val::number(kg, 1)));
+        told.estimates.push(Estimate {
+            unit: id::UNIT_KG.to_owned(),
+            best: Some(kg),
+            low: None,
+            high: None,
+            coverage: None,
+            shares: Vec::new(),
+        });
+        if lens.choice("body_state", Site::NONE).is_some_and(|state| state != "whole") {
+            told.caution(id::SIZE_WEIGHED_IN_PART);
+        }
+    }
+    if let Some(kg) = mean(lens, "dressed_weight_kg", &[Site::NONE], 10.0)
+        && let Some(live) = live_from_dressed(kg)
+    {
+        let said = Statement::plain(id::SIZE_FROM_DRESSED).with("dressed", Val::number(kg, 1));
+        told.statements.push(spread(said, live));
+        told.estimates.push(kilograms(live, DRESSED_COVERAGE));
+        told.rests_on(&sources::DRESSED);
+    }
+}
+
+fn girth(lens: &Lens, known: Known, told: &mut Told) {
+    let Some(girth_cm) = mean(lens, "chest_girth_cm", &[Site::NONE], 10.0) else { return };
+    let given = Girth {
+        girth_cm,
+        body_length_cm: mean(lens, "body_length_cm", &[Site::NONE], 10.0),
+        fawn: known.p_fawn.and_then(AgeGroup::from_fawn_probability).map(|group| group == AgeGroup::Fawn),
+        age_years: known.age_years,
+        sex: known.sex,
+        frozen: lens.choice("body_frozen", Site::NONE).map(|state| state != "not_frozen"),
+        bloated: bloated(lens),
+        opened: lens.choice("body_state", Site::NONE).map(|state| state != "whole"),
+    };
+    match read_girth(&given) {
+        Ok(reading) => by_rules(&given, &reading, told),
+        Err(refusal) => refused(&given, refusal, told),
+    }
+}
+
+fn bloated(lens: &Lens) -> Option<bool> {
+    let swollen = lens.choice("swollen_belly", Site::NONE) == Some("there");
+    let soft = lens.choice("decay", Site::NONE).map(|decay| decay == "bloated_or_soft");
+    if swollen { Some(true) } else { soft }
+}
+
+fn by_rules(given: &Girth, reading: &GirthReading, told: &mut Told) {
+    let of_girth = |id: &str| Statement::plain(id).with("girth", Val::number(given.girth_cm, 0));
+    let all = reading.weights.iter().map(|w| w.live);
+    let widest = all.reduce(|a, b| Weight {
+        best_kg: a.best_kg,
+        low_kg: a.low_kg.min(b.low_kg),
+        high_kg: a.high_kg.max(b.high_kg),
+    });
+    match widest {
+        Some(widest) => told.statements.push(spread(of_girth(id::SIZE_GIRTH), widest)),
+        None => told.statements.push(of_girth(id::SIZE_GIRTH_NO_RULE)),
+    }
+    for weight in &reading.weights {
+        let (from, to) = weight.rule.girths_cm();
+        let said = match weight.dressed_kg {
+            Some(dressed) => Statement::plain(id::SIZE_RULE_DRESSED).with("dressed", Val::number(dressed, 0)),
+            None => Statement::plain(id::SIZE_RULE),
+        };
+        let said = said
+            .with("rule", Val::message(id::girth_rule(weight.rule)))
+            .with("from", Val::number(from, 0))
+            .with("to", Val::number(to, 0));
+        told.statements.push(spread(said, weight.live));
+        told.estimates.push(kilograms(weight.live, GIRTH_COVERAGE));
+        told.rest_on(weight.rule.source());
+    }
+    for (rule, why) in &reading.silent {
+        let said = Statement::plain(id::SIZE_RULE_SILENT).with("rule", Val::message(id::girth_rule(*rule)));
+        told.statements.push(said.with("why", Val::message(id::rule_silent(*why))));
+    }
+    if !reading.weights.is_empty() {
+        told.rests_on(&sources::GIRTH);
+        told.caution(id::SIZE_AUTUMN);
+    }
+    if reading.disagree {
+        told.caution(id::SIZE_RULES_DISAGREE);
+    }
+    if reading.state_not_asked {
+        told.caution(id::SIZE_STATE_NOT_ASKED);
+    }
+}
+
+/// The refusal; for the other unit, what the girth would be then, offered and not taken.
+fn refused(given: &Girth, refusal: GirthRefusal, told: &mut Told) {
+    let said = Statement::plain(id::girth_refusal(refusal)).with("girth", Val::number(given.girth_cm, 0));
+    let GirthRefusal::OtherUnit { would_be_cm, .. } = refusal else {
+        told.statements.push(said);
+        return;
+    };
+    told.statements.push(said.with("other", Val::number(would_be_cm, 0)));
+    told.sharpen.push(look(id::LOOK_GIRTH, "chest_girth_cm"));
+    if let Ok(reading) = read_girth(&Girth { girth_cm: would_be_cm, ..*given }) {
+        for weight in &reading.weights {
+            let said = Statement::plain(id::SIZE_IF_OTHER_UNIT).with("rule", Val::message(id::girth_rule(weight.rule)));
+            told.statements.push(spread(said, weight.live));
+        }
+    }
+}
+
+/// Measures without norms: kept, and said to say nothing of age by themselves.
+fn bones(lens: &Lens, told: &mut Told) {
+    let lengths = [
+        ("hind_foot_mm", id::SIZE_HIND_FOOT, 1.0, 0),
+        ("mandible_mm", id::SIZE_MANDIBLE, 1.0, 0),
+        ("diastema_mm", id::SIZE_DIASTEMA, 1.0, 0),
+        ("femur_width_mm", id::SIZE_FEMUR_WIDTH, 10.0, 1),
+    ];
+    let mut kept = false;
+    for (finding, what, steps, decimals) in lengths {
+        let Some(mm) = mean(lens, finding, &SIDES, steps) else { continue };
+        kept = true;
+        let said = Statement::plain(id::SIZE_RECORDED).with("what", Val::message(what));
+        told.statements.push(said.with("mm", Val::number(mm, decimals)));
+        if finding == "hind_foot_mm" && mm > HIND_FOOT_LONGEST_MM {
+            told.caution(id::SIZE_HIND_FOOT_LONG);
+            told.rest_on(&sources::HIND_FOOT);
+        }
+    }
+    if let Some(ratio) = ratio(lens) {
+        kept = true;
+        told.statements.push(Statement::plain(id::SIZE_MOLAR_RATIO).with("ratio", Val::number(ratio, 2)));
+    }
+    for (tooth, name) in Tooth::MOLARS.into_iter().zip([Named::M1, Named::M2, Named::M3]) {
+        if let Some(mm) = mean(lens, "crown_height_mm", &both_sides(tooth), 10.0) {
+            kept = true;
+            let said = Statement::plain(id::SIZE_CROWN).with("tooth", Val::message(id::tooth(name)));
+            told.statements.push(said.with("mm", Val::number(mm, 1)));
+        }
+    }
+    if kept {
+        told.caution(id::SIZE_NO_NORMS);
+        told.rest_on(&sources::NO_NORMS);
+    }
+}
+
+/// Widths over heights, where all six means are there.
+fn ratio(lens: &Lens) -> Option<f64> {
+    let of = |finding| -> Option<[f64; 3]> {
+        let [m1, m2, m3] = Tooth::MOLARS.map(|tooth| mean(lens, finding, &both_sides(tooth), 10.0));
+        Some([m1?, m2?, m3?])
+    };
+    molar_ratio(of("molar_width_mm")?, of("crown_height_mm")?).ok()
+}
