@@ -153,10 +153,12 @@ impl Flow {
                 <h2 class="jaw-ask" aria-live="polite">{heading}</h2>
                 {written}
                 <div class="pictures">{tiles}</div>
-                {more}
-                <button type="button" class="tile aside" data-tile="no-answer" on:click=none>
-                    {self.say("jaw.no_answer", &[])}
-                </button>
+                <div class="jaw-asides">
+                    {more}
+                    <button type="button" class="tile aside" data-tile="no-answer" on:click=none>
+                        {self.say("jaw.no_answer", &[])}
+                    </button>
+                </div>
                 {self.none_of_the_jaw()}
             </div>
         }
