@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::plot;
-use super::scale::{InHundred, in_hundred, months_scale, one_decimal};
+use super::scale::{InHundred, ends, in_hundred, one_decimal};
 use crate::reading::{Estimate, Reading, Share, Statement, Val, message_ids as id};
 use crate::words::{Arg, Language, say};
 
@@ -111,17 +111,21 @@ fn table(language: Language, caption: String, name: &'static str, rows: AnyView)
 /// A range on its scale, with the same numbers in words under it.
 fn range(language: Language, estimate: &Estimate) -> AnyView {
     let unit = say(language, &estimate.unit, &[]);
-    let months = estimate.unit == id::UNIT_MONTHS;
-    let (from, to) = if months {
-        let ends = [estimate.low, estimate.high, estimate.best].into_iter().flatten();
-        let low = ends.clone().fold(f64::INFINITY, f64::min);
-        let high = ends.fold(f64::NEG_INFINITY, f64::max);
-        months_scale(low, high)
-    } else {
-        (0.0, 100.0)
+    let words = in_words(language, estimate, &unit);
+    let in_percent = estimate.unit == id::UNIT_FAT || estimate.unit == id::UNIT_DRY;
+    let scale = match (estimate.low, estimate.high) {
+        _ if in_percent => Some((0.0, 100.0)),
+        (Some(low), Some(high)) => {
+            let best = estimate.best.unwrap_or(low);
+            Some(ends(low.min(best), high.max(best)))
+        }
+        // One number without a range needs no plot.
+        _ => None,
     };
-    let (plot, words) =
-        (plot::range(from, to, estimate.low, estimate.high, estimate.best), in_words(language, estimate, &unit));
+    let Some((from, to)) = scale else {
+        return view! { <p data-figure="number"><strong>{words}</strong></p> }.into_any();
+    };
+    let plot = plot::range(from, to, estimate.low, estimate.high, estimate.best);
     let key = match (estimate.low.is_some(), estimate.best.is_some()) {
         (true, true) => "reading.view.scale_both",
         (true, false) => "reading.view.scale_range",

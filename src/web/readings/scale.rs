@@ -82,11 +82,12 @@ pub fn one_decimal(value: f64) -> String {
     text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
 }
 
-/// Ends for a scale that holds a range of months with some air: whole years of 12 would be too wide for a
-/// fawn, so it is the next multiple of three on either side.
-pub fn months_scale(low: f64, high: f64) -> (f64, f64) {
-    let (from, to) = ((low / 3.0).floor() * 3.0, (high / 3.0).ceil() * 3.0);
-    if to - from < 3.0 { (from, from + 3.0) } else { (from, to) }
+/// Round ends for a scale that holds a range with some air; `low` not above `high`.
+pub fn ends(low: f64, high: f64) -> (f64, f64) {
+    let span = high - low;
+    let step = round_step(if span > 0.0 { span / 3.0 } else { 1.0 });
+    let (from, to) = ((low / step).floor() * step, (high / step).ceil() * step);
+    if to - from < step { (from, from + step) } else { (from, to) }
 }
 
 #[cfg(test)]
@@ -126,9 +127,14 @@ mod tests {
     }
 
     #[test]
-    fn months_have_air_round_them() {
-        assert_eq!(months_scale(7.2, 9.4), (6.0, 12.0));
-        assert_eq!(months_scale(9.0, 9.0), (9.0, 12.0));
+    fn a_scale_ends_on_round_numbers_beyond_its_range() {
+        assert_eq!(ends(7.2, 9.4), (7.0, 10.0));
+        assert_eq!(ends(48.0, 71.0), (40.0, 80.0));
+        assert_eq!(ends(9.0, 9.0), (9.0, 10.0));
+        for (low, high) in [(0.3, 0.4), (61.0, 244.0), (5.0, 5.5)] {
+            let (from, to) = ends(low, high);
+            assert!(from <= low && high <= to && to > from, "{low} to {high}: {from} to {to}");
+        }
     }
 
     #[test]
