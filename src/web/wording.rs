@@ -96,17 +96,21 @@ pub(crate) fn degrees(at: &Place) -> [String; 2] {
     })
 }
 
-/// Answers about to be written, in one line: the first few, and how many more.
+/// Answers about to be written, in one line: one with its name, several as what was seen or, where
+/// nothing was, the state that they share.
 pub(crate) fn drafts(language: Language, all: &[Draft]) -> String {
     let of = |d: &Draft| format!("{}: {}", finding(language, d.finding), answer(language, d.finding, &d.answer));
+    let count = |n: usize| ("n", Arg::Count(i64::try_from(n).unwrap_or_default()));
     match all {
         [] => String::new(),
         [one] => of(one),
-        [one, rest @ ..] => {
-            let seen = all.iter().find(|d| d.answer.value().is_some()).unwrap_or(one);
-            let more = i64::try_from(rest.len()).unwrap_or_default();
-            say(language, "saved.and_more", &[("first", Arg::Text(of(seen))), ("n", Arg::Count(more))])
-        }
+        [first, ..] => match all.iter().find(|d| d.answer.value().is_some()) {
+            Some(seen) => say(language, "saved.and_more", &[("first", Arg::Text(of(seen))), count(all.len() - 1)]),
+            None => {
+                let state = Arg::Text(answer(language, first.finding, &first.answer));
+                say(language, "saved.all_the_same", &[("state", state), count(all.len())])
+            }
+        },
     }
 }
 

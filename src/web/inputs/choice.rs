@@ -6,18 +6,17 @@ use crate::guide::Draft;
 use crate::record::{Answer, FindingDef, find};
 use crate::web::drawings::DRAWN;
 use crate::web::form::Form;
-use crate::web::parts::{Look, pages, pictured_tile, tile};
+use crate::web::parts::{Look, foot, pages, pictured_tile, tile};
 use crate::web::wording;
 use crate::words::Arg;
 
-use super::Question;
+use super::{Question, no_answer};
 
 pub(super) fn choice(q: &Question, finding: &'static str) -> AnyView {
-    let (form, site, step) = (q.form, q.site, q.step.id);
+    let (form, ask, site, step) = (q.form, q.ask, q.site, q.step.id);
     let options = find(finding).map(FindingDef::options).unwrap_or_default();
     let drawn = DRAWN.contains(&finding);
     let given = q.given(finding);
-    let no_answer = q.no_answer();
     let shown = move || {
         let (shown, page, count) = pages(options, form.page.get());
         let tiles = shown
@@ -37,9 +36,9 @@ pub(super) fn choice(q: &Question, finding: &'static str) -> AnyView {
             .collect_view();
         let tiles = if drawn { view! { <div class="pictures">{tiles}</div> }.into_any() } else { tiles.into_any() };
         let more = (count > 1).then(|| more_tile(form, page, count));
-        view! { {tiles} {more} }
+        view! { {tiles} {foot(more, no_answer(form, ask.name()))} }
     };
-    view! { <div class="tiles">{shown} {no_answer}</div> }.into_any()
+    view! { <div class="tiles">{shown}</div> }.into_any()
 }
 
 /// The tile that turns to the next page of four.

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::guide::Draft;
 use crate::record::{Answer, Value, find};
 use crate::web::form::Form;
-use crate::web::parts::{main_tile, pages, toggle};
+use crate::web::parts::{foot, main_tile, pages, toggle};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -17,13 +17,14 @@ pub(super) fn choices(q: &Question, finding: &'static str) -> AnyView {
     let options = find(finding).map(crate::record::FindingDef::options).unwrap_or_default();
     let none = none_label(q);
     let no_answer = q.no_answer();
+    let page_of = move || pages(options, form.page.get());
     let shown = move || {
-        let (shown, page, count) = pages(options, form.page.get());
-        let tiles = shown
-            .into_iter()
-            .map(|code| toggle(form, code, wording::option(form.language(), finding, code)))
-            .collect_view();
-        view! { {tiles} {(count > 1).then(|| more_tile(form, page, count))} }
+        let tiles = page_of().0.into_iter();
+        tiles.map(|code| toggle(form, code, wording::option(form.language(), finding, code))).collect_view()
+    };
+    let more = move || {
+        let (_, page, count) = page_of();
+        (count > 1).then(|| view! { <div class="foot">{more_tile(form, page, count)}</div> })
     };
     let may_be_none = none.is_some();
     let label = move || match (form.picked.with(std::collections::BTreeSet::len), &none) {
@@ -42,7 +43,7 @@ pub(super) fn choices(q: &Question, finding: &'static str) -> AnyView {
         };
         form.answer(&[Draft { finding, site, answer, step }]);
     });
-    view! { <div class="tiles">{shown} {save} {no_answer}</div> }.into_any()
+    view! { <div class="tiles">{shown} {more} {foot(Some(save), no_answer)}</div> }.into_any()
 }
 
 /// The words for `looked, and there is none`, where the step allows that.

@@ -5,13 +5,13 @@ use leptos::prelude::*;
 use crate::guide::Draft;
 use crate::record::{Answer, DUE_BACK, Moment, Value};
 use crate::web::form::Form;
-use crate::web::parts::{Look, act, main_tile, tile};
+use crate::web::parts::{Look, act, foot, main_tile, tile};
 use crate::web::session::at_clock;
 use crate::web::wording;
 use crate::words::Arg;
 
-use super::Question;
 use super::number::pad;
+use super::{Question, no_answer};
 
 pub(super) fn instant(q: &Question, finding: &'static str) -> AnyView {
     let (form, site, step, at) = (q.form, q.site, q.step.id, q.now.at);
@@ -25,42 +25,46 @@ pub(super) fn instant(q: &Question, finding: &'static str) -> AnyView {
         let mut next = || places.next().unwrap_or('_');
         format!("{}{}:{}{}", next(), next(), next(), next())
     };
-    let label = move || match at_clock(at, form.day.get(), &form.typed.get()) {
-        Some(moment) => form.say_with("tile.save", &[("what", Arg::Text(wording::date_and_time(moment)))]),
-        None => form.say("instant.type_first"),
-    };
-    let save = main_tile(form, "save", label, move || {
-        let day = form.day.try_get_untracked().unwrap_or_default();
-        match at_clock(at, day, &form.typed.try_get_untracked().unwrap_or_default()) {
-            Some(moment) => give(moment),
-            None => form.tell(form.say("instant.not_a_time")),
-        }
-    });
-    // Nobody is due back now.
-    let now_tile = (finding != DUE_BACK).then(|| {
-        tile(
-            form,
-            "now",
-            form.say_with("instant.now", &[("time", Arg::Text(wording::time(at)))]),
-            Look::Value,
-            move || {
-                give(at);
-            },
-        )
-    });
-    view! {
-        <div class="tiles">
-            {now_tile}
+    // Nobody is due back now; of all else now is the likely answer, and the pad waits behind a tile.
+    let likely_now = finding != DUE_BACK;
+    let ask = q.ask;
+    let typing = move || {
+        view! {
             {days(form, at)}
             <p class="display" role="status" aria-label=form.say("number.typed") data-typed=move || form.typed.get()>
                 <span class="typed">{shown}</span>
             </p>
             {pad(form, false, false, "23:59".to_owned())}
-            {save}
-            {q.no_answer()}
-        </div>
-    }
-    .into_any()
+            {foot(Some(save(form, at, give)), no_answer(form, ask.name()))}
+        }
+        .into_any()
+    };
+    let first = move || {
+        let now = form.say_with("instant.now", &[("time", Arg::Text(wording::time(at)))]);
+        view! {
+            {tile(form, "now", now, Look::Main, move || give(at))}
+            {tile(form, "other-time", form.say("instant.other"), Look::Value, move || form.state(true))}
+            {no_answer(form, ask.name())}
+        }
+        .into_any()
+    };
+    let body = move || if likely_now && !form.stating.get() { first() } else { typing() };
+    view! { <div class="tiles">{body}</div> }.into_any()
+}
+
+/// The main tile of the pad: what would be saved.
+fn save(form: Form, at: Moment, give: impl Fn(Moment) + 'static) -> AnyView {
+    let label = move || match at_clock(at, form.day.get(), &form.typed.get()) {
+        Some(moment) => form.say_with("tile.save", &[("what", Arg::Text(wording::date_and_time(moment)))]),
+        None => form.say("instant.type_first"),
+    };
+    main_tile(form, "save", label, move || {
+        let day = form.day.try_get_untracked().unwrap_or_default();
+        match at_clock(at, day, &form.typed.try_get_untracked().unwrap_or_default()) {
+            Some(moment) => give(moment),
+            None => form.tell(form.say("instant.not_a_time")),
+        }
+    })
 }
 
 /// Which day: today unless somebody says otherwise.

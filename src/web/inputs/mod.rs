@@ -42,10 +42,13 @@ impl Question<'_> {
 
     /// The tile that every question ends with.
     pub(crate) fn no_answer(&self) -> AnyView {
-        let (form, name) = (self.form, self.ask.name());
-        let label = form.say("tile.no_answer");
-        tile(form, "no-answer", label, Look::Aside, move || form.go(Screen::NoAnswer(name.clone())))
+        no_answer(self.form, self.ask.name())
     }
+}
+
+/// The tile that leads to the four other answers.
+fn no_answer(form: Form, name: String) -> AnyView {
+    tile(form, "no-answer", form.say("tile.no_answer"), Look::Aside, move || form.go(Screen::NoAnswer(name.clone())))
 }
 
 /// The way of answering that the step asks for.

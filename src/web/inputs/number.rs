@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::guide::Draft;
 use crate::record::{Answer, Shape, find};
 use crate::web::form::Form;
-use crate::web::parts::main_tile;
+use crate::web::parts::{foot, main_tile};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -37,8 +37,7 @@ pub(super) fn number(q: &Question, finding: &'static str) -> AnyView {
             {earlier.map(|text| view! { <p class="earlier">{text}</p> })}
             {display(form, symbol)}
             {pad(form, decimals > 0, min < 0, wording::with_unit(&wording::printed(max, decimals), symbol))}
-            {save}
-            {q.no_answer()}
+            {foot(Some(save), q.no_answer())}
         </div>
     }
     .into_any()

@@ -4,19 +4,18 @@ use leptos::prelude::*;
 
 use crate::guide::Ask;
 use crate::web::form::Form;
-use crate::web::parts::{Look, main_tile, pages, tile, toggle};
+use crate::web::parts::{Look, foot, main_tile, pages, tile, toggle};
 use crate::web::screen::Screen;
 use crate::web::wording;
 use crate::words::Arg;
 
-use super::Question;
 use super::choice::more_tile;
+use super::{Question, no_answer};
 
 pub(super) fn panel(q: &Question, signs: &'static [&'static str]) -> AnyView {
     let (form, ask) = (q.form, q.ask);
     let looked = wording::ask_part(form.language(), &q.ask, "looked").unwrap_or_else(|| form.say("panel.looked"));
     let may_be_absent = q.ask.may_be_absent(&q.now.view());
-    let no_answer = q.no_answer();
     let shown = move || {
         if form.stating.get() {
             return statement(form, ask, looked.clone());
@@ -26,9 +25,9 @@ pub(super) fn panel(q: &Question, signs: &'static [&'static str]) -> AnyView {
             shown.into_iter().map(|sign| toggle(form, sign, wording::finding(form.language(), sign))).collect_view();
         // Nobody says of a sign that it is not there before having read it.
         let on = if page + 1 == count { done_tile(form, ask, may_be_absent) } else { more_tile(form, page, count) };
-        view! { {tiles} {on} }.into_any()
+        view! { {tiles} {foot(Some(on), no_answer(form, ask.name()))} }.into_any()
     };
-    view! { <div class="tiles">{shown} {no_answer}</div> }.into_any()
+    view! { <div class="tiles">{shown}</div> }.into_any()
 }
 
 /// Ends the panel: by a statement where all was looked over; else the rest cannot be told.

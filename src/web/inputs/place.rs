@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::guide::Draft;
 use crate::record::{Answer, Place, PlaceSource, Site, Value};
 use crate::web::form::Form;
-use crate::web::parts::{Look, tile};
+use crate::web::parts::{Look, foot, tile};
 use crate::web::platform::position::NoFix;
 use crate::web::wording;
 use crate::words::Arg;
@@ -54,9 +54,8 @@ pub(super) fn place(q: &Question, finding: &'static str) -> AnyView {
                     on:input=move |event| form.type_in(event_target_value(&event))
                 />
             </label>
-            {save}
             {take}
-            {q.no_answer()}
+            {foot(Some(save), q.no_answer())}
         </div>
     }
     .into_any()

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, Shape, Value, find};
-use crate::web::parts::{Look, tile};
+use crate::web::parts::{Look, foot, tile};
 
 use super::Question;
 
@@ -27,8 +27,7 @@ pub(super) fn text(q: &Question, finding: &'static str) -> AnyView {
     view! {
         <div class="tiles">
             {area(form, most)}
-            {save}
-            {q.no_answer()}
+            {foot(Some(save), q.no_answer())}
         </div>
     }
     .into_any()

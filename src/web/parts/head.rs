@@ -5,17 +5,27 @@ use leptos::prelude::*;
 /// The id of every screen's head, for the focus.
 pub(crate) const HEAD: &str = "head";
 
-/// The head of a question: what is asked, and how to look.
-pub(crate) fn head(text: String, how: Option<String>, why: Option<String>, why_label: String) -> AnyView {
+/// The head of a question: what is asked, and how to look; why it matters behind a line, and beside
+/// that line the way to all questions.
+pub(crate) fn head(
+    text: String,
+    how: Option<String>,
+    why: Option<String>,
+    why_label: String,
+    aside: AnyView,
+) -> AnyView {
     view! {
         <h1 id=HEAD tabindex="-1">{text}</h1>
         {how.map(|how| view! { <p class="how">{how}</p> })}
-        {why.map(|why| view! {
-            <details class="why">
-                <summary>{why_label}</summary>
-                <p>{why}</p>
-            </details>
-        })}
+        <div class="beside">
+            {why.map(|why| view! {
+                <details class="why">
+                    <summary>{why_label}</summary>
+                    <p>{why}</p>
+                </details>
+            })}
+            {aside}
+        </div>
     }
     .into_any()
 }

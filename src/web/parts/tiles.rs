@@ -133,6 +133,11 @@ pub(crate) fn main_tile(
     .into_any()
 }
 
+/// The last row: what goes on at the left, `No answer` always at the right end of the page.
+pub(crate) fn foot(on: Option<AnyView>, no_answer: AnyView) -> AnyView {
+    view! { <div class="foot">{on}{no_answer}</div> }.into_any()
+}
+
 /// A smaller button for what is no answer: lists, links to other screens.
 pub(crate) fn act(form: Form, name: &str, label: String, act: impl Fn() + 'static) -> AnyView {
     view! {

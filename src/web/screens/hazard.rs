@@ -44,7 +44,7 @@ fn stop(form: Form, now: &Now, row: &'static Hazard) -> AnyView {
             {say(form, row, "do").map(|text| lines(&text))}
             <p><strong>{form.say(&format!("closes.{}", row.closes.code()))}</strong></p>
             {whom_to_call(form, now, row)}
-            {say(form, row, "source").map(|text| view! { <p class="source">{text}</p> })}
+            {source(form, row)}
             <div class="tiles">
                 {tile(form, "done", read, Look::Main, move || state(form, row, "done"))}
             </div>
@@ -60,7 +60,7 @@ fn confirm(form: Form, row: &'static Hazard) -> AnyView {
             <p class="check">{form.say("grade.confirm")}</p>
             {plain_head(say(form, row, "head").unwrap_or_default())}
             {say(form, row, "do").map(|text| lines(&text))}
-            {say(form, row, "source").map(|text| view! { <p class="source">{text}</p> })}
+            {source(form, row)}
         </section>
         <div class="tiles">
             {tile(form, "done", fact, Look::Value, move || state(form, row, "done"))}
@@ -68,6 +68,12 @@ fn confirm(form: Form, row: &'static Hazard) -> AnyView {
         </div>
     }
     .into_any()
+}
+
+/// What the rule rests on, with its marks.
+fn source(form: Form, row: &Hazard) -> AnyView {
+    let text = say(form, row, "source").unwrap_or_default();
+    view! { <details class="why"><summary>{form.say("stop.rests_on")}</summary><p>{text}</p></details> }.into_any()
 }
 
 /// Whom the card names, as the office wrote it. The phone does not call and says so.

@@ -38,15 +38,15 @@ fn question(form: Form, now: &Now, ask: Ask) -> AnyView {
     let part = |name| wording::ask_part(language, &ask, name);
     let view = now.view();
     let given = ask.is_answered(&view).then(|| given(form, now, ask));
+    let to_all = act(form, "steps", form.say("visit.all_questions"), move || form.go(Screen::Steps));
     let q = Question { form, now, ask, step, site };
     view! {
         <section class="ask" data-ask=ask.name() data-input=input_name(&step.input)>
-            {head(wording::ask(language, &ask), part("how"), part("why"), form.say("visit.why"))}
+            {head(wording::ask(language, &ask), part("how"), part("why"), form.say("visit.why"), to_all)}
             {advice(form, now, &ask)}
             {given}
         </section>
         {input(&q)}
-        {act(form, "steps", form.say("visit.all_questions"), move || form.go(Screen::Steps))}
     }
     .into_any()
 }

@@ -28,7 +28,11 @@ pub(super) fn who(form: Form) -> AnyView {
     };
     let label = move || {
         let typed = form.typed.get();
-        let id = if in_visit { "who.take" } else { "who.go_out" };
+        let id = match (typed.trim().is_empty(), in_visit) {
+            (true, _) => "who.type_first",
+            (_, true) => "who.take",
+            _ => "who.go_out",
+        };
         form.say_with(id, &[("code", Arg::Text(typed.trim().to_owned()))])
     };
     view! {

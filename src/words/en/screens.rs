@@ -79,6 +79,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("who.code", "Code (letters and numbers)"),
     ("who.take", "I am {code}"),
     ("who.go_out", "Go out as {code}"),
+    ("who.type_first", "Type the code first"),
     ("who.not_a_code", "A code has 1 to 12 letters or numbers, without blanks. For example K7."),
     // A question.
     ("visit.why", "Why this matters"),
@@ -127,12 +128,13 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("number.earlier", "So far: {answer}."),
     // Times.
     ("instant.now", "Now, {time}"),
+    ("instant.other", "Another time"),
     ("instant.today", "Today"),
     ("instant.yesterday", "Yesterday"),
     ("instant.tomorrow", "Tomorrow"),
     ("instant.day_before", "A day earlier"),
     ("instant.day_after", "A day later"),
-    ("instant.type_first", "Type hours and minutes, for example 1510"),
+    ("instant.type_first", "Type it, such as 1510"),
     ("instant.not_a_time", "That is no time of day. Type hours and minutes, for example 1510 for 15:10."),
     // Places.
     ("place.here", "Take this position"),
@@ -172,6 +174,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("saved.crashed_tab_only", "Only half safe: {what}. Hand over soon. ({reason})"),
     ("saved.memory_only", "NOT SAFE, only on the screen: {what}. Write it on paper too. ({reason})"),
     ("saved.and_more", "{first} and {n} more"),
+    ("saved.all_the_same", "{state} ({n} answers)"),
     ("saved.begun", "begun"),
     ("saved.closed", "record closed"),
     ("saved.exposure_note", "exposure note"),
@@ -207,6 +210,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("leave_now.stay", "No, we stay"),
     // Stops.
     ("stops.head", "Stops in force"),
+    ("stop.rests_on", "What this rests on"),
     ("stops.none", "No stop is in force."),
     ("stops.reopen", "Open it again"),
     // Resume.
