@@ -87,6 +87,19 @@ export async function answerOne(hand, plan) {
   if (here.grade === "stop") { await hand.tile("done"); return here; }
   if (here.grade === "confirm") { await hand.tile(said === "cannot" ? "cannot" : "done"); return here; }
   if (said === undefined) { await noAnswer(hand); return here; }
+  if (said.each) {
+    // The drawn jaw asks tooth by tooth under one name: the first of these that is a tile answers.
+    for (let i = 0; i < 40; i += 1) {
+      const now = await standing(page);
+      if (now.ask !== here.ask) return here;
+      const tile = said.each.find((name) => now.tiles.includes(name));
+      if (tile === undefined) throw new Error(`none of ${said.each} at ${JSON.stringify(now)}`);
+      const entries = await page.evaluate(() => document.querySelector("main")?.parentElement?.innerText ?? "");
+      await hand.tile(tile);
+      await page.waitForFunction((before) => (document.querySelector("main")?.parentElement?.innerText ?? "") !== before, entries);
+    }
+    return here;
+  }
   if (typeof said === "string") {
     await hand.tilePaged(said);
   } else if (said.none) {

@@ -30,7 +30,7 @@ const AT_A_DEER = {
 const DOE = {
   ...OUTING, ...AT_A_DEER, body_state: "whole", quick_class: "older", snow_signs: { seen: ["blood_on_snow", "chase_or_struggle_marks"] },
   blood_where: { many: ["trail_to_body", "at_body"] }, tracks_by: { many: ["wolf"] }, sex_evidence: { many: ["udder_or_vulva"] },
-  sex_called: "female", jaw_in_view: "left", cheek_teeth_count: { number: 6 }, third_tooth: "two_cusps_stained",
+  sex_called: "female", jaw_in_view: "left", cheek_teeth_count: { number: 6 }, third_tooth: "two_cusps_stained", jaw: { each: ["in_wear", "narrower", "sharp", "next"] },
   premolar_wear: "light", third_molar_back_cusp: "pointed",
 };
 /** N-4: fawn, marrow depleted, fed on; its authors left the cause open. */
