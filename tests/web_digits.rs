@@ -4,6 +4,8 @@
 //! and both sides must come to the one written here; it was made by the native side (x86-64 Linux) and
 //! says nothing about being right, which is the business of each method's own tests.
 
+#![allow(clippy::unwrap_used, clippy::format_collect)]
+
 use marrowbook::science::special::{beta_cdf, clopper_pearson, normal_cdf, normal_quantile, wilson};
 use marrowbook::science::wind_chill::index_c;
 use sha2::{Digest, Sha256};
