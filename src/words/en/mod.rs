@@ -12,7 +12,7 @@ mod hazard_sources;
 mod hazards;
 mod safety;
 
-/// All parts of the catalogue. A slice, so that two people can add a part each without counting.
+/// All parts of the catalogue.
 pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     steps::OUTING,
     steps::SCENE,
