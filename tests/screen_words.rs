@@ -15,7 +15,9 @@ fn ids_in(text: &str) -> Vec<String> {
         let before = &text[..place];
         let called = ["say(", "say_with(", "language(), ", "language, "].iter().any(|call| before.ends_with(call));
         let shape = word.contains('.')
-            && word.split('.').all(|part| !part.is_empty() && part.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_'));
+            && word.split('.').all(|part| {
+                !part.is_empty() && part.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_')
+            });
         if called && shape {
             out.push(word.to_owned());
         }

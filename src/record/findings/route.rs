@@ -21,10 +21,7 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("clear_ice_cm", number(Unit::Centimetre, 0, 0, 200)),
     F::exam("white_ice_cm", number(Unit::Centimetre, 0, 0, 200)),
     // Stated before anybody whom the card names lets the crew onto ice.
-    F::exam(
-        "ice_items",
-        Shape::Choices(&["measured_every_few_steps", "picks", "rope", "float_vest", "second_person"]),
-    ),
+    F::exam("ice_items", Shape::Choices(&["measured_every_few_steps", "picks", "rope", "float_vest", "second_person"])),
     F::sign("moving_or_open_water"),
     F::sign("slope_30_here_or_above"),
     F::exam("slope_here_deg", number(Unit::Degree, 0, 0, 90)),

@@ -212,8 +212,7 @@ fn carcasses(recomputed: &Recomputed, nothing_yet: bool) -> Option<AnyView> {
         .set_aside
         .iter()
         .map(|setback| {
-            let args =
-                [("seq", Arg::Text(setback.id.seq.to_string())), ("reason", Arg::Text(setback.reason.clone()))];
+            let args = [("seq", Arg::Text(setback.id.seq.to_string())), ("reason", Arg::Text(setback.reason.clone()))];
             view! { <p class="alert">{tell_with("desk.set_aside", &args)}</p> }
         })
         .collect_view();

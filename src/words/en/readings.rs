@@ -99,10 +99,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "reading.age.caution.cementum_not_truth",
         "The laboratory's count of rings is evidence and not the truth: it is joined to the rest.",
     ),
-    (
-        "reading.age.caution.cementum_differs",
-        "Rings and the rest lie far apart: look at both again, and at the label.",
-    ),
+    ("reading.age.caution.cementum_differs", "Rings and the rest lie far apart: look at both again, and at the label."),
     (
         "reading.age.caution.dentine_width_southern",
         "The width of the brown band is read by a rule made on bucks in south Texas.",
