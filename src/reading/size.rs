@@ -40,7 +40,9 @@ struct Told {
 
 impl Told {
     fn rests_on(&mut self, sources: &'static [Source]) {
-        sources.iter().for_each(|source| self.rest_on(source));
+        for source in sources {
+            self.rest_on(source);
+        }
     }
 
     fn rest_on(&mut self, source: &'static Source) {

@@ -278,7 +278,7 @@ fn any_deer() -> impl Strategy<Value = AgeEvidence> {
     let p4 = prop::option::of(prop::sample::select(P4State::ALL));
     (call, sex, [dentine.clone(), dentine.clone(), dentine], p4, any_more()).prop_map(
         |(call, sex, dentine, p4, more)| {
-            let left = JawSide { dentine, p4, ..JawSide::default() };
+            let left = JawSide { p4, dentine, ..JawSide::default() };
             AgeEvidence { class_call: Some(call), sex, left, ..deer(more) }
         },
     )

@@ -31,6 +31,7 @@ fn grade(name: &str) -> Option<Grade> {
 fn record() -> Tally {
     let mut tally = Tally::default();
     let mut times = |truth: Truth, call: &str, n: f64| {
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // small whole counts of a table
         for _ in 0..n as u32 {
             tally.add(truth, ClassCall::ALL[at(call)]);
         }
@@ -190,10 +191,14 @@ proptest! {
     #[test]
     fn any_record(readings in prop::collection::vec(any_reading(), 0..60), cut in 0..60_usize) {
         let mut forward = Tally::default();
-        readings.iter().for_each(|(truth, call)| forward.add(*truth, *call));
+        for (truth, call) in &readings {
+            forward.add(*truth, *call);
+        }
         let (first, second) = readings.split_at(cut.min(readings.len()));
         let (mut a, mut b) = (Tally::default(), Tally::default());
-        first.iter().rev().for_each(|(truth, call)| a.add(*truth, *call));
+        for (truth, call) in first.iter().rev() {
+            a.add(*truth, *call);
+        }
         second.iter().rev().for_each(|(truth, call)| b.add(*truth, *call));
         b.add_all(&a);
         prop_assert_eq!(&b, &forward);
@@ -215,7 +220,9 @@ proptest! {
         let call = ClassCall::ALL[usize::from(class)];
         let known: Vec<_> = readings.into_iter().filter(|(t, _)| matches!(t, Truth::Known(_))).collect();
         let mut tally = Tally::default();
-        known.iter().for_each(|(truth, call)| tally.add(*truth, *call));
+        for (truth, call) in &known {
+            tally.add(*truth, *call);
+        }
         let cell = |tally: &Tally| learn(tally, &Reader::FirstMolar, &FLAT).rows[usize::from(class)].cells[call.index()].mean;
         let before = cell(&tally);
         tally.add(Truth::Known(class), call);

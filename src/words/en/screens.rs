@@ -166,7 +166,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("no_answer.other_reason", "Another reason"),
     ("no_answer.own_words", "In my own words"),
     ("no_answer.take_words", "Take these words"),
-    ("state.there", "There"),
     // Saved.
     ("saved.saved", "✓ Saved: {what}"),
     ("saved.writing", "Writing: {what} …"),
