@@ -99,7 +99,12 @@ pub(crate) fn degrees(at: &Place) -> [String; 2] {
 /// Answers about to be written, in one line: one with its name, several as what was seen or, where
 /// nothing was, the state that they share.
 pub(crate) fn drafts(language: Language, all: &[Draft]) -> String {
-    let of = |d: &Draft| format!("{}: {}", finding(language, d.finding), answer(language, d.finding, &d.answer));
+    let of = |d: &Draft| {
+        let name = finding(language, d.finding);
+        let place = site(language, d.site);
+        let place = if place.is_empty() { place } else { format!(" ({place})") };
+        format!("{}{place}: {}", name.trim_end_matches('?'), answer(language, d.finding, &d.answer))
+    };
     let count = |n: usize| ("n", Arg::Count(i64::try_from(n).unwrap_or_default()));
     match all {
         [] => String::new(),

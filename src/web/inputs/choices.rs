@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::guide::Draft;
 use crate::record::{Answer, Value, find};
 use crate::web::form::Form;
-use crate::web::parts::{foot, main_tile, pages, toggle};
+use crate::web::parts::{main_tile, pages, toggle};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -24,7 +24,7 @@ pub(super) fn choices(q: &Question, finding: &'static str) -> AnyView {
     };
     let more = move || {
         let (_, page, count) = page_of();
-        (count > 1).then(|| view! { <div class="foot">{more_tile(form, page, count)}</div> })
+        (count > 1).then(|| more_tile(form, page, count))
     };
     let may_be_none = none.is_some();
     let label = move || match (form.picked.with(std::collections::BTreeSet::len), &none) {
@@ -43,7 +43,7 @@ pub(super) fn choices(q: &Question, finding: &'static str) -> AnyView {
         };
         form.answer(&[Draft { finding, site, answer, step }]);
     });
-    view! { <div class="tiles">{shown} {more} {foot(Some(save), no_answer)}</div> }.into_any()
+    view! { <div class="tiles">{shown} <div class="foot">{more}{save}{no_answer}</div></div> }.into_any()
 }
 
 /// The words for `looked, and there is none`, where the step allows that.
