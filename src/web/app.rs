@@ -41,7 +41,11 @@ fn page(form: Form) -> AnyView {
                 {notice(form)}
                 {move || match drawn.get() {
                     (screen, _, true) => screens::screen(form, &screen),
-                    _ => view! { <p class="how" role="status">{form.say("opening.records")}</p> }.into_any(),
+                    _ => view! {
+                        <h1>{form.say("start.head")}</h1>
+                        <p class="how" role="status">{form.say("opening.records")}</p>
+                    }
+                    .into_any(),
                 }}
             </main>
         </div>

@@ -15,7 +15,8 @@ use super::session::read_card;
 #[derive(Deserialize)]
 struct Outing {
     person: PersonCode,
-    outing: Vec<Row>,
+    #[serde(rename = "outing")]
+    of_the_day: Vec<Row>,
     carcasses: Vec<OneCarcass>,
 }
 
@@ -44,7 +45,7 @@ pub(crate) async fn play(form: Form) {
     for (place, carcass) in outing.carcasses.iter().enumerate() {
         form.begin(|session| if place == 0 { session.start_outing(&Phone) } else { session.new_carcass(&Phone) });
         if place == 0 {
-            form.write_drafts(&drafts(&outing.outing), form.say("start.demo"));
+            form.write_drafts(&drafts(&outing.of_the_day), form.say("start.demo"));
         }
         form.write_drafts(&drafts(&carcass.findings), form.say("start.demo"));
         if carcass.closed {

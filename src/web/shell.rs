@@ -65,7 +65,7 @@ pub(crate) fn watch(form: Form) {
 }
 
 /// The button that takes a newer version, where one waits.
-pub(crate) fn update_button(form: Form, shell: &Shell) -> Option<AnyView> {
+pub(crate) fn update_button(form: Form, shell: Shell) -> Option<AnyView> {
     shell.update.then(|| {
         view! { <li data-fact="update">{form.say("shell.update")} {act(form, "update", form.say("shell.update_now"), take_update)}</li> }
             .into_any()

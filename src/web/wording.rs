@@ -109,13 +109,14 @@ pub(crate) fn drafts(language: Language, all: &[Draft]) -> String {
     match all {
         [] => String::new(),
         [one] => of(one),
-        [first, ..] => match all.iter().find(|d| d.answer.value().is_some()) {
-            Some(seen) => say(language, "saved.and_more", &[("first", Arg::Text(of(seen))), count(all.len() - 1)]),
-            None => {
+        [first, ..] => {
+            if let Some(seen) = all.iter().find(|d| d.answer.value().is_some()) {
+                say(language, "saved.and_more", &[("first", Arg::Text(of(seen))), count(all.len() - 1)])
+            } else {
                 let state = Arg::Text(answer(language, first.finding, &first.answer));
                 say(language, "saved.all_the_same", &[("state", state), count(all.len())])
             }
-        },
+        }
     }
 }
 

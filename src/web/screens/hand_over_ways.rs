@@ -21,7 +21,8 @@ pub(super) struct Files {
 /// The file of a photo, named by its digest so that the office finds which entry names it.
 pub(super) fn photo_file(photo: &Photo, bytes: Vec<u8>) -> OutFile {
     let ending = if photo.media == "image/png" { "png" } else { "jpg" };
-    let digest: String = photo.sha256.0.iter().take(8).map(|byte| format!("{byte:02x}")).collect();
+    let start = photo.sha256.0.iter().take(8).fold(0_u64, |sum, byte| (sum << 8) | u64::from(*byte));
+    let digest = format!("{start:016x}");
     OutFile { name: format!("marrowbook-photo-{digest}.{ending}"), media: photo.media.clone(), bytes }
 }
 

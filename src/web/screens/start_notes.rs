@@ -36,7 +36,7 @@ pub(super) fn notes(form: Form) -> AnyView {
             })}
             {move || {
                 let shell = form.shell.get();
-                view! { {line("offline", form.say(shell.message()))} {shell::update_button(form, &shell)} }
+                view! { {line("offline", form.say(shell.message()))} {shell::update_button(form, shell)} }
             }}
             {line("card", card)}
             {handed.map(|text| line("handed", text))}
