@@ -6,9 +6,20 @@
 
 #![allow(clippy::unwrap_used, clippy::format_collect)]
 
-use marrowbook::science::special::{beta_cdf, clopper_pearson, normal_cdf, normal_quantile, wilson};
+use marrowbook::science::age::{
+    AgeEvidence, AgeOutcome, ClassCall, DeathWindow, MoreEvidence, Reader, Settings, Sex, Species, estimate,
+};
+use marrowbook::science::calipers::tooth_row;
+use marrowbook::science::cementum::LabAge;
+use marrowbook::science::fisher::fisher_two_sided;
+use marrowbook::science::reader_record::{Tally, Truth, learn};
+use marrowbook::science::sex::SexSign;
+use marrowbook::science::skeleton::{Plate, cannon_stages};
+use marrowbook::science::special::{beta_cdf, beta_quantile, clopper_pearson, normal_cdf, normal_quantile, wilson};
+use marrowbook::science::unborn;
 use marrowbook::science::wind_chill::index_c;
 use sha2::{Digest, Sha256};
+use time::{Date, Month};
 
 #[cfg(target_arch = "wasm32")]
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
@@ -40,6 +51,62 @@ fn digest_of_results() -> String {
         put(index_c(-15.0, f64::from(wind)).unwrap());
     }
     Sha256::digest(&bits).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+/// The same over ages with every kind of evidence, measures, unborn young and a reader's own record.
+fn digest_of_methods() -> String {
+    let mut bits = Vec::new();
+    let mut put = |value: f64| bits.extend_from_slice(&value.to_bits().to_le_bytes());
+    for tenth in 620..=880 {
+        put(tooth_row::age_days(f64::from(tenth) / 10.0, Sex::Male));
+        put(tooth_row::age_days(f64::from(tenth) / 10.0, Sex::Female));
+    }
+    for months in 0..120 {
+        cannon_stages(f64::from(months) / 2.0).into_iter().for_each(&mut put);
+    }
+    for step in 1..100 {
+        put(beta_quantile(f64::from(step) / 100.0, 0.4 + f64::from(step % 7), 2.5).unwrap_or(f64::NAN));
+        put(fisher_two_sided(step % 9, 20, step % 13, 31).unwrap_or(f64::NAN));
+        put(unborn::age_days(f64::from(step) * 5.0));
+    }
+    let day = Date::from_calendar_date(2026, Month::February, 15).unwrap_or(Date::MIN);
+    let mut tally = Tally::default();
+    for (class, call) in (0_u8..).zip(ClassCall::ALL) {
+        for years in 0..12 {
+            let more = MoreEvidence {
+                cementum: (years > 2).then_some(LabAge { years, grade: None }),
+                dentine_width_mm: Some(f64::from(years) / 4.0),
+                tooth_row_mm: Some(70.0 + f64::from(years)),
+                cannon_plate: (years < 4).then_some(Plate::Open),
+                size_z: Some(f64::from(years) / 3.0 - 2.0),
+                sex_line: Some(SexSign::NoPedicles),
+                ..MoreEvidence::default()
+            };
+            let evidence = AgeEvidence {
+                species: Species::WhiteTailed,
+                death: Some(DeathWindow { from: day, to: day }),
+                class_call: Some(call),
+                more,
+                ..AgeEvidence::default()
+            };
+            if let Ok(AgeOutcome::Estimate(estimate)) = estimate(&evidence, &Settings::default()) {
+                estimate.joint.into_iter().flatten().for_each(&mut put);
+                estimate.sharpen.iter().for_each(|gain| put(gain.bits));
+            }
+            tally.add(Truth::Cementum(LabAge { years, grade: None }), call);
+        }
+        tally.add(Truth::Known(class), call);
+    }
+    for row in learn(&tally, &Reader::FirstMolar, &[0.1; 10]).rows {
+        row.cells.into_iter().for_each(|cell| [cell.mean, cell.low, cell.high].into_iter().for_each(&mut put));
+    }
+    Sha256::digest(&bits).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+#[cfg_attr(not(target_arch = "wasm32"), test)]
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen_test::wasm_bindgen_test)]
+fn every_bit_of_the_methods_is_the_same_in_the_browser() {
+    assert_eq!(digest_of_methods(), "524fb60f4de626347183af0925a645dd94006360606b241f9a5962fc3eec3e62");
 }
 
 #[cfg_attr(not(target_arch = "wasm32"), test)]

@@ -280,6 +280,10 @@ fn further(all: &[&AgeEstimate], runs: &[Way]) -> Vec<Statement> {
         for birthdays in estimate.pivots.into_iter().flatten() {
             add(Statement::plain(id::AGE_PIVOT).with("class", Val::message(id::class(birthdays))));
         }
+        if let Some([left, right]) = estimate.sides_apart {
+            let class = |birthdays| Val::message(id::class(birthdays));
+            add(Statement::plain(id::AGE_SIDES).with("left", class(left)).with("right", class(right)));
+        }
         for statement in beside_the_teeth(estimate) {
             add(statement);
         }

@@ -52,6 +52,8 @@ singles! {
     AGE_KEY_SILENT = "reading.age.key_silent";
     /// "By the dentine of the three molars alone, printed keys say {class}"
     AGE_PIVOT = "reading.age.pivot";
+    /// "Left side alone: {left}; right side alone: {right}"
+    AGE_SIDES = "reading.age.sides";
     /// "Days of death taken as {from} to {to}"
     AGE_WINDOW = "reading.age.window";
     /// "Starting point: {prior}; late teeth in {late} of 100 deer"

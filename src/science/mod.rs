@@ -8,6 +8,7 @@
 pub mod age;
 pub mod calipers;
 pub mod cementum;
+pub mod fisher;
 pub mod marrow;
 pub mod reader_record;
 pub mod scope;
@@ -21,4 +22,4 @@ pub mod unborn;
 pub mod wind_chill;
 
 /// Version of all methods together. Raised whenever any result can change for the same findings.
-pub const VERSION: &str = "1";
+pub const VERSION: &str = "2";

@@ -138,17 +138,18 @@ const SIZE_MEANS: [f64; 3] = [-2.0, -0.5, 0.0];
 /// Beyond these a measure says no more than at them, so that none rules an age out.
 const SIZE_LIMITS: (f64, f64) = (-3.5, 1.5);
 
+/// Yearlings among the older deer that died in winter. Ours, about that of the starting point.
+const YEARLINGS_AMONG_OLDER: f64 = 0.2;
+
 /// Odds of a fawn against an older deer that a measure `z` standard deviations from the local adult mean
-/// multiplies, for older deer of whom `yearling_share` are yearlings. Weight is no such measure: winter
-/// swamps it. `None` where `z` is not a number.
-pub fn fawn_odds_of_size(z: f64, yearling_share: f64) -> Option<f64> {
+/// multiplies. Weight is no such measure: winter swamps it. `None` where `z` is not a number.
+pub fn fawn_odds_of_size(z: f64) -> Option<f64> {
     if z.is_nan() {
         return None;
     }
     let z = z.clamp(SIZE_LIMITS.0, SIZE_LIMITS.1);
     let [fawn, yearling, adult] = SIZE_MEANS.map(|mean| libm::exp(-0.5 * (z - mean) * (z - mean)));
-    let share = yearling_share.clamp(0.0, 1.0);
-    Some(fawn / (share * yearling + (1.0 - share) * adult))
+    Some(fawn / (YEARLINGS_AMONG_OLDER * yearling + (1.0 - YEARLINGS_AMONG_OLDER) * adult))
 }
 
 #[cfg(test)]
@@ -196,10 +197,10 @@ mod tests {
     fn larger_is_never_more_of_a_fawn() {
         let mut last = f64::INFINITY;
         for tenth in -60..60 {
-            let odds = fawn_odds_of_size(f64::from(tenth) / 10.0, 0.2).unwrap();
+            let odds = fawn_odds_of_size(f64::from(tenth) / 10.0).unwrap();
             assert!(odds <= last * (1.0 + 1e-12) && odds > FLOOR && odds < 1.0 / FLOOR, "{tenth}: {odds}");
             last = odds;
         }
-        assert_eq!(fawn_odds_of_size(f64::NAN, 0.2), None);
+        assert_eq!(fawn_odds_of_size(f64::NAN), None);
     }
 }

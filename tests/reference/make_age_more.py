@@ -98,7 +98,7 @@ for c, p in enumerate(joined):
 # Size of z = -1.5 on the same call: fawns against older, older keep their shares.
 z = -1.5
 bell = [np.exp(-0.5 * (z - m) ** 2) for m in (-2.0, -0.5, 0.0)]
-share = call[1] / call[1:].sum()
+share = 0.2
 sized = call.copy()
 sized[0] *= bell[0] / (share * bell[1] + (1 - share) * bell[2])
 for c, p in enumerate(one(sized)):

@@ -107,7 +107,7 @@ pub(super) fn cautions(evidence: &AgeEvidence, estimate: &AgeEstimate, window: D
         (any_side(|s| s.cheek_teeth == Some(7) || s.extra_p1 == Some(true)), Caution::ExtraP1),
         (evidence.third_column_anomaly(), Caution::ThirdColumnOdd),
         (any_side(|s| s.cheek_teeth.is_some() && s.row_count().is_none()), Caution::CountNotUsed),
-        (is_lopsided(evidence) || one_side_differs, Caution::SidesDiffer),
+        (is_lopsided(evidence) || one_side_differs || estimate.sides_apart.is_some(), Caution::SidesDiffer),
         (flag(evidence.flags.swelling), Caution::JawDiseased),
         (flag(evidence.flags.broken_teeth), Caution::BrokenTeeth),
         (flag(evidence.flags.weathered), Caution::Weathered),

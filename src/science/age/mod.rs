@@ -33,6 +33,7 @@ mod posterior;
 pub mod prior;
 pub mod reader;
 pub mod sharpen;
+mod sides;
 mod sources;
 pub mod summary;
 mod wear;
@@ -118,6 +119,8 @@ pub struct AgeEstimate {
     pub key: Result<KeyReading, KeyRefusal>,
     /// What the printed wear keys say from dentine, as completed birthdays, left and right.
     pub pivots: [Option<u8>; 2],
+    /// Best class by the left and the right side alone, where both were looked at and they differ.
+    pub sides_apart: Option<[u8; 2]>,
     /// What the caliper measures came to.
     pub measures: Measures,
     /// How far the rest lies from a laboratory's count, where there is both.
@@ -190,6 +193,7 @@ pub fn estimate(evidence: &AgeEvidence, settings: &Settings) -> Result<AgeOutcom
         basis,
         key,
         pivots: evidence.sides().map(pivot_birthdays),
+        sides_apart: sides::apart(evidence, settings, &cells),
         measures,
         lab,
         contradictions,

@@ -61,8 +61,7 @@ impl Measures {
 
 /// The method is open north of 38 degrees only: never the southern bucks behind the formula.
 const HERD: Herd = Herd::Other;
-/// Yearlings, adults.
-const YEARLING: usize = 1;
+/// Youngest class that the formula for dentine knows.
 const ADULT_FROM: usize = 2;
 
 impl MoreEvidence {
@@ -89,35 +88,21 @@ impl MoreEvidence {
         [female * of_doe, male * of_buck]
     }
 
-    /// Size on the joint distribution: a fawn against older ones, who keep their shares among themselves.
-    pub(super) fn weigh_size(&self, joint: &mut [[f64; 2]; 10]) {
-        let Some(z) = self.size_z else { return };
-        let total = |classes: &[[f64; 2]]| classes.iter().flatten().sum::<f64>();
-        let (yearlings, older) = (total(&joint[YEARLING..ADULT_FROM]), total(&joint[YEARLING..]));
-        let share = if older > 0.0 { yearlings / older } else { 0.0 };
-        if let (Some(odds), Some(fawns)) = (fawn_odds_of_size(z, share), joint.first_mut()) {
-            for p in fawns {
-                *p *= odds;
-            }
+    /// Likelihood of the size: a fawn against older deer, who keep their shares among themselves.
+    pub(super) fn size(&self) -> [f64; 10] {
+        let mut classes = [1.0; 10];
+        if let (Some(odds), Some(fawn)) = (self.size_z.and_then(fawn_odds_of_size), classes.first_mut()) {
+            *fawn = odds;
         }
+        classes
     }
 }
 
-/// Width of dentine on the joint distribution: adults among themselves, who keep their share of all.
-pub(super) fn weigh_dentine(seen: DentineAge, ages_years: &[f64; 10], joint: &mut [[f64; 2]; 10]) {
-    let adults = joint.iter_mut().zip(ages_years).skip(ADULT_FROM);
-    let (mut before, mut after) = (0.0, 0.0);
-    for (classes, years) in adults {
-        let fit = dentine_width::likelihood(seen, *years, HERD);
-        before += classes.iter().sum::<f64>();
-        for p in classes.iter_mut() {
-            *p *= fit;
-        }
-        after += classes.iter().sum::<f64>();
-    }
-    if after > 0.0 {
-        joint.iter_mut().skip(ADULT_FROM).flatten().for_each(|p| *p *= before / after);
-    }
+/// Likelihood of a width of dentine. Fawns and yearlings are taken like deer of two, the youngest that the
+/// formula knows: so a width parts adults, and a wider band never makes a deer younger.
+pub(super) fn dentine_likelihood(seen: DentineAge, ages_years: &[f64; 10]) -> [f64; 10] {
+    let youngest = ages_years.get(ADULT_FROM).copied().unwrap_or(0.0);
+    ages_years.map(|years| dentine_width::likelihood(seen, years.max(youngest), HERD))
 }
 
 /// How far everything else lies from a laboratory's count.
@@ -157,7 +142,7 @@ impl LabComparison {
 }
 
 impl Basis {
-    /// Whether anything speaks of the class. Tooth row and width of dentine only divide a class that
+    /// Whether anything speaks of the class. Tooth row and width of dentine only divide what
     /// something else has told.
     pub const fn speaks(&self) -> bool {
         self.eruption

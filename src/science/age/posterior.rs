@@ -3,7 +3,7 @@
 use super::birth::{CELLS_PER_YEAR, MonthCell, middle_of};
 use super::eruption::{COMPLETE, Progress};
 use super::evidence::{AgeEvidence, ClassCall, QuickClass, Sex};
-use super::more::{Measures, weigh_dentine};
+use super::more::{Measures, dentine_likelihood};
 use super::wear::WearTerms;
 use super::{Basis, Settings};
 
@@ -35,8 +35,8 @@ pub(super) struct Posterior {
 
 impl Posterior {
     /// `basis` says which parts speak, `cells` are the months at death within a class; `wear_power` below
-    /// one widens the wear. All that speaks of the class is multiplied, so that its order does not matter;
-    /// what only divides a class (tooth row, width of dentine) comes after, and size last.
+    /// one widens the wear. All is multiplied, so that its order does not matter. A tooth row moves the
+    /// months within the class of yearlings and nothing else.
     pub(super) fn new(
         evidence: &AgeEvidence,
         settings: &Settings,
@@ -67,18 +67,12 @@ impl Posterior {
         }
         let within = class_sums(&states);
         let called = call_likelihood(evidence, settings, basis);
-        for ((slot, worn), call) in likelihood.iter_mut().zip(wear.likelihood).zip(called) {
-            *slot *= worn * call;
+        let width = measures.dentine().map_or([1.0; 10], |seen| dentine_likelihood(seen, &ages));
+        let parts = called.into_iter().zip(width).zip(evidence.more.size());
+        for ((slot, worn), ((call, width), size)) in likelihood.iter_mut().zip(wear.likelihood).zip(parts) {
+            *slot *= worn * call * width * size;
         }
-        let mut joint = joint(evidence, settings, &likelihood);
-        if let Some(seen) = measures.dentine() {
-            weigh_dentine(seen, &ages, &mut joint);
-        }
-        evidence.more.weigh_size(&mut joint);
-        let total: f64 = joint.iter().flatten().sum();
-        if total > 0.0 {
-            joint.iter_mut().flatten().for_each(|p| *p /= total);
-        }
+        let joint = joint(evidence, settings, &likelihood);
         let classes = joint.map(|[female, male]| female + male);
         for state in &mut states {
             let class = classes.get(state.class).copied().unwrap_or(0.0);
@@ -179,7 +173,7 @@ fn call_likelihood(evidence: &AgeEvidence, settings: &Settings, basis: Basis) ->
     likelihood
 }
 
-/// Prior, likelihood and signs of sex, not yet brought to one.
+/// Prior, likelihood and signs of sex, brought to one.
 fn joint(evidence: &AgeEvidence, settings: &Settings, likelihood: &[f64; 10]) -> [[f64; 2]; 10] {
     let weight = |which: Sex| match evidence.sex {
         None => 0.5,
@@ -192,6 +186,10 @@ fn joint(evidence: &AgeEvidence, settings: &Settings, likelihood: &[f64; 10]) ->
     for (class, (((slot, f), m), l)) in joint.iter_mut().zip(female).zip(male).zip(likelihood).enumerate() {
         let [as_female, as_male] = evidence.more.by_sex(class, evidence.sex);
         *slot = [f * weight(Sex::Female) * l * as_female, m * weight(Sex::Male) * l * as_male];
+    }
+    let total: f64 = joint.iter().flatten().sum();
+    if total > 0.0 {
+        joint.iter_mut().flatten().for_each(|p| *p /= total);
     }
     joint
 }

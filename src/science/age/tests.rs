@@ -278,6 +278,21 @@ fn sides_are_one_jaw() {
     assert!(apart.entropy_bits > both.entropy_bits);
 }
 
+/// Left and right recorded apart: a class of difference is said, a look that one side lacks is none.
+#[test]
+fn sides_that_differ_by_a_class_are_named() {
+    let young =
+        JawSide { dentine: dentine(Dentine::Narrower, Dentine::Narrower, Dentine::Narrower).dentine, ..adult_row() };
+    let old = JawSide { dentine: dentine(Dentine::Smooth, Dentine::Smooth, Dentine::Wider).dentine, ..adult_row() };
+    let both = run(&AgeEvidence { right: old, ..left(young) });
+    let [l, r] = both.sides_apart.unwrap();
+    assert!(l <= 3 && r >= 5, "{l} {r}");
+    assert!(both.cautions.contains(&Caution::SidesDiffer));
+    assert_eq!(run(&AgeEvidence { right: young, ..left(young) }).sides_apart, None);
+    // The right side was only counted: nothing to compare.
+    assert_eq!(run(&AgeEvidence { right: adult_row(), ..left(old) }).sides_apart, None);
+}
+
 #[test]
 fn months_follow_the_window_and_the_teeth() {
     let five = JawSide { cheek_teeth: Some(5), ..JawSide::default() };

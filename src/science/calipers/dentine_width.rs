@@ -62,8 +62,7 @@ pub fn read_dentine_width(width_mm: f64, herd: Herd) -> Result<DentineAge, Calip
     Ok(DentineAge::Years(CaliperAge::about(years, herd.sd_years())))
 }
 
-/// How well an adult's age fits what the width says, one at best. It compares adults only: a width has no
-/// say in whether a deer is one.
+/// How well an adult's age fits what the width says, one at best.
 pub fn likelihood(seen: DentineAge, adult_years: f64, herd: Herd) -> f64 {
     match seen {
         DentineAge::Years(age) => libm::exp(ln_bell((age.best - adult_years) / herd.sd_years())),

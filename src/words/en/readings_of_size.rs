@@ -2,6 +2,7 @@
 
 pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.age.title_more", "Age, from jaw and bones"),
+    ("reading.age.sides", "Left side alone: {left}; right side alone: {right}"),
     (
         "reading.age.rings_older",
         "Rings say {class}; all else alone says {mean} years in the mean, {years} less ({percent} in 100 for the class of the rings)",
