@@ -4,6 +4,7 @@
 mod work;
 
 use marrowbook::bundle::{Contents, Kind, open};
+use marrowbook::reading;
 use std::time::Instant;
 
 /// The middle of `times` runs, in seconds.
@@ -36,4 +37,13 @@ fn main() {
     });
     // Bytes of the file as it was handed in, which is smaller than what it unpacks to.
     row("office_open", many.len() as f64 / 1e6 / took);
+
+    // A reading comes with its interval or distribution: one figure answers for both rows.
+    let folded = work::folded(&work::entries(200, &key));
+    let took = seconds(5, || {
+        for carcass in folded.carcasses.values() {
+            std::hint::black_box(reading::all(carcass, None));
+        }
+    });
+    row("office_readings", folded.carcasses.len() as f64 / took);
 }

@@ -4,13 +4,15 @@
 
 mod work;
 
-use marrowbook::record::Entry;
+use marrowbook::reading;
+use marrowbook::record::{Carcass, Entry};
 use wasm_bindgen::prelude::*;
 
 /// One phone with the entries of `count` carcasses.
 #[wasm_bindgen]
 pub struct Filled {
     entries: Vec<Entry>,
+    carcass: Carcass,
 }
 
 #[wasm_bindgen]
@@ -18,12 +20,19 @@ impl Filled {
     /// Fills the phone; not timed.
     #[wasm_bindgen(constructor)]
     pub fn new(count: u32) -> Self {
-        Self { entries: work::entries(u128::from(count), &work::key()) }
+        let entries = work::entries(u128::from(count), &work::key());
+        let carcass = work::folded(&entries).carcasses.into_values().next().expect("one carcass at least");
+        Self { entries, carcass }
     }
 
     /// Makes and signs a bundle of all; returns its length in bytes.
     pub fn bundle(&self) -> u32 {
         work::bundle(&self.entries, &work::key()).len() as u32
+    }
+
+    /// Computes all readings of the first carcass, with their intervals; returns their written length.
+    pub fn readings(&self) -> u32 {
+        serde_json::to_string(&reading::all(&self.carcass, None)).expect("readings are written").len() as u32
     }
 }
 

@@ -3,7 +3,8 @@
 
 use marrowbook::bundle::{Cover, DeviceKey, Extras, FourVersions, make};
 use marrowbook::record::{
-    Act, Answer, Body, ENTRY_SCHEMA, Entry, Head, Key, Moment, PersonCode, Salt, Site, Subject, Value, Versions, links,
+    Act, Answer, Body, ENTRY_SCHEMA, Entry, Fold, Head, Journal, Key, Moment, PersonCode, Salt, Site, Subject, Value,
+    Versions, fold, links,
 };
 use serde::Deserialize;
 use uuid::Uuid;
@@ -98,4 +99,13 @@ pub(crate) fn bundle(entries: &[Entry], key: &DeviceKey) -> String {
         card: None,
     };
     make(cover, entries, Extras::default(), key).expect("a bundle is made")
+}
+
+/// What the entries fold to.
+pub(crate) fn folded(entries: &[Entry]) -> Fold {
+    let mut journal = Journal::new();
+    for entry in entries {
+        journal.add(entry.clone()).expect("our own chain joins the journal");
+    }
+    fold(&journal)
 }

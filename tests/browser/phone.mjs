@@ -30,11 +30,13 @@ export async function site({ base = "/", root = DIST, also = {}, port = 0 } = {}
   return { ...server, asked };
 }
 
-/** Processes whose command line names `profile`: the browser and all its helpers. */
+/** Whether a process belongs to the browser on `profile`: it, or one of its helpers. */
+function belongsTo(profile, pid) {
+  try { return pid !== process.pid && readFileSync(`/proc/${pid}/cmdline`, "utf8").includes(profile); } catch { return false; }
+}
+
 function processesOf(profile) {
-  return readdirSync("/proc").filter((name) => /^\d+$/.test(name)).map(Number).filter((pid) => {
-    try { return pid !== process.pid && readFileSync(`/proc/${pid}/cmdline`, "utf8").includes(profile); } catch { return false; }
-  });
+  return readdirSync("/proc").filter((name) => /^\d+$/.test(name)).map(Number).filter((pid) => belongsTo(profile, pid));
 }
 
 export class Phone {
@@ -101,15 +103,24 @@ export class Phone {
 
   /** Kills every process of the browser at once, without a chance to write anything. */
   kill() {
-    const pids = processesOf(this.profile);
-    if (pids.length === 0) throw new Error("no browser process found to kill");
-    for (const pid of pids) { try { process.kill(pid, "SIGKILL"); } catch { /* gone already */ } }
-    this.context = null;
+    if (processesOf(this.profile).length === 0) throw new Error("no browser process found to kill");
+    this.killer()();
+  }
+
+  /** The same, with the search for the processes done beforehand, so that the kill itself takes no time. */
+  killer() {
+    const known = processesOf(this.profile);
+    return () => {
+      const kill = (pid) => { try { process.kill(pid, "SIGKILL"); } catch { /* gone already */ } };
+      known.filter((pid) => belongsTo(this.profile, pid)).forEach(kill);
+      processesOf(this.profile).forEach(kill);
+      this.context = null;
+    };
   }
 
   /** `kill`, then the same profile again. */
   async dieAndStartAgain() {
-    this.kill();
+    if (processesOf(this.profile).length > 0) this.kill();
     while (processesOf(this.profile).length > 0) execFileSync("sleep", ["0.05"]);
     return this.start();
   }
