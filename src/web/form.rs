@@ -42,6 +42,7 @@ pub(crate) struct Saves {
 /// The handle that every screen holds. Copying it copies no data.
 #[derive(Clone, Copy)]
 pub(crate) struct Form {
+    language: Language,
     session: StoredValue<Session>,
     desk: StoredValue<Desk, LocalStorage>,
     /// True once the records of this phone are open.
@@ -96,6 +97,7 @@ impl Form {
         let session = Session::new(Journal::new(), DeviceId(Digest([0; 32])), None);
         let now = session.now(&Phone.when());
         Self {
+            language: Language::English,
             session: StoredValue::new(session),
             desk: StoredValue::new_local(Desk::default()),
             ready: RwSignal::new(false),
@@ -128,7 +130,7 @@ impl Form {
 
     /// The language of the screens.
     pub(crate) fn language(self) -> Language {
-        Language::English
+        self.language
     }
 
     /// A message without values.
@@ -314,7 +316,7 @@ impl Form {
     /// Leave at once: the reason, and `not looked` for the rest.
     pub(crate) fn leave_now(self, reason: &str, why: &Why) {
         let Some(now) = self.now_once() else { return };
-        let drafts = self.with(|session| session.leave_now(&now, reason, why)).unwrap_or_default();
+        let drafts = Session::leave_now(&now, reason, why);
         if self.write_drafts(&drafts, self.say("saved.leaving")) {
             self.go(Screen::Visit(None));
         }
@@ -323,8 +325,7 @@ impl Form {
     /// Close the examination in hand.
     pub(crate) fn close(self) {
         let Some(now) = self.now_once() else { return };
-        let Some(draft) = self.with(|session| session.close(&now)) else { return };
-        if self.write_drafts(&[draft], self.say("saved.closed"))
+        if self.write_drafts(&[Session::close(&now)], self.say("saved.closed"))
             && let Some(id) = now.here.examination
         {
             self.go(Screen::Readings(id));

@@ -8,6 +8,7 @@ use crate::record::{Answer, Value};
 
 use super::drawings::jaw_focus::JawFocus;
 use super::form::Form;
+use super::half_typed;
 use super::session::Now;
 use super::wording;
 
@@ -29,7 +30,7 @@ impl Form {
         self.only.try_set(Vec::new());
         self.jaw_focus.try_set(JawFocus::Next);
         let (typed, picked) = given_before(now, ask);
-        self.typed.try_set(typed);
+        self.typed.try_set(half_typed::find(&self.input_name()).unwrap_or(typed));
         self.picked.try_set(picked);
     }
 
@@ -38,13 +39,14 @@ impl Form {
         if self.input_of.try_get_value().as_deref() != Some(name) {
             self.input_of.try_set_value(name.to_owned());
             self.page.try_set(0);
-            self.typed.try_set(text);
+            self.typed.try_set(half_typed::find(name).unwrap_or(text));
         }
     }
 
     /// Forget what was half given: it has been saved.
     pub(crate) fn end_input(self) {
         self.input_of.try_set_value(String::new());
+        half_typed::keep("", "");
     }
 
     /// The next page of tiles; after the last the first.
@@ -83,11 +85,21 @@ impl Form {
             digit if typed.chars().count() < MOST_KEYS => typed.push_str(digit),
             _ => {}
         });
+        self.keep_half_typed();
     }
 
     /// Text as typed on the phone's keyboard.
     pub(crate) fn type_in(self, text: String) {
         self.typed.try_set(text);
+        self.keep_half_typed();
+    }
+
+    fn keep_half_typed(self) {
+        half_typed::keep(&self.input_name(), &self.typed.try_get_untracked().unwrap_or_default());
+    }
+
+    fn input_name(self) -> String {
+        self.input_of.try_get_value().unwrap_or_default()
     }
 
     /// Another day.

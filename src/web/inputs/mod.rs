@@ -51,6 +51,13 @@ fn no_answer(form: Form, name: String) -> AnyView {
     tile(form, "no-answer", form.say("tile.no_answer"), Look::Aside, move || form.go(Screen::NoAnswer(name.clone())))
 }
 
+/// Handing over has a screen of its own, which writes the answer.
+fn hand_over_tile(question: &Question) -> AnyView {
+    let form = question.form;
+    let go = tile(form, "hand-over", form.say("start.hand_over_now"), Look::Main, move || form.go(Screen::HandOver));
+    view! { <div class="tiles">{go} {question.no_answer()}</div> }.into_any()
+}
+
 /// The way of answering that the step asks for.
 pub(crate) fn input(question: &Question) -> AnyView {
     match question.step.input {
@@ -58,6 +65,7 @@ pub(crate) fn input(question: &Question) -> AnyView {
         Input::Choices(finding) => choices::choices(question, finding),
         Input::Panel(signs) => panel::panel(question, signs),
         Input::Number(finding) => number::number(question, finding),
+        Input::Text("handed_over") => hand_over_tile(question),
         Input::Text(finding) => text::text(question, finding),
         Input::Instant(finding) => instant::instant(question, finding),
         Input::Place(finding) => place::place(question, finding),

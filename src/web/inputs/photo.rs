@@ -6,6 +6,7 @@ use wasm_bindgen::JsCast as _;
 use crate::guide::Draft;
 use crate::record::{Answer, Value};
 use crate::web::form::Form;
+use crate::web::picture;
 
 use super::Question;
 
@@ -44,11 +45,13 @@ pub(super) fn photo(q: &Question, finding: &'static str) -> AnyView {
 fn take(form: Form, event: &web_sys::Event, give: impl FnOnce(crate::record::Photo) + 'static) {
     let input = event.target().and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok());
     let Some(file) = input.and_then(|i| i.files()).and_then(|files| files.get(0)) else { return };
-    let media = file.type_();
     form.tell(form.say("photo.keeping"));
     leptos::task::spawn_local(async move {
+        if let Some(bytes) = picture::smaller(&file).await {
+            return form.keep_photo(bytes, "image/jpeg".to_owned(), give);
+        }
         match wasm_bindgen_futures::JsFuture::from(file.array_buffer()).await {
-            Ok(buffer) => form.keep_photo(js_sys::Uint8Array::new(&buffer).to_vec(), media, give),
+            Ok(buffer) => form.keep_photo(js_sys::Uint8Array::new(&buffer).to_vec(), file.type_(), give),
             Err(_) => form.tell(form.say("photo.not_read")),
         }
     });

@@ -51,6 +51,7 @@ pub(super) fn hand_over(form: Form) -> AnyView {
             <p class="how"><strong>{form.say("hand_over.not_secret")}</strong></p>
             {note_switch}
         </section>
+        {super::calls::calls(form)}
         {body}
     }
     .into_any()
@@ -116,7 +117,8 @@ fn confirm(form: Form, through: u64, bundle: uuid::Uuid) {
     let answer = Answer::Seen { value: Value::Text(handed_text(through, bundle)) };
     let draft = Draft { finding: "handed_over", site: Site::NONE, answer, step: "hand_over" };
     if form.write_drafts(&[draft], form.say("saved.handed_over")) {
-        form.go(Screen::Start);
+        let more = form.now_once().is_some_and(|now| now.situation.next.is_some());
+        form.go(if more { Screen::Visit(None) } else { Screen::Start });
     }
 }
 

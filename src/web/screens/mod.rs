@@ -2,6 +2,7 @@
 
 mod about;
 mod bench;
+mod calls;
 mod card;
 mod hand_over;
 mod hand_over_ways;

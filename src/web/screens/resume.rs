@@ -3,7 +3,8 @@
 
 use leptos::prelude::*;
 
-use crate::guide::site_words;
+use crate::guide::{daylight, site_words};
+use crate::record::Moment;
 use crate::web::form::Form;
 use crate::web::parts::{Look, opening_report, plain_head, tile};
 use crate::web::screen::Screen;
@@ -43,6 +44,7 @@ pub(super) fn resume(form: Form) -> AnyView {
             <p>{form.say_with("resume.open", &[("n", Arg::Count(i64::try_from(card.open_count).unwrap_or_default()))])}</p>
             <p>{form.say("resume.last")}</p>
             <ul class="last">{rows.collect_view()}</ul>
+            {turn(form, &now)}
             {hands(form, &now)}
             {stops(form, &now)}
         </section>
@@ -72,6 +74,12 @@ fn away_words(form: Form, seconds: u64) -> String {
         minutes @ 1..=119 => form.say_with("resume.minutes", &count(minutes)),
         minutes => form.say_with("resume.hours", &count(minutes / 60)),
     }
+}
+
+/// When to turn for home, by the guide's reckoning.
+fn turn(form: Form, now: &Now) -> AnyView {
+    let at = daylight::turn_unix(&now.view()).and_then(|s| Moment::from_unix(s, now.at.offset_minutes()).ok());
+    at.map(|at| view! { <p>{form.say_with("resume.turn", &[("time", Arg::Text(wording::time(at)))])}</p> }).into_any()
 }
 
 fn hands(form: Form, now: &Now) -> AnyView {

@@ -6,12 +6,11 @@ use crate::bundle::fingerprint::Fingerprint;
 use crate::web::form::Form;
 use crate::web::parts::{act, plain_head};
 use crate::web::screen::Screen;
+use crate::web::settings::Settings;
 
 pub(super) fn settings(form: Form) -> AnyView {
     let device = form.with(|s| s.device);
-    let switch = move |name: &'static str,
-                       is_on: fn(&crate::web::settings::Settings) -> bool,
-                       flip: fn(&mut crate::web::settings::Settings)| {
+    let switch = move |name: &'static str, is_on: fn(&Settings) -> bool, flip: fn(&mut Settings)| {
         let on = Memo::new(move |_| form.settings.with(is_on));
         view! {
             <button
@@ -33,12 +32,35 @@ pub(super) fn settings(form: Form) -> AnyView {
             {switch("dusk", |s| s.dusk, |s| s.dusk = !s.dusk)}
             {switch("left_hand", |s| s.left_hand, |s| s.left_hand = !s.left_hand)}
             {act(form, "who", form.say("settings.who"), move || form.go(Screen::Who))}
+            {name_field(form, "crew", |s| s.crew.clone(), |s, text| s.crew = text)}
+            {name_field(form, "label", |s| s.label.clone(), |s, text| s.label = text)}
             <h2>{form.say("settings.device")}</h2>
             <p>{form.say("settings.device_how")}</p>
             {device.map(|device| view! { <p class="fingerprint" data-fingerprint="">{Fingerprint::of(device).to_string()}</p> })}
             {device.map(super::hand_over::qr)}
         </section>
         {super::card::card(form)}
+    }
+    .into_any()
+}
+
+/// A name that goes onto the bundle.
+fn name_field(form: Form, name: &'static str, get: fn(&Settings) -> String, set: fn(&mut Settings, String)) -> AnyView {
+    view! {
+        <label class="field">
+            {form.say(&format!("settings.{name}"))}
+            <input
+                type="text"
+                autocomplete="off"
+                maxlength="40"
+                data-field=name
+                prop:value=form.settings.with_untracked(get)
+                on:change=move |event| {
+                    let text = event_target_value(&event);
+                    form.set_settings(|s| set(s, text.trim().to_owned()));
+                }
+            />
+        </label>
     }
     .into_any()
 }

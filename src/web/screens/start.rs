@@ -6,7 +6,7 @@ use crate::keep::Promise;
 use crate::web::form::Form;
 use crate::web::parts::{Look, act, opening_report, plain_head, tile};
 use crate::web::screen::Screen;
-use crate::web::session::OpenCarcass;
+use crate::web::session::{OpenCarcass, Session};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -16,8 +16,8 @@ const LAST_CLOSED: usize = 6;
 pub(super) fn start(form: Form) -> AnyView {
     form.let_sleep();
     let fold = form.with(|s| s.bodies.fold_all()).unwrap_or_default();
-    let all = form.with(|s| s.examinations(&fold)).unwrap_or_default();
-    let bench = form.with(|s| s.bench_work(&fold).len()).unwrap_or_default();
+    let all = Session::examinations(&fold);
+    let bench = Session::bench_work(&fold).len();
     let (open, closed): (Vec<OpenCarcass>, Vec<OpenCarcass>) = all.into_iter().partition(|e| !e.closed);
     let on_outing = form.now_once().is_some_and(|now| now.here.outing.is_some());
     let carry_on = open.iter().map(|e| carry_on(form, e)).collect_view();

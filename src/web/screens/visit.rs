@@ -43,6 +43,7 @@ fn question(form: Form, now: &Now, ask: Ask) -> AnyView {
     view! {
         <section class="ask" data-ask=ask.name() data-input=input_name(&step.input)>
             {head(wording::ask(language, &ask), part("how"), part("why"), form.say("visit.why"), to_all)}
+            {super::calls::standing_rules(form, step)}
             {advice(form, now, &ask)}
             {given}
         </section>
@@ -109,6 +110,11 @@ fn all_asked(form: Form, now: &Now) -> AnyView {
     let answered = i64::try_from(now.situation.asks.len()).unwrap_or_default();
     let id = now.here.examination;
     let close = (!closed).then(|| tile(form, "close", form.say("visit.close"), Look::Main, move || form.close()));
+    let another = closed.then(|| {
+        tile(form, "new-carcass", form.say("start.new_carcass"), Look::Value, move || {
+            form.begin(|session| session.new_carcass(&crate::web::edge::Phone));
+        })
+    });
     let readings = id.filter(|_| closed).map(|id| {
         tile(form, "readings", form.say("visit.readings"), Look::Main, move || form.go(Screen::Readings(id)))
     });
@@ -120,6 +126,7 @@ fn all_asked(form: Form, now: &Now) -> AnyView {
         <div class="tiles">
             {close}
             {readings}
+            {another}
             {tile(form, "steps", form.say("visit.look_over"), Look::Aside, move || form.go(Screen::Steps))}
             {tile(form, "start", form.say("visit.to_start"), Look::Aside, move || form.go(Screen::Start))}
         </div>

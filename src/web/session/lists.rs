@@ -51,7 +51,7 @@ fn handed_through(text: &str) -> Option<u64> {
 
 impl Session {
     /// All examinations that name a carcass, the latest first.
-    pub(crate) fn examinations(&self, fold: &Fold) -> Vec<OpenCarcass> {
+    pub(crate) fn examinations(fold: &Fold) -> Vec<OpenCarcass> {
         let mut all: Vec<OpenCarcass> = fold
             .carcasses
             .values()
@@ -76,7 +76,7 @@ impl Session {
     }
 
     /// Carcasses with work that waits on the bench.
-    pub(crate) fn bench_work(&self, fold: &Fold) -> Vec<(Uuid, String, Vec<BenchWork>)> {
+    pub(crate) fn bench_work(fold: &Fold) -> Vec<(Uuid, String, Vec<BenchWork>)> {
         let work = fold.carcasses.values().map(|c| (c.id, short_code::short_code(c.id), bench_work(c)));
         work.filter(|(_, _, open)| !open.is_empty()).collect()
     }

@@ -104,7 +104,7 @@ impl Session {
     /// early is still on its way out. Where nothing is open, another carcass of the same day joins the
     /// same outing.
     pub(crate) fn take_up_latest(&mut self, when: &When) {
-        let all = self.examinations(&self.bodies.fold_all());
+        let all = Self::examinations(&self.bodies.fold_all());
         let is_today = |e: &OpenCarcass| e.last_at.is_some_and(|at| at.date() == when.at.date());
         if let Some(last) = all.first().filter(|e| is_today(e)) {
             self.take_up(last.examination);
@@ -184,14 +184,14 @@ impl Session {
 
     /// What is written when the crew leaves at once: the outing's reason, `not looked` for all that
     /// is open, and the closing.
-    pub(crate) fn leave_now(&self, now: &Now, reason: &str, why: &Why) -> Vec<Draft> {
+    pub(crate) fn leave_now(now: &Now, reason: &str, why: &Why) -> Vec<Draft> {
         let rest = Situation::leave_now(&now.view(), why).into_iter().filter(|d| d.finding != "left_early");
         let reason = Draft { step: "leave_now", ..draft("left_early", Answer::choice(reason)) };
         std::iter::once(reason).chain(rest).collect()
     }
 
     /// The draft that closes the examination in hand.
-    pub(crate) fn close(&self, now: &Now) -> Draft {
+    pub(crate) fn close(now: &Now) -> Draft {
         let view = now.view();
         let how = if view.choice("left_early").is_some() {
             "left_early"

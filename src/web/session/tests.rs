@@ -68,7 +68,7 @@ fn another_carcass_does_not_show_in_this_one() {
     assert_eq!(now.view().number("crew_count"), Some(2), "the day out is shared");
     session.take_up(first);
     assert_eq!(session.now(&bench.when()).view().choice("body_state").as_deref(), Some("whole"));
-    assert_eq!(session.examinations(&session.bodies.fold_all()).len(), 2);
+    assert_eq!(Session::examinations(&session.bodies.fold_all()).len(), 2);
 }
 
 #[test]
@@ -109,7 +109,7 @@ fn hand_over_counts_what_is_new() {
 fn work_on_the_bench_is_another_examination_of_the_same_carcass() {
     let (mut session, bench) = begun();
     answer(&mut session, &bench, "jaw_taken", Answer::choice("whole_jaw"));
-    let open = session.bench_work(&session.bodies.fold_all());
+    let open = Session::bench_work(&session.bodies.fold_all());
     assert_eq!(open.len(), 1);
     let field = session.here.examination;
     let bodies = session.look_again(open[0].0, "bench", &bench).unwrap();
