@@ -22,7 +22,8 @@ pub fn allows(reading: &Reading) -> (&'static str, Vec<&'static str>) {
         "reading.allows.middle"
     };
     let mut forbidden = vec!["reading.forbids.cause", "reading.forbids.good"];
-    if reading.estimates.iter().any(|e| e.unit == id::UNIT_FAT && e.best.is_none()) {
+    let mut fat = reading.estimates.iter().filter(|e| e.unit == id::UNIT_FAT).peekable();
+    if fat.peek().is_some() && fat.all(|e| e.best.is_none()) {
         forbidden.push("reading.forbids.percent");
     }
     (allowed, forbidden)

@@ -69,10 +69,10 @@ fn shares(language: Language, title: &str, estimate: &Estimate, named: &[String]
         })
         .collect_view();
     let caption = say(language, "reading.view.shares", &[("title", title.into())]);
-    let legend = by_years.then(|| {
-        let words = say(language, "reading.view.likely_set", &[]);
-        let holds = estimate.coverage.map(|c| coverage(language, c));
-        view! { <p class="legend"><span aria-hidden="true">"\u{25c6} "</span>{words} {holds.map(|h| format!(": {h}"))}</p> }
+    let legend = estimate.coverage.filter(|_| by_years).map(|share| {
+        let percent = Arg::Count(i64::from(never_sure(share)));
+        let words = say(language, "reading.view.likely_holds", &[("percent", percent)]);
+        view! { <p class="legend"><span aria-hidden="true">"\u{25c6} "</span>{words}</p> }
     });
     view! { {table(language, caption, "shares", rows.into_any())} {legend} }.into_any()
 }
@@ -169,10 +169,14 @@ fn in_words(language: Language, estimate: &Estimate, unit: &str) -> String {
 }
 
 fn coverage(language: Language, share: f64) -> String {
-    let printed = match in_hundred(share) {
+    say(language, "reading.view.coverage", &[("percent", Arg::Count(i64::from(never_sure(share))))])
+}
+
+/// A share in 100 from 1 to 99.
+fn never_sure(share: f64) -> u8 {
+    match in_hundred(share) {
         InHundred::LessThanOne => 1,
         InHundred::Whole(n) => n,
         InHundred::MoreThan99 => 99,
-    };
-    say(language, "reading.view.coverage", &[("percent", Arg::Count(i64::from(printed)))])
+    }
 }

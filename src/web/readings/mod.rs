@@ -9,19 +9,36 @@ pub mod view;
 
 use leptos::prelude::*;
 
-use crate::reading::Readings;
+use crate::reading::{Outcome, Readings};
 use crate::record::Carcass;
-use crate::words::Language;
+use crate::words::{Language, say};
 
 pub use basis::{BasisLine, basis};
 pub use view::{cause_note, reading_view};
 
 /// All readings of a carcass, one after the other, and the line that says that no cause is read here.
 pub fn readings_view(language: Language, carcass: &Carcass, readings: &Readings) -> AnyView {
+    let in_short = readings
+        .each()
+        .into_iter()
+        .filter(|one| one.outcome != Outcome::NoEvidence)
+        .filter_map(|one| {
+            let said = one.statements.first()?.say(language);
+            Some(view! { <li>{say(language, &one.title, &[])} ": " <strong>{said}</strong></li> }.into_any())
+        })
+        .collect::<Vec<AnyView>>();
+    let in_short = (!in_short.is_empty()).then(|| {
+        view! {
+            <section class="reading" data-in-short="">
+                <h2>{say(language, "reading.view.in_short", &[])}</h2>
+                <ul>{in_short}</ul>
+            </section>
+        }
+    });
     let each = readings
         .each()
         .into_iter()
         .map(|one| reading_view(language, one, &readings.science, &basis(language, carcass, one)))
         .collect_view();
-    view! { {each} {cause_note(language)} }.into_any()
+    view! { {in_short} {each} {cause_note(language)} }.into_any()
 }
