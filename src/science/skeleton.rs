@@ -72,17 +72,6 @@ pub fn cannon_stages(months: f64) -> [f64; 3] {
     [1.0 - line, (line - closed).max(0.0), closed]
 }
 
-/// Likelihood of a stage of a cannon bone at `months`, floored.
-pub fn cannon_likelihood(plate: Plate, months: f64) -> f64 {
-    let [open, line, closed] = cannon_stages(months);
-    let p = match plate {
-        Plate::Open => open,
-        Plate::Line => line,
-        Plate::Closed => closed,
-    };
-    p.max(FLOOR)
-}
-
 /// Likelihood of a stage of the lower end of a radius at `months`. Only an open one speaks: the source
 /// prints when the last has closed, not when the first does.
 pub fn radius_likelihood(plate: Plate, months: f64) -> f64 {

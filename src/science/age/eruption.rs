@@ -7,6 +7,7 @@ use std::sync::OnceLock;
 
 use super::birth::middle_of;
 use super::evidence::{IncisorState, JawSide, MolarState, P4State};
+use crate::science::skeleton::cannon_stages;
 use crate::science::special::normal_cdf;
 
 /// Least likelihood of one look: no single look may veto an age. Design.
@@ -58,9 +59,10 @@ pub(super) static COMPLETE: Progress = Progress {
     milk_shed: 1.0,
     p4_full: 1.0,
     p4_stain: 1.0,
+    cannon: [0.0, 0.0, 1.0],
 };
 
-/// How far each tooth is, as probabilities, at one age.
+/// How far each tooth and the cannon bone is, as probabilities, at one age.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Progress {
     visible: [f64; 3],
@@ -70,6 +72,8 @@ pub(super) struct Progress {
     milk_shed: f64,
     p4_full: f64,
     p4_stain: f64,
+    /// Growing end of a cannon bone, open, line, closed: kept here because it comes with the months too.
+    cannon: [f64; 3],
 }
 
 impl Progress {
@@ -96,7 +100,13 @@ impl Progress {
             milk_shed: shed.done(months),
             p4_full: full.done(months),
             p4_stain: stain.done(months),
+            cannon: cannon_stages(months),
         }
+    }
+
+    /// Probabilities of the stages of a cannon bone's growing end, floored.
+    pub(super) fn cannon(&self) -> [f64; 3] {
+        self.cannon.map(|p| p.max(FLOOR))
     }
 
     /// Milk tooth; changing (loose, gone or below the row); white; stained.

@@ -9,7 +9,7 @@ use crate::science::calipers::dentine_width::{self, DentineAge, Herd, read_denti
 use crate::science::calipers::tooth_row::{ToothRow, read_tooth_row};
 use crate::science::cementum::LabAge;
 use crate::science::sex::SexSign;
-use crate::science::skeleton::{BeamCall, Plate, cannon_likelihood, fawn_odds_of_size, radius_likelihood, read_beam};
+use crate::science::skeleton::{BeamCall, Plate, fawn_odds_of_size, radius_likelihood, read_beam};
 
 /// What is known beside the look of the teeth. `None` is no evidence.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -70,9 +70,9 @@ impl MoreEvidence {
         if sex == Some(Sex::Female) { None } else { self.antler_beam_mm.and_then(read_beam) }
     }
 
-    /// Likelihood of the growing ends at so many months.
-    pub(super) fn plates(&self, months: f64) -> f64 {
-        self.cannon_plate.map_or(1.0, |plate| cannon_likelihood(plate, months))
+    /// Likelihood of the growing ends at so many months, `cannon` being the stages of the cannon bone then.
+    pub(super) fn plates(&self, months: f64, cannon: [f64; 3]) -> f64 {
+        self.cannon_plate.and_then(|plate| cannon.get(plate as usize).copied()).unwrap_or(1.0)
             * self.radius_plate.map_or(1.0, |plate| radius_likelihood(plate, months))
     }
 

@@ -56,7 +56,7 @@ impl Posterior {
                 state.probability *= state.progress.likelihood(sides);
             }
             if basis.growth_plate {
-                state.probability *= evidence.more.plates(state.months);
+                state.probability *= evidence.more.plates(state.months, state.progress.cannon());
             }
         }
         let mut likelihood = class_sums(&states);

@@ -10,7 +10,7 @@ use super::evidence::{AgeEvidence, P4State};
 use super::item::Item;
 use super::posterior::{Posterior, State};
 use super::summary::entropy_bits;
-use crate::science::skeleton::{Plate, cannon_likelihood};
+use crate::science::skeleton::Plate;
 
 /// One open look and what it is worth.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -91,7 +91,7 @@ fn eruption_outcomes(item: Item, row: Option<u8>, states: &[(&State, f64)]) -> V
 fn plate_outcomes(states: &[(&State, f64)]) -> Vec<[f64; 10]> {
     let mut by_stage = vec![[0.0; 10]; Plate::ALL.len()];
     for (state, probability) in states {
-        let by_plate = Plate::ALL.map(|plate| cannon_likelihood(plate, state.months));
+        let by_plate = state.progress.cannon();
         let total: f64 = by_plate.iter().sum();
         for (slots, p) in by_stage.iter_mut().zip(by_plate) {
             if let Some(slot) = slots.get_mut(state.class) {

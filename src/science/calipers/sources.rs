@@ -19,7 +19,11 @@ pub static DENTINE_WIDTH: [Source; 2] = [
         "Cooper and Sieckenius 2012, Texas AgriLife Uvalde, as told on secondary pages: known-age bucks of 2.5 to 7.5 years, south Texas",
         Mark::Seen,
     ),
-    Source::new("dentine-width-spread", "spread of 1.0 year, 1.3 for does and northern deer; deer under two taken like those of two", Mark::Design),
+    Source::new(
+        "dentine-width-spread",
+        "spread of 1.0 year, 1.3 for does and northern deer; deer under two taken like those of two",
+        Mark::Design,
+    ),
 ];
 
 /// Height of a crown.
