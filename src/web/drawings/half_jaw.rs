@@ -40,7 +40,7 @@ pub fn svg(side: Side, in_hand: Option<Tooth>, front: &str) -> String {
     sheet.curve(Ink::Bone, BONE, true);
     // The hole for nerve and vessels lies on the tongue side only, and says which face is seen.
     sheet.area(Ink::Solid, &[(256.0, 82.0), (262.0, 78.0), (264.0, 86.0), (258.0, 88.0)]);
-    sheet.word((34.0, 132.0), 20.0, front);
+    sheet.word((50.0, 147.0), 34.0, front);
     sheet.svg()
 }
 

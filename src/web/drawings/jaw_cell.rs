@@ -5,8 +5,8 @@ use super::tooth::{Crest, Crown, cusps};
 use crate::record::Tooth;
 
 const WIDTH: f64 = 48.0;
-const HEIGHT: f64 = 84.0;
-const GUM: f64 = 58.0;
+const HEIGHT: f64 = 70.0;
+const GUM: f64 = 50.0;
 const TALL: f64 = 46.0;
 
 /// What stands in one place of the row.
@@ -54,7 +54,7 @@ fn stands(sheet: &mut Canvas, tooth: Tooth, state: &str, crest: Option<&str>) {
     match state {
         "in_gum" => {
             edge(sheet, &[(0.0, GUM), (14.0, GUM), (24.0, GUM - 4.0), (34.0, GUM), (WIDTH, GUM)]);
-            sheet.line(Ink::Hidden, &Crown { gum: HEIGHT - 2.0, height: 20.0, ..whole }.outline());
+            sheet.line(Ink::Hidden, &Crown { gum: HEIGHT - 1.0, height: 16.0, ..whole }.outline());
         }
         "part_up" => {
             edge(sheet, &flat);
@@ -80,11 +80,11 @@ fn stands(sheet: &mut Canvas, tooth: Tooth, state: &str, crest: Option<&str>) {
                 milk.outline().iter().map(|(x, y)| (*x, y - 7.0 - (x - WIDTH / 2.0) * 0.25)).collect();
             sheet.area(Ink::Enamel, &tilted);
             sheet.stipple(Ink::Mark, &tilted, 6.0, 1.0);
-            sheet.line(Ink::Hidden, &Crown { gum: HEIGHT - 2.0, height: 22.0, ..whole }.outline());
+            sheet.line(Ink::Hidden, &Crown { gum: HEIGHT - 1.0, height: 16.0, ..whole }.outline());
         }
         "milk_shed" => {
-            edge(sheet, &[(0.0, GUM), (9.0, GUM), (13.0, GUM + 9.0), (35.0, GUM + 9.0), (39.0, GUM), (WIDTH, GUM)]);
-            Crown { gum: HEIGHT - 1.0, height: 14.0, ..whole }.draw(sheet, false);
+            edge(sheet, &[(0.0, GUM), (9.0, GUM), (13.0, GUM + 6.0), (35.0, GUM + 6.0), (39.0, GUM), (WIDTH, GUM)]);
+            Crown { gum: HEIGHT, height: 12.0, ..whole }.draw(sheet, false);
         }
         "lost_in_life" => {
             // Healed over: the edge sinks in a smooth curve.
@@ -104,7 +104,7 @@ fn stands(sheet: &mut Canvas, tooth: Tooth, state: &str, crest: Option<&str>) {
         "lost_after_death" => {
             edge(sheet, &flat);
             for x in [10.0, 27.0] {
-                sheet.area(Ink::Dentine, &[(x, GUM), (x + 11.0, GUM), (x + 8.0, GUM + 20.0), (x + 3.0, GUM + 20.0)]);
+                sheet.area(Ink::Dentine, &[(x, GUM), (x + 11.0, GUM), (x + 8.0, GUM + 17.0), (x + 3.0, GUM + 17.0)]);
             }
         }
         "not_there" => {

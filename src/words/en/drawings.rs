@@ -116,11 +116,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("jaw.state.open", "not asked yet"),
     ("jaw.state.more", "{state}, more to ask"),
     ("jaw.ask.tooth_state", "{tooth}: what stands there?"),
-    (
-        "jaw.ask.dentine",
-        "{tooth}: on the ridge at the tongue side, how wide is the brown dentine against one white enamel band?",
-    ),
-    ("jaw.ask.crest", "{tooth}: what form has the ridge at the tongue side?"),
+    ("jaw.ask.dentine", "{tooth}: brown dentine against one white band?"),
+    ("jaw.ask.crest", "{tooth}: ridge at the tongue side?"),
     ("jaw.ask.other", "{tooth}: {finding}?"),
     ("jaw.written", "Written: {answer}"),
     ("jaw.take_back", "Take this answer back"),
