@@ -8,7 +8,7 @@ mod kit;
 mod ran;
 
 use marrowbook::bundle::{Extras, PhoneReading, make};
-use marrowbook::reading::{self, Readings};
+use marrowbook::reading::{self, Given, Readings};
 use marrowbook::record::{Entry, Journal, fold};
 use ran::{Office, Ran, folder};
 use serde_json::Value;
@@ -31,7 +31,7 @@ fn on_the_phone(entries: &[Entry]) -> Readings {
     for entry in entries {
         journal.add(entry.clone()).unwrap();
     }
-    reading::all(fold(&journal).carcasses.values().next().unwrap(), None)
+    reading::all(fold(&journal).carcasses.values().next().unwrap(), &Given::default())
 }
 
 fn bundle_with(readings: &str, carcass: uuid::Uuid) -> String {

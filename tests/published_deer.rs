@@ -8,7 +8,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use marrowbook::office::findings_table::FindingsTable;
-use marrowbook::reading::{self, Outcome, Readings};
+use marrowbook::reading::{self, Given, Outcome, Readings};
 use marrowbook::record::fold;
 use marrowbook::words::Language;
 use serde_json::{Value, json};
@@ -73,7 +73,11 @@ fn readings() -> BTreeMap<String, Readings> {
     let tabled = FindingsTable::read(&bytes).unwrap().journal().unwrap();
     assert_eq!(tabled.set_aside, [], "every published deer can be typed");
     let folded = fold(&tabled.journal);
-    tabled.carcasses.iter().map(|(name, id)| (name.clone(), reading::all(&folded.carcasses[id], None))).collect()
+    tabled
+        .carcasses
+        .iter()
+        .map(|(name, id)| (name.clone(), reading::all(&folded.carcasses[id], &Given::default())))
+        .collect()
 }
 
 fn share(deer: &Readings, of: &str) -> f64 {

@@ -6,7 +6,7 @@
 use std::collections::BTreeSet;
 
 use marrowbook::office::findings_table::{FindingsTable, Tabled};
-use marrowbook::reading::{self, Outcome, Reading, Readings, Statement, Val, message_ids};
+use marrowbook::reading::{self, Given, Outcome, Reading, Readings, Statement, Val, message_ids};
 use marrowbook::record::{Journal, fold};
 use proptest::prelude::*;
 use serde_json::{Value, json};
@@ -26,7 +26,7 @@ fn read_all(examinations: &[(&str, Vec<Value>)]) -> Readings {
     let tabled = tabled(examinations);
     assert_eq!(tabled.set_aside, []);
     let folded = fold(&tabled.journal);
-    reading::all(&folded.carcasses[&tabled.carcasses[0].1], None)
+    reading::all(&folded.carcasses[&tabled.carcasses[0].1], &Given::default())
 }
 
 fn field(rows: Vec<Value>) -> Readings {
@@ -323,7 +323,7 @@ proptest! {
         let mut rows = vec![json!({"finding": "species", "value": "white_tailed_deer"})];
         rows.extend(field_rows);
         let tabled = tabled(&[("field", rows), ("bench", bench_rows)]);
-        let readings = reading::all(&fold(&tabled.journal).carcasses[&tabled.carcasses[0].1], None);
+        let readings = reading::all(&fold(&tabled.journal).carcasses[&tabled.carcasses[0].1], &Given::default());
         let listed: BTreeSet<&str> = message_ids::ALL.iter().flat_map(|part| part.iter().copied()).collect();
         for reading in readings.each() {
             for id in messages(reading) {
@@ -352,7 +352,7 @@ proptest! {
             backward.add(entry).unwrap();
         }
         let id = tabled.carcasses[0].1;
-        let read = |journal: &Journal| reading::all(&fold(journal).carcasses[&id], None);
+        let read = |journal: &Journal| reading::all(&fold(journal).carcasses[&id], &Given::default());
         prop_assert_eq!(read(&tabled.journal), read(&backward));
     }
 }

@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic, clippy::float_cmp)]
 
 use marrowbook::office::findings_table::FindingsTable;
-use marrowbook::reading::{self, Outcome, Reading, Readings};
+use marrowbook::reading::{self, Given, Outcome, Reading, Readings};
 use marrowbook::record::fold;
 use marrowbook::words::Language;
 use serde_json::{Value, json};
@@ -18,7 +18,7 @@ fn read(kind: &str, rows: Vec<Value>) -> Readings {
         json!({"format": "marrowbook-findings-1", "carcasses": [{"name": "deer", "examinations": [exam]}]}).to_string();
     let tabled = FindingsTable::read(table.as_bytes()).unwrap().journal().unwrap();
     assert_eq!(tabled.set_aside, []);
-    reading::all(&fold(&tabled.journal).carcasses[&tabled.carcasses[0].1], None)
+    reading::all(&fold(&tabled.journal).carcasses[&tabled.carcasses[0].1], &Given::default())
 }
 
 fn value(finding: &str, value: impl Into<Value>) -> Value {
@@ -254,7 +254,7 @@ fn other_animals_are_refused() {
     let table =
         json!({"format": "marrowbook-findings-1", "carcasses": [{"name": "deer", "examinations": [exam]}]}).to_string();
     let tabled = FindingsTable::read(table.as_bytes()).unwrap().journal().unwrap();
-    let all = reading::all(&fold(&tabled.journal).carcasses[&tabled.carcasses[0].1], None);
+    let all = reading::all(&fold(&tabled.journal).carcasses[&tabled.carcasses[0].1], &Given::default());
     for reading in [&all.size, &all.unborn] {
         assert_eq!(reading.outcome, Outcome::Refused);
         assert!(says(reading, "reading.scope.not_white_tailed"));

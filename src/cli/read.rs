@@ -15,7 +15,7 @@ use crate::office::keyring::Keyring;
 use crate::office::opening::{Judged, Outcome, Verdict, judge, judge_unread};
 use crate::office::recompute::{CarcassLine, Gathered};
 use crate::office::report::report;
-use crate::reading;
+use crate::reading::{self, Given};
 use crate::record::fold;
 use crate::words::Language;
 
@@ -104,7 +104,7 @@ fn table(name: &str, bytes: &[u8], streams: &mut Streams<'_>) -> Result<Exit, Cl
         let line = CarcassLine {
             name: Some(carcass_name.clone()),
             set_aside: of_this.map(ToString::to_string).collect(),
-            ..CarcassLine::of(reading::all(carcass, None))
+            ..CarcassLine::of(reading::all(carcass, &Given::default()))
         };
         print(&line, streams)?;
     }

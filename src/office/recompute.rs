@@ -3,7 +3,7 @@
 
 use super::opening::{Judged, Outcome};
 use crate::bundle::PhoneReading;
-use crate::reading::{self, Reading, Readings};
+use crate::reading::{self, Given, Reading, Readings};
 use crate::record::{EntryId, Fold, Journal, fold};
 use crate::words::Language;
 use serde::Serialize;
@@ -47,7 +47,7 @@ impl Gathered {
             .carcasses
             .values()
             .map(|carcass| {
-                let readings = reading::all(carcass, None);
+                let readings = reading::all(carcass, &Given::default());
                 let of_this = self.phones.iter().filter(|(_, phone)| carcass.joined.contains(&phone.carcass));
                 let phones = of_this.map(|(bundle, phone)| compare(*bundle, &phone.text, &readings)).collect();
                 CarcassLine { phones, ..CarcassLine::of(readings) }
@@ -162,7 +162,12 @@ fn compare(bundle: Uuid, phone: &str, office: &Readings) -> Comparison {
         let differs = Differs { method: "all".to_owned(), because: Because::UnknownForm, at: Vec::new() };
         return Comparison { bundle, agrees: false, differs: vec![differs] };
     };
-    let pairs = phone.each().into_iter().zip(office.each());
+    // By method: a phone of another version may have a reading fewer or one more.
+    let of_phone = phone.each();
+    let pairs = office.each().into_iter().filter_map(|of_office| {
+        let same = of_phone.iter().find(|one| one.method == of_office.method)?;
+        Some((*same, of_office))
+    });
     let differs: Vec<Differs> =
         pairs.filter_map(|(of_phone, of_office)| differs(&phone, of_phone, office, of_office)).collect();
     Comparison { bundle, agrees: differs.is_empty(), differs }
@@ -224,7 +229,7 @@ mod tests {
         let tabled = FindingsTable::read(text.as_bytes()).unwrap().journal().unwrap();
         assert_eq!(tabled.set_aside, []);
         let folded = fold(&tabled.journal);
-        reading::all(folded.carcasses.values().next().unwrap(), None)
+        reading::all(folded.carcasses.values().next().unwrap(), &Given::default())
     }
 
     const JAW: &str = r#",{"finding":"third_tooth","side":"left","value":"two_cusps_stained"},

@@ -6,6 +6,7 @@
 
 mod age;
 mod condition;
+mod given;
 mod jaw;
 mod lens;
 mod marrow;
@@ -22,6 +23,7 @@ use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 use crate::record::{Carcass, Digest};
+pub use given::{Given, GivenCard};
 pub use shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Taken, Val, Variant};
 
 /// All readings of one carcass.
@@ -31,7 +33,7 @@ pub struct Readings {
     pub carcass: Uuid,
     /// Version of the methods.
     pub science: String,
-    /// Digest of the local card in force; absent where there was none. No method reads the card yet.
+    /// Digest of the local card that was given; absent where there was none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub card: Option<Digest>,
     /// Age from the lower jaw.
@@ -47,14 +49,15 @@ pub struct Readings {
 }
 
 impl Readings {
-    /// Each reading, in the order in which they are shown.
-    pub const fn each(&self) -> [&Reading; 5] {
-        [&self.age, &self.condition, &self.sex, &self.size, &self.unborn]
+    /// Each reading, in the order in which they are shown. One line a reading.
+    pub fn each(&self) -> Vec<&Reading> {
+        let all = [Some(&self.age), Some(&self.condition), Some(&self.sex), Some(&self.size), Some(&self.unborn)];
+        all.into_iter().flatten().collect()
     }
 }
 
-/// Makes all readings. `card` is the digest of the card in force, to travel with them.
-pub fn all(carcass: &Carcass, card: Option<Digest>) -> Readings {
+/// Makes all readings, with what is given beside the carcass.
+pub fn all(carcass: &Carcass, given: &Given) -> Readings {
     let answers = lens::Answers::of(carcass, &[jaw::FINDINGS, measures::FINDINGS].concat());
     let scope = scope::Scope::of(carcass, &answers);
     let age = age::read(carcass, &answers);
@@ -68,7 +71,7 @@ pub fn all(carcass: &Carcass, card: Option<Digest>) -> Readings {
     Readings {
         carcass: carcass.id,
         science: crate::science::VERSION.to_owned(),
-        card,
+        card: given.card.map(|given| given.digest),
         age: age.reading,
         condition,
         sex,

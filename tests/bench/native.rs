@@ -4,7 +4,7 @@
 mod work;
 
 use marrowbook::bundle::{Contents, Kind, open};
-use marrowbook::reading;
+use marrowbook::reading::{self, Given};
 use std::time::Instant;
 
 /// The middle of `times` runs, in seconds.
@@ -42,7 +42,7 @@ fn main() {
     let folded = work::folded(&work::entries(200, &key));
     let took = seconds(5, || {
         for carcass in folded.carcasses.values() {
-            std::hint::black_box(reading::all(carcass, None));
+            std::hint::black_box(reading::all(carcass, &Given::default()));
         }
     });
     row("office_readings", folded.carcasses.len() as f64 / took);

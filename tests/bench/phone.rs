@@ -4,7 +4,7 @@
 
 mod work;
 
-use marrowbook::reading;
+use marrowbook::reading::{self, Given};
 use marrowbook::record::{Carcass, Entry};
 use wasm_bindgen::prelude::*;
 
@@ -32,7 +32,8 @@ impl Filled {
 
     /// Computes all readings of the first carcass, with their intervals; returns their written length.
     pub fn readings(&self) -> u32 {
-        serde_json::to_string(&reading::all(&self.carcass, None)).expect("readings are written").len() as u32
+        serde_json::to_string(&reading::all(&self.carcass, &Given::default())).expect("readings are written").len()
+            as u32
     }
 }
 

@@ -8,11 +8,13 @@ use crate::web::form::Form;
 use crate::web::parts::{Look, plain_head, tile};
 use crate::web::readings::readings_view;
 use crate::web::screen::Screen;
+use crate::web::session::HeldCard;
 
 pub(super) fn readings(form: Form, examination: Uuid) -> AnyView {
     let carcass = form.with(|s| s.bodies.fold_of_examination(examination).carcass_of(examination).cloned()).flatten();
-    let card = form.with(|s| s.card.as_ref().map(|held| held.digest)).flatten();
-    let body = carcass.map(|carcass| readings_view(form.language(), &carcass, &reading::all(&carcass, card)));
+    let card = form.with(|s| s.card.clone()).flatten();
+    let given = HeldCard::given(card.as_ref());
+    let body = carcass.map(|carcass| readings_view(form.language(), &carcass, &reading::all(&carcass, &given)));
     view! {
         <section class="ask">
             {plain_head(form.say("readings.head"))}

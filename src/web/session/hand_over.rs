@@ -9,7 +9,7 @@ use crate::guide::PROTOCOL;
 use crate::reading;
 use crate::record::{Act, Answer, Carcass, DeviceId, ENTRY_SCHEMA, Entry, Head, Photo, Value, short_code};
 
-use super::{Session, Source};
+use super::{HeldCard, Session, Source};
 use crate::web::settings::Settings;
 
 /// A bundle ready to leave.
@@ -64,8 +64,8 @@ impl Session {
         let through = range.last().map(|e| e.header.seq).unwrap_or_default();
         let fold = self.bodies.fold_all();
         let photos = self.photos();
-        let card = self.card.as_ref().map(|held| held.digest);
-        let read = |c: &Carcass| serde_json::to_string(&reading::all(c, card)).ok();
+        let given = HeldCard::given(self.card.as_ref());
+        let read = |c: &Carcass| serde_json::to_string(&reading::all(c, &given)).ok();
         let readings = fold.carcasses.values().filter_map(|c| read(c).map(|text| PhoneReading { carcass: c.id, text }));
         let extras =
             Extras { adopted: runs, photos: photos.clone(), readings: readings.collect(), ..Extras::default() };

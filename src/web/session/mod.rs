@@ -22,6 +22,7 @@ use uuid::Uuid;
 use crate::card::Card;
 use crate::guide::{Context, Draft, Situation, compose, withdraw};
 use crate::keep::Seed;
+use crate::reading::Given;
 use crate::record::{
     Answer, Body, DeviceId, Digest, EXAMINATION_KIND, Entry, EntryId, Flaw, Fold, Journal, PersonCode, Site, Subject,
     Value, Why, links,
@@ -42,6 +43,13 @@ pub(crate) struct HeldCard {
     pub(crate) card: Arc<Card>,
     /// Digest of its payload.
     pub(crate) digest: Digest,
+}
+
+impl HeldCard {
+    /// As readings take it.
+    pub(crate) fn given(held: Option<&Self>) -> Given<'_> {
+        held.map(|held| Given::card(&held.card, held.digest)).unwrap_or_default()
+    }
 }
 
 /// The crew's work on this phone.
