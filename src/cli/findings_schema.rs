@@ -3,7 +3,7 @@
 //! The types alone say only that a value is text or a number. Whoever writes a table by hand needs
 //! the codes, and a validator can then name a wrong one before the program does.
 
-use crate::record::{FINDINGS, FindingDef, Shape, Sites};
+use crate::record::{FINDINGS, FindingDef, Scope, Shape, Sites};
 use schemars::Schema;
 use serde_json::{Map, Value, json};
 
@@ -23,9 +23,9 @@ pub(super) fn with_findings(mut schema: Schema) -> Schema {
     schema
 }
 
-/// Photos and links between subjects cannot be written in a table.
+/// Photos, links between subjects and days of a winter log cannot be written in a table of carcasses.
 fn writable(def: &FindingDef) -> bool {
-    !matches!(def.shape, Shape::Photo | Shape::Ref)
+    !matches!(def.shape, Shape::Photo | Shape::Ref) && def.scope != Scope::WinterLog
 }
 
 /// One rule for all findings that share it, in the order of the finding table.
@@ -47,7 +47,7 @@ fn rules(defs: &[&FindingDef]) -> Vec<Value> {
 fn then(def: &FindingDef) -> Value {
     let mut properties = Map::from_iter([("value".to_owned(), value(def))]);
     let (takes, needs): (&[&str], &[&str]) = match def.sites {
-        Sites::None => (&[], &[]),
+        Sites::None | Sites::Day => (&[], &[]),
         Sites::Side => (&["side"], &[]),
         Sites::Tooth => (&["side", "tooth"], &["side", "tooth"]),
         Sites::Bone => (&["side", "bone"], &["bone"]),

@@ -14,7 +14,7 @@ use super::{Draft, PROTOCOL};
 pub struct Context {
     /// The crew's day out.
     pub outing: Uuid,
-    /// The examination in hand.
+    /// The examination in hand; or the winter log, while a day of it is written.
     pub examination: Uuid,
     /// The report in hand; the outing's id stands in where there is none.
     pub report: Option<Uuid>,
@@ -39,6 +39,7 @@ impl Context {
             Scope::Outing => Subject::Outing(self.outing),
             Scope::Examination => Subject::Examination(self.examination),
             Scope::Report => Subject::Report(self.report.unwrap_or(self.outing)),
+            Scope::WinterLog => Subject::WinterLog(self.examination),
         };
         Ok(Key { subject, finding: draft.finding.into(), site: draft.site, observer: self.observer.clone() })
     }

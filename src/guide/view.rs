@@ -46,6 +46,8 @@ impl<'a> View<'a> {
             Scope::Outing => Some(self.outing),
             Scope::Examination => Some(self.exam),
             Scope::Report => self.report,
+            // A log has its own page; no step of a visit asks for it.
+            Scope::WinterLog => None,
         }
     }
 

@@ -34,6 +34,9 @@ pub fn site_words(language: Language, at: Site) -> String {
     let side = at.side.map(|side| name("side", side.code()));
     let tooth = at.tooth.map(|tooth| name("tooth", &tooth.name().to_ascii_lowercase()));
     let bone = at.bone.map(|bone| name("bone", bone.code()));
+    if let Some(day) = at.day {
+        return day.to_string();
+    }
     let n = at.item.map(|n| Arg::Count(i64::from(n)));
     let (id, args): (&str, Vec<(&str, Arg)>) = match (side, tooth, bone, n) {
         (Some(side), Some(tooth), _, _) => ("site.side_tooth", vec![("side", side.into()), ("tooth", tooth.into())]),

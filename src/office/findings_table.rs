@@ -288,6 +288,7 @@ impl Scribe {
                         Scope::Examination => (own, None),
                         Scope::Outing => (Subject::Outing(outing), Some((0, links::OUTING, outing))),
                         Scope::Report => (Subject::Report(report), Some((1, links::REPORT, report))),
+                        Scope::WinterLog => (Subject::WinterLog(of("winter log")), None),
                     };
                     if let Some((which, finding, id)) = tie
                         && let Some(done) = linked.get_mut(which)
@@ -336,12 +337,14 @@ impl TableRow {
     fn answer(&self) -> Result<(&'static FindingDef, Site, Answer), String> {
         let def =
             find(&self.finding).ok_or_else(|| Flaw::UnknownFinding { finding: self.finding.clone() }.to_string())?;
-        let site = Site { side: self.side, tooth: self.tooth, bone: self.bone, item: self.item };
+        let site = Site { side: self.side, tooth: self.tooth, bone: self.bone, item: self.item, ..Site::NONE };
         let answer = self.state_and_value(def)?;
         let subject = match def.scope {
             Scope::Outing => Subject::Outing(Uuid::nil()),
             Scope::Report => Subject::Report(Uuid::nil()),
             Scope::Examination => Subject::Examination(Uuid::nil()),
+            // A table is of carcasses; a place's days come as a log of their own.
+            Scope::WinterLog => return Err(Flaw::WrongSubject { finding: self.finding.clone() }.to_string()),
         };
         let key = Key { subject, finding: def.code.into(), site, observer: unnamed() };
         validate(&key, &answer).map_err(|flaw| flaw.to_string())?;

@@ -18,6 +18,7 @@ mod shape;
 mod size;
 mod unborn;
 mod window;
+pub mod winter_log;
 
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;

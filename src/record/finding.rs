@@ -9,6 +9,7 @@ pub enum Scope {
     Outing,
     Report,
     Examination,
+    WinterLog,
 }
 
 /// Whether a second answer by the same observer replaces the first.
@@ -65,6 +66,8 @@ pub enum Sites {
     Bone,
     /// Item number.
     Item,
+    /// Calendar day.
+    Day,
 }
 
 /// The definition of a finding.
@@ -94,6 +97,10 @@ impl FindingDef {
     /// A single finding of a report.
     pub(crate) const fn report(code: &'static str, shape: Shape) -> Self {
         Self { scope: Scope::Report, ..Self::exam(code, shape) }
+    }
+    /// A single finding of a winter log.
+    pub(crate) const fn winter(code: &'static str, shape: Shape) -> Self {
+        Self { scope: Scope::WinterLog, ..Self::exam(code, shape) }
     }
     /// It is there or not.
     pub(crate) const fn sign(code: &'static str) -> Self {

@@ -246,6 +246,8 @@ pub struct Fold {
     pub outings: BTreeMap<Uuid, Sheet>,
     /// Reports by id.
     pub reports: BTreeMap<Uuid, Sheet>,
+    /// Winter logs by id.
+    pub winter_logs: BTreeMap<Uuid, Sheet>,
     /// Carcasses by the smallest id of their class.
     pub carcasses: BTreeMap<Uuid, Carcass>,
     /// Examinations that name no carcass (yet).
@@ -264,6 +266,7 @@ impl Fold {
         match subject {
             Subject::Outing(id) => self.outings.get(&id),
             Subject::Report(id) => self.reports.get(&id),
+            Subject::WinterLog(id) => self.winter_logs.get(&id),
             Subject::Examination(id) => self.examination(id).map(|e| &e.sheet),
         }
     }
@@ -382,6 +385,9 @@ fn place(out: &mut Fold, subject: Subject, sheet: Sheet) {
         }
         Subject::Report(id) => {
             out.reports.insert(id, sheet);
+        }
+        Subject::WinterLog(id) => {
+            out.winter_logs.insert(id, sheet);
         }
         Subject::Examination(id) => {
             let kind = sheet.choice(super::EXAMINATION_KIND);

@@ -5,7 +5,7 @@ use uuid::Uuid;
 
 use super::{PersonCode, Site};
 
-/// What is asked: a crew's day out, a report, or one occasion at one carcass.
+/// What is asked: a crew's day out, a report, one occasion at one carcass, or a place's winter log.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
@@ -16,13 +16,15 @@ pub enum Subject {
     Report(Uuid),
     /// One crew, one occasion, one carcass, in the field or on the bench.
     Examination(Uuid),
+    /// One place where the winter is logged day by day.
+    WinterLog(Uuid),
 }
 
 impl Subject {
     /// The id inside.
     pub const fn id(self) -> Uuid {
         match self {
-            Self::Outing(id) | Self::Report(id) | Self::Examination(id) => id,
+            Self::Outing(id) | Self::Report(id) | Self::Examination(id) | Self::WinterLog(id) => id,
         }
     }
 }

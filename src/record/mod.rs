@@ -1,13 +1,14 @@
 //! The vocabulary: units, answers, findings, entries, the journal and its hash chain, the fold.
 //!
 //! An *entry* says what one person answered to one question at one moment. Entries form one hash
-//! chain a device. A *subject* (outing, report, examination) is asked questions; an examination
+//! chain a device. A *subject* (outing, report, examination, winter log) is asked questions; an examination
 //! names its carcass. Folding all entries gives subjects and carcasses; nothing is ever overwritten,
 //! a correction is a later entry that names what it supersedes.
 
 mod answer;
 mod body;
 mod chain;
+mod day;
 mod entry;
 mod finding;
 mod findings;
@@ -26,6 +27,7 @@ mod validate;
 pub use answer::{Answer, Photo, Place, PlaceSource, Value, Why};
 pub use body::{Act, Body, BodyError, CustodyStep, ENTRY_SCHEMA, Versions};
 pub use chain::{ChainError, Head, verify_range};
+pub use day::{Day, DayError};
 pub use entry::{Entry, Header, Salt, Stored};
 pub use finding::{FindingDef, Keeping, Scope, Shape, Sites};
 pub use findings::{FINDINGS, find};

@@ -1,6 +1,8 @@
-//! Where on the animal, or which one of several, a finding was made.
+//! Where on the animal, or which one of several, or on which day of a log, a finding was made.
 
 use serde::{Deserialize, Serialize};
+
+use super::Day;
 
 /// Side of the animal, as the animal would name it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -122,11 +124,14 @@ pub struct Site {
     /// Which one of several of the same kind (wound, sample, photo), from 1.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub item: Option<u16>,
+    /// Which day of a log kept day by day.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub day: Option<Day>,
 }
 
 impl Site {
     /// No particular place.
-    pub const NONE: Self = Self { side: None, tooth: None, bone: None, item: None };
+    pub const NONE: Self = Self { side: None, tooth: None, bone: None, item: None, day: None };
 
     /// A tooth of one side.
     pub const fn tooth(side: Side, tooth: Tooth) -> Self {
@@ -146,6 +151,11 @@ impl Site {
     /// One of several, numbered from 1.
     pub const fn item(item: u16) -> Self {
         Self { item: Some(item), ..Self::NONE }
+    }
+
+    /// A day of a log.
+    pub const fn day(day: Day) -> Self {
+        Self { day: Some(day), ..Self::NONE }
     }
 
     /// True where nothing is told.

@@ -76,6 +76,7 @@ pub fn validate(key: &Key, answer: &Answer) -> Result<&'static FindingDef, Flaw>
         Subject::Outing(_) => Scope::Outing,
         Subject::Report(_) => Scope::Report,
         Subject::Examination(_) => Scope::Examination,
+        Subject::WinterLog(_) => Scope::WinterLog,
     };
     if scope != def.scope {
         return Err(Flaw::WrongSubject { finding: name() });
@@ -90,7 +91,15 @@ pub fn validate(key: &Key, answer: &Answer) -> Result<&'static FindingDef, Flaw>
 }
 
 fn fits(sites: Sites, site: Site) -> bool {
+    if sites == Sites::Day {
+        return site == Site { day: site.day, ..Site::NONE } && site.day.is_some();
+    }
+    site.day.is_none() && fits_animal(sites, site)
+}
+
+fn fits_animal(sites: Sites, site: Site) -> bool {
     match sites {
+        Sites::Day => false,
         Sites::None => site.is_none(),
         Sites::Side => site.tooth.is_none() && site.bone.is_none() && site.item.is_none(),
         Sites::Tooth => site.tooth.is_some() && site.side.is_some() && site.bone.is_none() && site.item.is_none(),

@@ -20,6 +20,7 @@ pub mod special;
 pub mod sun;
 pub mod unborn;
 pub mod wind_chill;
+pub mod winter;
 
 /// Version of all methods together. Raised whenever any result can change for the same findings.
 pub const VERSION: &str = "2";

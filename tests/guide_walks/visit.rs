@@ -156,6 +156,7 @@ impl Visit {
             Scope::Outing => Subject::Outing(OUTING),
             Scope::Examination => Subject::Examination(self.exam),
             Scope::Report => Subject::Report(self.report.unwrap()),
+            Scope::WinterLog => unreachable!("no step asks for a log"),
         };
         let fold = self.fold();
         let standing = fold.sheet(subject).unwrap().question(finding, Site::NONE).standing;

@@ -9,6 +9,7 @@ mod outing;
 mod people;
 mod route;
 mod scene;
+mod winter;
 mod work;
 
 use std::collections::HashMap;
@@ -17,7 +18,7 @@ use std::sync::OnceLock;
 use super::FindingDef;
 
 /// All findings, in groups.
-pub const FINDINGS: [&[FindingDef]; 11] = [
+pub const FINDINGS: [&[FindingDef]; 12] = [
     outing::FINDINGS,
     people::FINDINGS,
     route::FINDINGS,
@@ -29,6 +30,7 @@ pub const FINDINGS: [&[FindingDef]; 11] = [
     work::FINDINGS,
     confirm::FINDINGS,
     confirm::REOPENED,
+    winter::FINDINGS,
 ];
 
 /// The definition of a finding by its code. Asked hundreds of times for one screen: looked up, not

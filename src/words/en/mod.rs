@@ -11,6 +11,7 @@ mod steps;
 mod hazard_sources;
 mod hazards;
 mod safety;
+mod winter;
 
 /// All parts of the catalogue.
 pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
@@ -31,4 +32,5 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     desk::TEXTS,
     screens::TEXTS,
     office::TEXTS,
+    winter::TEXTS,
 ];
