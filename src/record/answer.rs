@@ -101,6 +101,8 @@ pub enum Why {
     NotTrained,
     /// Not opened or pried apart, as the rules ask.
     NotOpened,
+    /// Covered by the animal that feeds on it, so that fallen snow cannot be told from scraped snow.
+    Cached,
     /// Removed by a person (antlers, head, meat).
     Removed,
     /// No reason was given.
@@ -111,7 +113,7 @@ pub enum Why {
 
 impl Why {
     /// All reasons but the crew's own words, in the order in which they are offered.
-    pub const PLAIN: [Self; 14] = [
+    pub const PLAIN: [Self; 15] = [
         Self::Frozen,
         Self::Buried,
         Self::Scavenged,
@@ -124,6 +126,7 @@ impl Why {
         Self::StopInForce,
         Self::NotTrained,
         Self::NotOpened,
+        Self::Cached,
         Self::Removed,
         Self::NotGiven,
     ];
@@ -143,6 +146,7 @@ impl Why {
             Self::StopInForce => "stop_in_force",
             Self::NotTrained => "not_trained",
             Self::NotOpened => "not_opened",
+            Self::Cached => "cached",
             Self::Removed => "removed",
             Self::NotGiven => "not_given",
             Self::Other(_) => "other",

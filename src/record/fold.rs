@@ -150,6 +150,16 @@ impl Sheet {
         self.ever.iter().any(|(f, _, a)| f.as_str() == finding && matches!(a, Answer::Seen { .. }))
     }
 
+    /// True where this option was once seen at any place of the finding, even if taken back since.
+    pub fn was_ever_chosen(&self, finding: &str, code: &str) -> bool {
+        let holds = |a: &Answer| match a.value() {
+            Some(Value::Choice(one)) => one == code,
+            Some(Value::Choices(all)) => all.iter().any(|c| c == code),
+            _ => false,
+        };
+        self.ever.iter().any(|(f, _, a)| f.as_str() == finding && holds(a))
+    }
+
     /// Ids of all entries of this subject, superseded ones too.
     pub fn history(&self) -> &[EntryId] {
         &self.history

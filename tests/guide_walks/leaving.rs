@@ -94,7 +94,7 @@ fn what_a_rule_wrote_opens_again_when_the_body_turns_out_whole() {
 fn a_rule_that_changes_its_reason_writes_the_new_one_once() {
     let mut visit = Visit::field(1);
     visit.walk(&mut frozen());
-    assert_eq!(visit.answer("rumen", Site::NONE), Answer::NotLooked { why: Why::Frozen });
+    assert_eq!(visit.answer("rump_fat", Site::NONE), Answer::NotLooked { why: Why::Frozen });
     // Closed: the record stands. Taken back: it is read anew.
     visit.say("body_state", Site::NONE, Answer::choice("bones_and_hair"));
     assert_eq!(visit.situation().to_write, [], "a closed record is not rewritten");

@@ -16,5 +16,6 @@ mod leaving;
 mod random;
 mod resuming;
 mod tables;
+mod taps;
 mod visit;
 mod walks;

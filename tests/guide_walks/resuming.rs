@@ -56,7 +56,7 @@ fn answers_that_nobody_gave_are_not_among_the_last() {
     assert!(settled.iter().any(|d| d.finding == "body_frozen"));
     visit.write(&settled);
     let card = visit.look(|view| situation(view).resume(view, 1));
-    assert_eq!(card.last[0].finding, "body_position");
+    assert_eq!(card.last[0].finding, "browse_or_beds_by_body");
 }
 
 #[test]

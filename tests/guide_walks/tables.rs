@@ -104,10 +104,26 @@ fn every_step_is_come_to_by_some_visit() {
     );
     walk(Script::new("body_frozen=part_frozen belly_dents_under_fist=dents rumen=present"), ExamKind::Field, nothing);
     walk(Script::new("examination_closed=left_early"), ExamKind::Field, nothing);
+    // Several eaters, a dog among them; wounds in two places, thawed since; mixed food.
+    walk(
+        Script::new(
+            "body_state=part_eaten body_frozen=not_frozen parts_eaten=belly+rump tracks_by=dog+fox body_thaw=thawed_again \
+             wounds_outside=there wounds_count=2 wound_form=paired_holes sex_evidence=no_pedicles sex_called=male \
+             belly_dents_under_fist=dents rumen=present rumen_plants=conifer+hay rumen_fill=half quick_class=older",
+        )
+        .at("wound_region", marrowbook::record::Site::item(2), "rump_or_hind_legs"),
+        ExamKind::Field,
+        nothing,
+    );
     walk(
         Script::new(
             "body_state=whole body_frozen=not_frozen fetus=there sex_evidence=antlers belly_dents_under_fist=dents",
         ),
+        ExamKind::Field,
+        nothing,
+    );
+    walk(
+        Script::new("body_state=whole body_frozen=not_frozen fetus=there sex_evidence=- rumen=present"),
         ExamKind::Field,
         nothing,
     );

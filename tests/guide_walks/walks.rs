@@ -160,7 +160,8 @@ fn a_frozen_deer_is_not_opened_but_gives_jaw_and_femur() {
     asked_once(&asked);
     nothing_left(&visit);
     let not_looked = Answer::NotLooked { why: Why::Frozen };
-    for finding in ["belly_dents_under_fist", "opening_trained", "lumps_inside", "rumen", "rumen_fill", "rumen_plants"]
+    for finding in
+        ["belly_dents_under_fist", "opening_trained", "lumps_inside", "rump_fat", "rumen_fill", "rumen_plants"]
     {
         assert_eq!(visit.answer(finding, Site::NONE), not_looked, "{finding}");
     }
@@ -324,13 +325,14 @@ fn five_cheek_teeth_with_wear_are_written_down_as_they_are() {
 #[test]
 fn each_wound_is_described_on_its_own() {
     let mut hand = fresh();
-    hand = hand.at("wound_region", Site::item(1), "throat_or_neck").at("wound_region", Site::item(3), "legs");
+    hand = hand.at("wound_region", Site::item(1), "throat").at("wound_region", Site::item(3), "legs");
     let mut visit = Visit::field(1);
     visit.say("wounds_count", Site::NONE, Answer::number(3));
     let asked = visit.walk(&mut hand);
     let wounds: Vec<_> = asked.iter().filter(|a| a.starts_with("wound_")).map(String::as_str).collect();
     let one = |n| ["wound_region", "wound_form", "wound_bleeding"].map(|step| format!("{step}.{n}"));
-    assert_eq!(wounds, [one(1), one(2), one(3)].concat());
+    let several = vec!["wound_zone_main".to_owned()];
+    assert_eq!(wounds, [one(1).to_vec(), one(2).to_vec(), one(3).to_vec(), several].concat());
     assert_eq!(visit.answer("wound_region", Site::item(3)), Answer::choice("legs"));
 }
 

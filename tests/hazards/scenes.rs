@@ -153,6 +153,161 @@ const SCENES: &[(&str, &str, &str, &str)] = &[
     ("eagle feather", "eagle_or_hawk_part=there", "L06", "California DFW 2018"),
     ("alive after all", "alive=alive", "L07", "from memory"),
     ("private land, nobody asked", "land_leave=private_no_leave", "G18", "Georgia WRD 2017"),
+    // How deer die and what is done to them: what each scene should raise, and what it must not.
+    (
+        "shot and lost, hole and track of a bullet under the hide",
+        "wounds_outside=there wounds_count=1 wound_form@1=single_hole projectile_or_wound_track=there",
+        "L04 H19",
+        "cause-and-time-of-death.md rule 1 and E8; Hunt et al., lead fragments",
+    ),
+    (
+        "old healed shot in a coyote kill, nothing found",
+        "projectile_or_wound_track=- tracks_by=coyote",
+        "",
+        "Nettles et al. 1976",
+    ),
+    (
+        "butchered: fillets gone, spine and ribs whole, skin cut at the skull",
+        "clean_knife_cuts=there body_state=mostly_eaten",
+        "L04",
+        "Taras 2018: a Juneau case blamed on wolves (check row 30)",
+    ),
+    (
+        "a straight knife cut among the wounds",
+        "wounds_outside=there wound_form@1=cut_straight",
+        "L04",
+        "Taras 2018, knife-straight hide edges",
+    ),
+    (
+        "boot and drag trail of strangers up to it",
+        "boot_or_drag_trail=there",
+        "L04",
+        "cause-and-time-of-death.md rule 1",
+    ),
+    (
+        "poached at night: head gone, shells",
+        "head_or_antlers_missing_only=there spotlight_or_shooting_litter=there",
+        "L04",
+        "Idaho Fish and Game 2023",
+    ),
+    ("meat cut off neatly, spine and ribs left", "meat_cut_off_neatly=there", "L04", "Taras 2018"),
+    ("a hunter's gut pile, no deer", "gut_pile_cut_out=there", "L08", "this project's rule: the lead knows the season"),
+    (
+        "poisoned bait and dead ravens",
+        "drug_or_bait_sign=there dead_bird_or_scavenger=there",
+        "H18 H16",
+        "CWHC; USFWS sheet",
+    ),
+    (
+        "road kill in the ditch, broken legs, blood loose inside",
+        "road_edge=there bones_broken=leg+pelvis blood_in_cavity=there death_place=roadside_or_yard",
+        "E06",
+        "Stoian et al.: fractures and ruptures of a hit deer",
+    ),
+    (
+        "road kill that walked 200 m, no blood at openings",
+        "road_distance=within_500_m bones_broken=ribs organ_rupture=there body_position=on_left_side",
+        "",
+        "common practice, no source",
+    ),
+    (
+        "hung in a fence, scraped by wire",
+        "death_place=fence_cliff_or_snag wounds_outside=there wound_form@1=scrape bones_broken=leg",
+        "",
+        "cause-and-time-of-death.md 3.1, ACC",
+    ),
+    (
+        "drowned, washed up on the bank, foam in the windpipe",
+        "lungs=froth_blood_water death_place=on_or_in_ice chase_or_struggle_marks=-",
+        "",
+        "cause-and-time-of-death.md 3.1, ACC",
+    ),
+    (
+        "broke through ice and lies at the edge of the hole",
+        "on_or_near_ice=there moving_or_open_water=there death_place=on_or_in_ice",
+        "E03 E01",
+        "Minnesota DNR",
+    ),
+    (
+        "run down by dogs at the houses, rump torn, little eaten",
+        "tracks_by=dog chase_or_struggle_marks=there wounds_outside=there wound_form@1=tear blood_on_snow=there",
+        "",
+        "warden accounts (reference 2.3)",
+    ),
+    (
+        "eagle on a fawn, talon holes, feathers from ravens only",
+        "quick_class=fawn wounds_outside=there wound_form@1=talon_holes bird_signs=feathers+whitewash",
+        "",
+        "Texas A&M AgriLife, eagles",
+    ),
+    (
+        "cougar cache: dragged, buried in litter and sheared hair",
+        "cached_over=there cover_with=leaves_or_soil+plucked_hair drag_marks=there tracks_by=cougar",
+        "E07",
+        "Alberta Parks; Texas A&M AgriLife, cougars",
+    ),
+    (
+        "bobcat: snow raked over part of it, plucked hair about",
+        "cached_over=there cover_with=snow_raked hair_state=plucked_clean tracks_by=bobcat_or_lynx",
+        "",
+        "Labisky and Boulay 1998; this project's rule: litter, soil or hair mixed in",
+    ),
+    (
+        "bobcat: snow and plucked hair raked over it",
+        "cached_over=there cover_with=snow_raked+plucked_hair tracks_by=bobcat_or_lynx",
+        "E07",
+        "Labisky and Boulay 1998; Alberta Parks",
+    ),
+    (
+        "late bear on it: buried, fresh prints",
+        "cached_over=there cover_with=leaves_or_soil+sticks fresh_mammal_tracks_now=there tracks_by=bear",
+        "E07 E09",
+        "Alberta Parks",
+    ),
+    (
+        "coyote kill on the lake shore trail, old prints",
+        "tracks_by=coyote blood_on_snow=there blood_where=sprayed chase_or_struggle_marks=there wounds_outside=there \
+         wound_form@1=paired_holes wound_bleeding@1=clot_at_hole body_state=part_eaten parts_eaten=belly+rump",
+        "",
+        "Patterson and Messier 2003",
+    ),
+    (
+        "wolf pack long gone: bones crushed and scattered",
+        "tracks_by=wolf body_state=bones_and_hair bones_scattered=there bones_fed_on=long_bones_crushed",
+        "",
+        "Mech et al. 1971 (NC-52)",
+    ),
+    (
+        "foxes and ravens at a starved fawn",
+        "tracks_by=fox bird_signs=whitewash+birds_present birds_feeding_now=there quick_class=fawn body_position=on_chest",
+        "E09A",
+        "Texas A&M AgriLife, foxes; this project's rule: birds advise",
+    ),
+    (
+        "starved in its bed, legs tucked, jelly for fat",
+        "body_position=on_chest death_place=bed_under_cover rump_fat=none inside_fat=none_or_gel",
+        "",
+        "cause-and-time-of-death.md 3.1, STARV",
+    ),
+    (
+        "buck with pus at the antler bases",
+        "sex_called=male pedicle_pus_or_pits=there",
+        "",
+        "Karns et al. 2009; an outside look only",
+    ),
+    ("solid lungs with pus, no lumps", "lungs=solid_or_pus lumps_inside=-", "", "cause-and-time-of-death.md 3.1, DIS"),
+    (
+        "twelve deer at a heap of corn, runny dung",
+        "other_dead_grazers=there rump_stained=there rumen_mostly=grain_or_fruit",
+        "",
+        "cause-and-time-of-death.md check row 31: no stop needed",
+    ),
+    (
+        "thin, wet chin, runny dung, circling seen",
+        "thin_or_wet_chin=there rump_stained=there witness_behaviour=circling",
+        "H05 H04",
+        "Indiana Board of Animal Health; NIH/NIAID 2019",
+    ),
     // Day and crew.
     (
         "thumb does not reach the little finger",
@@ -195,7 +350,7 @@ fn every_scene_raises_what_it_should_and_nothing_else() {
     assert!(missed_stops.is_empty(), "missed stops: {missed_stops:#?}");
     assert!(other.is_empty(), "advice and confirms: {other:#?}");
     let ordinary = SCENES.iter().filter(|(_, _, expected, _)| expected.is_empty()).count();
-    assert!(SCENES.len() >= 25 && ordinary >= 8, "{} scenes, {ordinary} quiet", SCENES.len());
+    assert!(SCENES.len() >= 100 && ordinary >= 20, "{} scenes, {ordinary} quiet", SCENES.len());
 }
 
 /// Every row of the table fires somewhere: in a scene, or in one of those that need another card,

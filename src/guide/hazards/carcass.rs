@@ -25,7 +25,8 @@ pub(super) const HAZARDS: &[Hazard] = &[
         there(v, "drug_or_bait_sign")
     })
     .signs(&["drug_or_bait_sign"])
-    .call(CallFor::Officer),
+    .call(CallFor::Officer)
+    .evidence(),
     Hazard::row(names!("H16", "h16"), Grade::Stop, Closes::HandsOn, &[Seen, Design], |v| {
         any_there(v, &["dead_bird_or_scavenger", "dead_small_mammal"])
     })

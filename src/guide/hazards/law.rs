@@ -4,7 +4,7 @@
 
 use super::cover::TAKEN;
 use super::names;
-use super::read::{any_there, chose_any, there};
+use super::read::{any_there, chose_any, chose_anywhere, there};
 use crate::card::CallFor;
 use crate::guide::{Closes, Grade, Hazard, View};
 use crate::science::source::Mark::{Design, Memory, Seen};
@@ -19,7 +19,13 @@ const CRIME_SIGNS: &[&str] = &[
     "dumped_here",
     "spotlight_or_shooting_litter",
     "vehicle_tracks_to_body",
+    "boot_or_drag_trail",
+    "clean_knife_cuts",
+    "projectile_or_wound_track",
 ];
+
+/// The form of a wound that only a blade leaves.
+const KNIFE_CUT: &str = "cut_straight";
 
 pub(super) const HAZARDS: &[Hazard] = &[
     Hazard::row(names!("L05", "l05"), Grade::StopFixed, Closes::Place, &[Seen], |v| {
@@ -40,10 +46,15 @@ pub(super) const HAZARDS: &[Hazard] = &[
     .call(CallFor::Land),
     Hazard::row(names!("L04", "l04"), Grade::StopFixed, Closes::HandsOn, &[Seen, Design], |v| {
         CRIME_SIGNS.iter().any(|sign| sign_counts(v, sign) && there(v, sign))
+            || chose_anywhere(v, "wound_form", &[KNIFE_CUT])
     })
     .signs(CRIME_SIGNS)
     .call(CallFor::Officer)
     .evidence(),
+    // In season a hunter leaves one in good right: the lead knows date and place.
+    Hazard::row(names!("L08", "l08"), Grade::Stop, Closes::HandsOn, &[Design], |v| there(v, "gut_pile_cut_out"))
+        .signs(&["gut_pile_cut_out"])
+        .call(CallFor::Officer),
     Hazard::row(names!("L02", "l02"), Grade::StopFixed, Closes::HandsOn, &[Memory], |v| there(v, "do_not_eat_tag"))
         .signs(&["do_not_eat_tag"])
         .call(CallFor::Vet),
@@ -60,6 +71,12 @@ pub(super) const HAZARDS: &[Hazard] = &[
     })
     .signs(&["eagle_or_hawk_part"]),
 ];
+
+/// True where a wound was ever said to be a knife cut, even if taken back since.
+pub(super) fn ever_cut(view: &View) -> bool {
+    let of = |sheet: &crate::record::Sheet| sheet.was_ever_chosen("wound_form", KNIFE_CUT);
+    of(view.exam) || view.carcass.is_some_and(|c| c.examinations.values().any(|e| of(&e.sheet)))
+}
 
 /// Wheels beside a road say nothing; wheels to a body away from one do.
 pub(super) fn sign_counts(view: &View, sign: &str) -> bool {

@@ -97,7 +97,9 @@ pub(crate) fn said(view: &View, hazard: &Hazard) -> Option<bool> {
 /// Whether an evidence hazard fires now or fired on an answer that was since taken back, on this or
 /// an earlier occasion at this carcass.
 pub(crate) fn was_ever_fired(view: &View, hazard: &Hazard) -> bool {
-    (hazard.fires)(view) || hazard.signs.iter().any(|sign| law::sign_counts(view, sign) && read::ever_there(view, sign))
+    (hazard.fires)(view)
+        || (hazard.id == "L04" && law::ever_cut(view))
+        || hazard.signs.iter().any(|sign| law::sign_counts(view, sign) && read::ever_there(view, sign))
 }
 
 /// The reason written for a question that stayed closed.

@@ -18,17 +18,23 @@ mod opened;
 mod outside;
 mod rules;
 mod samples;
+mod signs;
 mod snow;
 mod stand_off;
+mod wounds;
 
 use super::Step;
 
 /// All steps, in the order in which they are asked within their phase.
-pub const STEPS: [&[Step]; 14] = [
+pub const STEPS: [&[Step]; 18] = [
     before_leaving::STEPS,
     approach::STEPS,
     stand_off::STEPS,
+    snow::OWN_TRACKS,
+    signs::SEARCH,
     snow::STEPS,
+    hands_off::BODY,
+    signs::STEPS,
     hands_off::STEPS,
     outside::STEPS,
     jaw::STEPS,

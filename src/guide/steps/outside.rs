@@ -4,6 +4,7 @@ use crate::guide::{Input, Phase, Step, Touch, View};
 
 use super::facts::{antlered, bones_bare, deer_here, whole_deer, wounds};
 use super::rules;
+use super::wounds::{bled_wounds, may_have_thawed, paired_and_bled, some_bled, zone_of_one};
 
 const fn row(id: &'static str, input: Input) -> Step {
     Step::look(id, Phase::Outside, input).touch(Touch::Handle).when(deer_here)
@@ -27,12 +28,22 @@ pub(super) const STEPS: &[Step] = &[
     row("touching_allowed", Input::Choice("touching_allowed")),
     row("thumb_to_finger", Input::Choice("thumb_to_finger")).ruled_out(rules::touching),
     on_hide("insects", Input::Panel(&["live_ticks", "flat_flies"])),
+    on_hide("body_thaw", Input::Choice("body_thaw")),
     on_hide("body_looked_over", Input::Choice("body_looked_over")),
     on_hide("wounds_outside", Input::Panel(&["wounds_outside"])).absent_when(all_looked_over),
     on_hide("wounds_count", Input::Number("wounds_count")).when(|v| deer_here(v) && v.there("wounds_outside")),
     wound("wound_region"),
     wound("wound_form"),
-    wound("wound_bleeding"),
+    wound("wound_bleeding").when(|v| deer_here(v) && !may_have_thawed(v)),
+    on_hide("wound_bleeding_thawed", Input::Choice("wound_bleeding"))
+        .group("wound")
+        .sites(wounds)
+        .when(may_have_thawed),
+    on_hide("clot_wiped", Input::Choice("clot_wiped")).group("wound").sites(bled_wounds),
+    on_hide("upper_canines", Input::Number("upper_canines_mm")).group("wound").sites(paired_and_bled),
+    on_hide("lower_canines", Input::Number("lower_canines_mm")).group("wound").sites(paired_and_bled),
+    on_hide("wound_zone_main", Input::Choice("wound_zone_main")).when(some_bled).ruled_out(zone_of_one),
+    on_hide("hide_marks", Input::Panel(&["claw_rakes", "projectile_or_wound_track"])).absent_when(all_looked_over),
     on_hide("bruising", Input::Choices("bruising_outside")).absent_when(all_looked_over),
     row("bones_broken", Input::Choices("bones_broken")).ruled_out(rules::touching).may_be_absent(),
     row("leg_disease", Input::Choices("leg_disease")).ruled_out(rules::touching).may_be_absent(),

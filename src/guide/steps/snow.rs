@@ -1,6 +1,7 @@
 //! The hands-off record, first part: the story that the snow tells. Own tracks are left out first.
 
 use crate::guide::{Input, Phase, Step, View};
+use crate::record::{Answer, Site, Value, Why};
 
 use super::facts::carcass_here;
 
@@ -12,22 +13,77 @@ fn snow_lies_over(v: &View) -> bool {
     ["dusting", "part_covered", "covered"].iter().any(|how| v.chose("snow_over_body", how))
 }
 
+/// What has snow on it may lie deep in it.
+fn may_be_buried(v: &View) -> bool {
+    carcass_here(v) && ["part_covered", "covered"].iter().any(|how| v.chose("snow_over_body", how))
+}
+
+fn not_bones(v: &View) -> bool {
+    carcass_here(v) && !v.chose("body_state", "bones_and_hair")
+}
+
+/// Snow that has melted, blown or been trodden, or fell since, hides what happened: `none` cannot be
+/// said of it.
+fn readable(v: &View) -> bool {
+    v.chose("snow_readable", "sharp")
+}
+
+/// Snow mixed with litter, soil or hair was scraped there: how much fell on the body cannot be told.
+fn cached(v: &View, _: Site) -> Option<Answer> {
+    let mixed = ["leaves_or_soil", "sticks", "plucked_hair"].iter().any(|with| v.chose("cover_with", with));
+    (v.there("cached_over") && mixed).then_some(Answer::CantTell { why: Why::Cached })
+}
+
+/// One kind of animal, or several of one class: the class follows. A dog may be of any size.
+fn tracks_known(v: &View, _: Site) -> Option<Answer> {
+    let answer = v.answer("tracks_by");
+    let Some(Value::Choices(animals)) = answer.value() else { return None };
+    let class = |animal: &str| match animal {
+        "wolf" => Some("large_canid"),
+        "coyote" => Some("medium_canid"),
+        "bobcat_or_lynx" | "cougar" => Some("felid"),
+        "bear" => Some("bear"),
+        "fox" | "marten_or_fisher" => Some("fox_fisher_bird_only"),
+        _ => None,
+    };
+    let mut classes: Vec<&str> = animals.iter().filter(|a| *a != "deer").map(|a| class(a)).collect::<Option<_>>()?;
+    classes.sort_unstable();
+    classes.dedup();
+    // Who eats after a bigger one leaves its prints too.
+    if classes.len() > 1 {
+        classes.retain(|c| *c != "fox_fisher_bird_only");
+    }
+    match classes.as_slice() {
+        [only] => Some(Answer::choice(only)),
+        _ => None,
+    }
+}
+
+fn tracks_there(v: &View) -> bool {
+    carcass_here(v) && v.there("tracks_by")
+}
+
+pub(super) const OWN_TRACKS: &[Step] = &[row("own_tracks", Input::ReadDo("own_tracks_left_out"))];
+
 pub(super) const STEPS: &[Step] = &[
-    row("own_tracks", Input::ReadDo("own_tracks_left_out")),
     // How much is left comes first: it settles most of what follows where nothing is.
     row("body_state", Input::Choice("body_state")),
-    row("snow_over_body", Input::Choice("snow_over_body")),
+    row("snow_over_body", Input::Choice("snow_over_body")).ruled_out(cached),
     row("snow_over_body_depth", Input::Number("snow_over_body_cm")).when(|v| carcass_here(v) && snow_lies_over(v)),
-    row("body_buried", Input::Choice("body_buried")),
+    row("body_buried", Input::Choice("body_buried")).when(may_be_buried),
+    row("snow_readable", Input::Choice("snow_readable")),
     row("snow_under_body", Input::Choice("snow_under_body")),
     row("snow_depth", Input::Number("snow_depth_cm")),
-    row("sinking_depth", Input::Number("sinking_depth_cm")),
-    row("snow_crust", Input::Choice("snow_crust")),
-    row("snow_signs", Input::Panel(&["blood_on_snow", "drag_marks", "hair_scattered", "chase_or_struggle_marks"])),
+    // Of a deer whose run nobody can follow any more, how deep it sank says nothing.
+    row("sinking_depth", Input::Number("sinking_depth_cm")).when(not_bones),
+    row("snow_crust", Input::Choice("snow_crust")).when(not_bones),
+    row("snow_signs", Input::Panel(&["blood_on_snow", "drag_marks", "hair_scattered", "chase_or_struggle_marks"]))
+        .absent_when(readable),
     row("blood_where", Input::Choices("blood_where")).when(|v| carcass_here(v) && v.there("blood_on_snow")),
     row("drag_length", Input::Number("drag_length_m")).when(|v| carcass_here(v) && v.there("drag_marks")),
     row("hair_state", Input::Choices("hair_state")).when(|v| carcass_here(v) && v.there("hair_scattered")),
     row("tracks_by", Input::Choices("tracks_by")).may_be_absent(),
+    row("tracks_main", Input::Choice("tracks_main")).when(tracks_there).ruled_out(tracks_known),
     row("droppings_by", Input::Choices("droppings_by")).may_be_absent(),
     row("bird_signs", Input::Choices("bird_signs")).may_be_absent(),
     row("round_the_body", Input::Panel(&["bones_scattered", "browse_or_beds_by_body"])),

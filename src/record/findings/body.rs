@@ -4,7 +4,7 @@ use crate::record::Unit;
 use crate::record::finding::{FindingDef as F, Shape, Sites, number};
 
 const REGIONS: &[&str] =
-    &["throat_or_neck", "head", "shoulder_or_chest", "belly_or_flank", "rump_or_hind_legs", "legs", "other"];
+    &["throat", "nape", "head", "shoulder_or_chest", "belly_or_flank", "rump_or_hind_legs", "legs", "other"];
 
 const SEX: &[&str] =
     &["antlers", "pedicles_or_knobs", "no_pedicles", "scrotum_or_penis", "udder_or_vulva", "suckled_nipples"];
@@ -17,7 +17,10 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("body_frozen", Shape::Choice(&["not_frozen", "part_frozen", "frozen_solid"])),
     F::exam("body_buried", Shape::Choice(&["on_top", "part_buried", "mostly_buried"])),
     F::exam("body_position", Shape::Choice(&["on_left_side", "on_right_side", "on_chest", "on_back", "scattered"])),
-    F::exam("parts_eaten", Shape::Choices(&["rump", "belly", "chest", "shoulder", "neck", "head", "all"])),
+    F::exam(
+        "parts_eaten",
+        Shape::Choices(&["rump", "belly", "chest", "shoulder", "neck", "head", "eyes_or_anus", "all"]),
+    ),
     F::exam("decay", Shape::Choice(&["fresh", "bloated_or_soft", "dried", "bones_only"])),
     // Danger signs seen without touching.
     F::sign("blood_at_openings"),
@@ -38,7 +41,8 @@ pub(super) const FINDINGS: &[F] = &[
         Shape::Choice(&["paired_holes", "single_hole", "tear", "cut_straight", "scrape", "talon_holes"]),
     )
     .at(Sites::Item),
-    F::exam("wound_bleeding", Shape::Choice(&["bruised_and_bloody", "clean_no_bruise"])).at(Sites::Item),
+    F::exam("wound_bleeding", Shape::Choice(&["clot_at_hole", "diffuse_or_stained", "clean_no_bruise"]))
+        .at(Sites::Item),
     F::sign("wounds_outside"),
     F::exam("wounds_count", number(Unit::Count, 0, 1, 9)),
     F::exam("bruising_outside", Shape::Choices(REGIONS)),
@@ -51,7 +55,7 @@ pub(super) const FINDINGS: &[F] = &[
     F::sign("clear_bladder_inside"),
     F::sign("fetus"),
     F::sign("urine_contact"),
-    F::exam("rumen", Shape::Choice(&["present", "torn_open", "spilled_only"])),
+    F::exam("rumen", Shape::Choice(&["present", "pulled_out", "torn_open", "spilled_only"])),
     F::exam("rumen_fill", Shape::Choice(&["empty", "quarter", "half", "three_quarters", "full"])),
     F::exam("rumen_smell", Shape::Choice(&["normal", "sour", "rotten"])),
     F::exam(

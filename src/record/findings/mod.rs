@@ -9,6 +9,7 @@ mod outing;
 mod people;
 mod route;
 mod scene;
+mod signs;
 mod winter;
 mod work;
 
@@ -18,7 +19,7 @@ use std::sync::OnceLock;
 use super::FindingDef;
 
 /// All findings, in groups.
-pub const FINDINGS: [&[FindingDef]; 12] = [
+pub const FINDINGS: [&[FindingDef]; 13] = [
     outing::FINDINGS,
     people::FINDINGS,
     route::FINDINGS,
@@ -28,6 +29,7 @@ pub const FINDINGS: [&[FindingDef]; 12] = [
     marrow::FINDINGS,
     measures::FINDINGS,
     work::FINDINGS,
+    signs::FINDINGS,
     confirm::FINDINGS,
     confirm::REOPENED,
     winter::FINDINGS,

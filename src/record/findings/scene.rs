@@ -28,7 +28,7 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("snow_over_body_cm", number(Unit::Centimetre, 0, 0, 300)).repeated(),
     F::exam("snow_under_body", Shape::Choice(&["old_snow", "new_snow", "melted_to_ice", "bare_ground"])),
     F::sign("blood_on_snow"),
-    F::exam("blood_where", Shape::Choices(&["trail_to_body", "at_body", "sprayed", "pooled"])),
+    F::exam("blood_where", Shape::Choices(&["trail_to_body", "sprayed", "at_body", "pooled", "at_nose_or_anus"])),
     F::sign("drag_marks"),
     F::exam("drag_length_m", number(Unit::Metre, 0, 0, 2_000)),
     F::sign("cached_over"),

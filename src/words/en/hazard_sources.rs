@@ -52,6 +52,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "hazard.l04.source",
         "Utah Division of Wildlife Resources 2018; Idaho Fish and Game 2023; which signs count [design].",
     ),
+    ("hazard.l08.source", "Rule [design]: a heap of guts alone may be lawful, and the office knows the season."),
     ("hazard.l02.source", "Common field knowledge, no source seen [memory]."),
     ("hazard.l03.source", "Rule [design]."),
     ("hazard.l01.source", "Wisconsin Department of Natural Resources 2017; leaving the collar on [memory]."),

@@ -102,6 +102,12 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "Hands off, for good. Keep to your own tracks.\nPhotograph, note where, leave. Challenge nobody.",
     ),
     ("hazard.l04.fact", "I have read this. Nothing is touched from here on."),
+    ("hazard.l08.head", "Guts cut out by someone"),
+    (
+        "hazard.l08.do",
+        "Hands off. In season a hunter may have left it.\nPhotograph, note where and when, tell the officer.",
+    ),
+    ("hazard.l08.fact", "I have read this. Nothing is touched."),
     ("hazard.l02.head", "Drugged animal tag"),
     ("hazard.l02.do", "Treat the meat as poison: leave it whole.\nNothing may feed on it before somebody is told."),
     ("hazard.l02.fact", "I have read this. Nothing is touched."),

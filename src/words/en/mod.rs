@@ -17,6 +17,7 @@ mod winter;
 pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     steps::OUTING,
     steps::SCENE,
+    steps::SIGNS,
     steps::BODY,
     steps::TEETH_AND_MARROW,
     steps::BENCH,
@@ -26,6 +27,7 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     options::CHOICES,
     options::FINDINGS,
     options::NAMES,
+    options::SIGNS,
     readings::TEXTS,
     readings_of_size::TEXTS,
     drawings::TEXTS,

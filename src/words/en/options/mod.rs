@@ -3,7 +3,9 @@
 mod choices;
 mod findings;
 mod names;
+mod signs;
 
 pub(super) use choices::TEXTS as CHOICES;
 pub(super) use findings::TEXTS as FINDINGS;
 pub(super) use names::TEXTS as NAMES;
+pub(super) use signs::TEXTS as SIGNS;

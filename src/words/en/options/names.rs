@@ -30,6 +30,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("why.stop_in_force", "A stop is in force"),
     ("why.not_trained", "Not trained or not allowed"),
     ("why.not_opened", "Not opened"),
+    ("why.cached", "An animal covered it"),
     ("why.removed", "Taken by a person"),
     ("why.not_given", "No reason given"),
     ("why.other", "Another reason"),

@@ -46,7 +46,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Put the scale beside it for the photo."
     }
     "wound_bleeding" {
-        "Is the flesh round it dark and bloody?"
+        "Is there a clot in the flesh round it?"
         "Only a living body bleeds into the flesh."
         "Look under the edge of the skin. No fingers in it."
     }

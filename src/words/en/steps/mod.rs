@@ -5,6 +5,7 @@ mod bench;
 mod body;
 mod outing;
 mod scene;
+mod signs;
 mod teeth_and_marrow;
 
 /// The texts of steps: the question, one line why it matters, how to look, and where it may not be
@@ -25,4 +26,5 @@ pub(super) use bench::TEXTS as BENCH;
 pub(super) use body::TEXTS as BODY;
 pub(super) use outing::TEXTS as OUTING;
 pub(super) use scene::TEXTS as SCENE;
+pub(super) use signs::TEXTS as SIGNS;
 pub(super) use teeth_and_marrow::TEXTS as TEETH_AND_MARROW;

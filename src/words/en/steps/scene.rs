@@ -265,9 +265,9 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Look at the eye and the belly skin."
     }
     "rumen_lying_out" {
-        "Is the stomach, or what was in it, there?"
+        "Where is the big stomach?"
         "It holds the last meals."
-        "A ball or a heap of chewed plants."
+        "A pale ball, or a heap of chewed plants. Look only."
         none "Not there"
     }
     "rumen_plants_lying_out" {

@@ -1,0 +1,86 @@
+//! How many taps a record costs: a hands-off record must be possible in a few minutes in the snow.
+//! A measure of the house, no outside source.
+
+use std::collections::BTreeMap;
+
+use marrowbook::guide::{Ask, Draft, Input, Phase, View};
+use marrowbook::record::{Answer, Value, find};
+
+use crate::answering::{Answering, Script};
+use crate::visit::Visit;
+
+/// Tiles on a page of a list: as the form shows them.
+const A_PAGE: usize = 4;
+
+/// A hand that counts what it taps.
+struct Counting {
+    hand: Script,
+    taps: BTreeMap<Phase, usize>,
+    steps: Vec<(String, usize)>,
+}
+
+/// Pages turned to reach the last of these options.
+fn turns(options: &[&str], codes: &[String]) -> usize {
+    let last = codes.iter().filter_map(|code| options.iter().position(|o| o == code)).max();
+    last.map_or(0, |place| place / A_PAGE)
+}
+
+fn taps(ask: &Ask, view: &View, drafts: &[Draft]) -> usize {
+    let Ask::Step { step, .. } = ask else { return 1 };
+    let Some(first) = drafts.first() else { return 0 };
+    let options = find(first.finding).unwrap().options();
+    match (&step.input, &first.answer) {
+        (Input::Panel(signs), _) => {
+            let seen = drafts.iter().filter(|d| d.answer.value().is_some()).count();
+            let pages = signs.len().div_ceil(A_PAGE) - 1;
+            // The last page's tile, and the statement that all was looked at.
+            pages + seen + 1 + usize::from(ask.may_be_absent(view))
+        }
+        (_, Answer::NotSeen) => 1,
+        (_, Answer::Seen { value }) => match value {
+            Value::Choice(code) => 1 + turns(options, std::slice::from_ref(code)),
+            Value::Choices(codes) => codes.len() + 1 + turns(options, codes),
+            Value::Number(n) => n.to_string().len() + 1,
+            Value::Text(_) | Value::Photo(_) => 2,
+            _ => 1,
+        },
+        // `No answer`, then the reason that is preset.
+        _ => 2,
+    }
+}
+
+impl Answering for Counting {
+    fn answer(&mut self, ask: &Ask, view: &View) -> Vec<Draft> {
+        let drafts = self.hand.answer(ask, view);
+        let n = taps(ask, view, &drafts);
+        *self.taps.entry(ask.phase()).or_default() += n;
+        self.steps.push((ask.name(), n));
+        drafts
+    }
+}
+
+/// The second carcass of the day, all eaten, nobody may touch: bones, hair, old tracks.
+#[test]
+fn a_scavenged_carcass_is_recorded_hands_off_in_few_taps() {
+    let hand = Script::new(
+        "body_state=bones_and_hair snow_over_body=none snow_depth_cm=60 hair_scattered=there hair_state=bitten_off \
+         tracks_by=coyote droppings_by=- bird_signs=whitewash bones_scattered=there quick_class=older rumen=- \
+         sex_evidence=- bones_fed_on=ribs_or_blades_gnawed walk_out_min=30",
+    );
+    let mut visit = Visit::field(1);
+    visit.card = None;
+    visit.walk(&mut hand.clone());
+    visit.next_exam(2, marrowbook::guide::ExamKind::Field);
+    let mut counting = Counting { hand, taps: BTreeMap::new(), steps: Vec::new() };
+    visit.walk(&mut counting);
+    println!("{:?}", counting.steps);
+    for (phase, n) in &counting.taps {
+        println!("{:16} {n} taps", phase.code());
+    }
+    let of = |phases: &[Phase]| phases.iter().filter_map(|p| counting.taps.get(p)).sum::<usize>();
+    let record = of(&[Phase::HandsOff]);
+    let all = of(&Phase::FIELD);
+    println!("hands-off record {record} taps, the whole second carcass {all} taps");
+    assert!(record <= 33, "the hands-off record takes {record} taps");
+    assert!(all <= 66, "the second carcass takes {all} taps");
+}
