@@ -16,6 +16,7 @@ pub mod hazards;
 mod leaving;
 mod permission;
 mod phase;
+pub mod practice;
 mod reopen;
 mod resume;
 mod situation;

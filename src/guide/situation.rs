@@ -56,6 +56,20 @@ impl Situation {
         (done, all)
     }
 
+    /// The ask that puts a question and is open to an answer; where this very place is not asked, the
+    /// same question on the other side stands for it.
+    pub fn asking(&self, view: &View, finding: &str, site: Site) -> Option<&AskState> {
+        let open = |a: &&AskState| !matches!(a.status, Status::Closed(_));
+        let puts = |exact: bool| {
+            move |a: &&AskState| {
+                let same = |s: Site| if exact { s == site } else { s.tooth == site.tooth && s.bone == site.bone };
+                a.ask.questions(view).iter().any(|(f, s)| *f == finding && same(*s))
+            }
+        };
+        let all = || self.asks.iter().filter(open);
+        all().find(puts(true)).or_else(|| all().find(puts(false)))
+    }
+
     /// The ask of a name, for links and tests.
     pub fn find(&self, name: &str) -> Option<&AskState> {
         self.asks.iter().find(|a| a.ask.name() == name)

@@ -245,6 +245,22 @@ impl Desk {
         self.store.delete_photo(name).await
     }
 
+    /// A setting's text as it lies there.
+    ///
+    /// # Errors
+    /// Where the store is refused or lost.
+    pub async fn setting_text(&self, name: &str) -> Result<Option<String>, StoreError> {
+        self.store.setting(name).await
+    }
+
+    /// Keep a setting's text.
+    ///
+    /// # Errors
+    /// Where the store is full, refused or lost.
+    pub async fn put_setting_text(&self, name: &str, text: &str) -> Result<(), StoreError> {
+        self.store.put_setting(name, text).await
+    }
+
     /// A setting; `None` where there is none, or none that this version can read.
     ///
     /// # Errors

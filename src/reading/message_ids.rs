@@ -273,6 +273,8 @@ singles! {
     UNBORN_SEX_LINE = "reading.unborn.caution.sex_line";
     /// "kg"
     UNIT_KG = "reading.unit.kg";
+    /// "lb"
+    UNIT_LB = "reading.unit.lb";
     /// "days"
     UNIT_DAYS = "reading.unit.days";
     /// "Measure round the chest, close behind the forelegs"
@@ -777,6 +779,7 @@ family! {
 
 /// Every id, by list.
 pub const ALL: &[&[&str]] = &[
+    super::short::IDS,
     SINGLES,
     CLASSES,
     KEY_CLASSES,

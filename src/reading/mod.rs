@@ -15,6 +15,7 @@ pub mod message_ids;
 mod scope;
 mod sex;
 mod shape;
+pub mod short;
 mod size;
 mod unborn;
 mod window;
@@ -26,6 +27,7 @@ use uuid::Uuid;
 use crate::record::{Carcass, Digest};
 pub use given::{Given, GivenCard};
 pub use shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Taken, Val, Variant};
+pub use short::{Short, short};
 
 /// All readings of one carcass.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use crate::record::{Digest, EntryId, Site};
+use crate::record::{Digest, EntryId, Shown, Site, Unit};
 use crate::science::source::Source;
 use crate::words::{self, Arg, Language};
 
@@ -25,6 +25,15 @@ pub enum Val {
         /// The number, unrounded.
         value: f64,
         /// Decimals to print.
+        decimals: u8,
+    },
+    /// A measure: printed with its unit, in the units that the phone is set to.
+    Measure {
+        /// The number in `unit`, unrounded.
+        value: f64,
+        /// Its metric unit.
+        unit: Unit,
+        /// Decimals to print in that unit.
         decimals: u8,
     },
     /// Another message, such as the name of a class.
@@ -86,6 +95,34 @@ pub struct Basis {
 impl From<&Source> for Basis {
     fn from(source: &Source) -> Self {
         Self { id: source.id.into(), cite: source.cite.into(), mark: source.mark.id().into() }
+    }
+}
+
+impl Basis {
+    /// True where nobody outside this project has confirmed it.
+    pub fn is_unconfirmed(&self) -> bool {
+        matches!(&*self.mark, "memory" | "design" | "ours")
+    }
+}
+
+impl Estimate {
+    /// The metric unit of a measure, for showing it in another; `None` for shares, months and the like.
+    pub fn metric_unit(&self) -> Option<Unit> {
+        (self.unit == super::message_ids::UNIT_KG).then_some(Unit::Kilogram)
+    }
+
+    /// The same as it is shown: for figures and plots. The unit's message id becomes that of the unit
+    /// shown.
+    #[must_use]
+    pub fn shown_in(&self, shown: Shown) -> Self {
+        let mut own = self.clone();
+        if let (Some(unit), Shown::Us) = (self.metric_unit(), shown) {
+            for value in [&mut own.best, &mut own.low, &mut own.high] {
+                *value = value.map(|v| unit.shown(v, 0, shown).value);
+            }
+            super::message_ids::UNIT_LB.clone_into(&mut own.unit);
+        }
+        own
     }
 }
 
@@ -179,10 +216,15 @@ impl Statement {
         self
     }
 
-    /// The sentence in a language.
+    /// The sentence in a language, measures in metric units.
     pub fn say(&self, language: Language) -> String {
+        self.say_in(language, Shown::Metric)
+    }
+
+    /// The sentence in a language, measures in these units.
+    pub fn say_in(&self, language: Language, shown: Shown) -> String {
         let args: Vec<(&str, Arg)> =
-            self.values.iter().map(|(name, value)| (name.as_str(), value.arg(language))).collect();
+            self.values.iter().map(|(name, value)| (name.as_str(), value.arg(language, shown))).collect();
         words::say(language, &self.id, &args)
     }
 }
@@ -204,16 +246,22 @@ impl Val {
         Self::Number { value, decimals }
     }
 
-    fn arg(&self, language: Language) -> Arg {
+    /// A measure in its metric unit, and the decimals to print.
+    pub const fn measure(value: f64, unit: Unit, decimals: u8) -> Self {
+        Self::Measure { value, unit, decimals }
+    }
+
+    fn arg(&self, language: Language, shown: Shown) -> Arg {
         match self {
             Self::Count(n) => Arg::Count(*n),
             Self::Number { value, decimals } => Arg::Text(format!("{value:.*}", usize::from(*decimals))),
+            Self::Measure { value, unit, decimals } => Arg::Text(unit.shown(*value, *decimals, shown).print()),
             Self::Message(id) => Arg::Text(words::say(language, id, &[])),
             Self::Text(text) => Arg::Text(text.clone()),
             Self::List(all) => {
                 let parts: Vec<String> = all
                     .iter()
-                    .map(|v| match v.arg(language) {
+                    .map(|v| match v.arg(language, shown) {
                         Arg::Count(n) => n.to_string(),
                         Arg::Text(text) => text,
                     })

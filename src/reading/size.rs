@@ -5,7 +5,7 @@ use super::measures::{SIDES, both_sides, mean};
 use super::message_ids as id;
 use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val};
-use crate::record::{Site, Tooth};
+use crate::record::{Site, Tooth, Unit};
 use crate::science::age::{Sex, Tooth as Named};
 use crate::science::calipers::tooth_ratio::molar_ratio;
 use crate::science::marrow::AgeGroup;
@@ -104,17 +104,29 @@ fn kilograms(weight: Weight, coverage: f64) -> Estimate {
     }
 }
 
+const fn kilos(kg: f64, decimals: u8) -> Val {
+    Val::measure(kg, Unit::Kilogram, decimals)
+}
+
+const fn centimetres(cm: f64) -> Val {
+    Val::measure(cm, Unit::Centimetre, 0)
+}
+
+const fn millimetres(mm: f64, decimals: u8) -> Val {
+    Val::measure(mm, Unit::Millimetre, decimals)
+}
+
 fn spread(statement: Statement, weight: Weight) -> Statement {
     statement
-        .with("kg", Val::number(weight.best_kg, 0))
-        .with("low", Val::number(weight.low_kg, 0))
-        .with("high", Val::number(weight.high_kg, 0))
+        .with("kg", kilos(weight.best_kg, 0))
+        .with("low", kilos(weight.low_kg, 0))
+        .with("high", kilos(weight.high_kg, 0))
 }
 
 /// Scales first: they need no rule.
 fn scales(lens: &Lens, told: &mut Told) {
     if let Some(kg) = mean(lens, "whole_weight_kg", &[Site::NONE], 10.0) {
-        told.statements.push(Statement::plain(id::SIZE_WEIGHED).with("kg", Val::number(kg, 1)));
+        told.statements.push(Statement::plain(id::SIZE_WEIGHED).with("kg", kilos(kg, 1)));
         told.estimates.push(Estimate {
             unit: id::UNIT_KG.to_owned(),
             best: Some(kg),
@@ -130,7 +142,7 @@ fn scales(lens: &Lens, told: &mut Told) {
     if let Some(kg) = mean(lens, "dressed_weight_kg", &[Site::NONE], 10.0)
         && let Some(live) = live_from_dressed(kg)
     {
-        let said = Statement::plain(id::SIZE_FROM_DRESSED).with("dressed", Val::number(kg, 1));
+        let said = Statement::plain(id::SIZE_FROM_DRESSED).with("dressed", kilos(kg, 1));
         told.statements.push(spread(said, live));
         told.estimates.push(kilograms(live, DRESSED_COVERAGE));
         told.rests_on(&sources::DRESSED);
@@ -162,7 +174,7 @@ fn bloated(lens: &Lens) -> Option<bool> {
 }
 
 fn by_rules(given: &Girth, reading: &GirthReading, told: &mut Told) {
-    let of_girth = |id: &str| Statement::plain(id).with("girth", Val::number(given.girth_cm, 0));
+    let of_girth = |id: &str| Statement::plain(id).with("girth", centimetres(given.girth_cm));
     let all = reading.weights.iter().map(|w| w.live);
     let widest = all.reduce(|a, b| Weight {
         best_kg: a.best_kg,
@@ -176,13 +188,13 @@ fn by_rules(given: &Girth, reading: &GirthReading, told: &mut Told) {
     for weight in &reading.weights {
         let (from, to) = weight.rule.girths_cm();
         let said = match weight.dressed_kg {
-            Some(dressed) => Statement::plain(id::SIZE_RULE_DRESSED).with("dressed", Val::number(dressed, 0)),
+            Some(dressed) => Statement::plain(id::SIZE_RULE_DRESSED).with("dressed", kilos(dressed, 0)),
             None => Statement::plain(id::SIZE_RULE),
         };
         let said = said
             .with("rule", Val::message(id::girth_rule(weight.rule)))
-            .with("from", Val::number(from, 0))
-            .with("to", Val::number(to, 0));
+            .with("from", centimetres(from))
+            .with("to", centimetres(to));
         told.statements.push(spread(said, weight.live));
         told.estimates.push(kilograms(weight.live, GIRTH_COVERAGE));
         told.rest_on(weight.rule.source());
@@ -205,7 +217,10 @@ fn by_rules(given: &Girth, reading: &GirthReading, told: &mut Told) {
 
 /// The refusal; for the other unit, what the girth would be then, offered and not taken.
 fn refused(given: &Girth, refusal: GirthRefusal, told: &mut Told) {
-    let said = Statement::plain(id::girth_refusal(refusal)).with("girth", Val::number(given.girth_cm, 0));
+    // Where the unit itself is in doubt the figure stays as it was typed.
+    let in_doubt = matches!(refusal, GirthRefusal::OtherUnit { .. } | GirthRefusal::Impossible);
+    let girth = if in_doubt { Val::number(given.girth_cm, 0) } else { centimetres(given.girth_cm) };
+    let said = Statement::plain(id::girth_refusal(refusal)).with("girth", girth);
     let GirthRefusal::OtherUnit { would_be_cm, .. } = refusal else {
         told.statements.push(said);
         return;
@@ -233,7 +248,7 @@ fn bones(lens: &Lens, told: &mut Told) {
         let Some(mm) = mean(lens, finding, &SIDES, steps) else { continue };
         kept = true;
         let said = Statement::plain(id::SIZE_RECORDED).with("what", Val::message(what));
-        told.statements.push(said.with("mm", Val::number(mm, decimals)));
+        told.statements.push(said.with("mm", millimetres(mm, decimals)));
         if finding == "hind_foot_mm" && mm > HIND_FOOT_LONGEST_MM {
             told.caution(id::SIZE_HIND_FOOT_LONG);
             told.rest_on(&sources::HIND_FOOT);
@@ -247,7 +262,7 @@ fn bones(lens: &Lens, told: &mut Told) {
         if let Some(mm) = mean(lens, "crown_height_mm", &both_sides(tooth), 10.0) {
             kept = true;
             let said = Statement::plain(id::SIZE_CROWN).with("tooth", Val::message(id::tooth(name)));
-            told.statements.push(said.with("mm", Val::number(mm, 1)));
+            told.statements.push(said.with("mm", millimetres(mm, 1)));
         }
     }
     if kept {

@@ -39,5 +39,5 @@ pub use moment::{Moment, MomentError};
 pub use outline::{DUE_BACK, EXAMINATION_KIND, links};
 pub use site::{Bone, Side, Site, Tooth};
 pub use strict_json::{JsonError, read_strict, to_canonical};
-pub use unit::Unit;
+pub use unit::{Measure, Shown, Unit};
 pub use validate::{Flaw, validate};

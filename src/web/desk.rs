@@ -57,6 +57,14 @@ impl Desk {
         });
     }
 
+    /// Keep a text of its own beside the journal. What cannot be kept holds until the page is closed.
+    pub(crate) fn put_text(&self, name: String, text: String) {
+        let Some(desk) = self.inner.clone() else { return };
+        leptos::task::spawn_local(async move {
+            let _ = desk.put_setting_text(&name, &text).await;
+        });
+    }
+
     /// Keep a photo.
     ///
     /// # Errors
@@ -76,6 +84,12 @@ impl Desk {
 
 #[cfg(target_arch = "wasm32")]
 impl Desk {
+    /// A text kept beside the journal; `None` where there is none.
+    pub(crate) fn text(&self, name: &'static str) -> impl Future<Output = Option<String>> + use<> {
+        let desk = self.inner.clone();
+        async move { desk?.setting_text(name).await.ok().flatten() }
+    }
+
     /// A photo's bytes; `None` where they are not here, or no longer those that the entry names.
     pub(crate) fn photo(&self, photo: Photo) -> impl Future<Output = Option<Vec<u8>>> + use<> {
         let desk = self.inner.clone();
@@ -90,6 +104,15 @@ impl Desk {
 
 #[cfg(not(target_arch = "wasm32"))]
 impl Desk {
+    pub(crate) fn text(&self, name: &'static str) -> impl Future<Output = Option<String>> + use<> {
+        let _ = (self, name);
+        async move { None }
+    }
+
+    pub(crate) fn put_text(&self, name: String, text: String) {
+        let _ = (name, text);
+    }
+
     pub(crate) fn photo(&self, photo: Photo) -> impl Future<Output = Option<Vec<u8>>> + use<> {
         let _ = photo;
         async move { None }

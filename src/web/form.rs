@@ -9,9 +9,10 @@ use std::sync::Arc;
 use leptos::prelude::*;
 use uuid::Uuid;
 
+use crate::card::Units;
 use crate::guide::{Ask, Draft};
 use crate::keep::{Promise, Saving};
-use crate::record::{Body, DeviceId, Digest, Journal, PersonCode, Photo, Site, Why};
+use crate::record::{Body, DeviceId, Digest, Journal, PersonCode, Photo, Shown, Site, Why};
 use crate::words::{Arg, Language};
 
 use super::desk::Desk;
@@ -44,7 +45,7 @@ pub(crate) struct Saves {
 pub(crate) struct Form {
     language: Language,
     session: StoredValue<Session>,
-    desk: StoredValue<Desk, LocalStorage>,
+    pub(super) desk: StoredValue<Desk, LocalStorage>,
     /// True once the records of this phone are open.
     pub(crate) ready: RwSignal<bool>,
     /// What is on the screen.
@@ -79,6 +80,8 @@ pub(crate) struct Form {
     pub(crate) only: RwSignal<Vec<(&'static str, Site)>>,
     /// What was tapped last on the drawn jaw.
     pub(crate) jaw_focus: RwSignal<JawFocus>,
+    /// Practice at home, once it was looked for.
+    pub(crate) practice: RwSignal<Option<crate::guide::practice::Practice>>,
     /// The best position so far, or why there is none.
     pub(crate) position: RwSignal<Option<Result<Fix, NoFix>>>,
     /// Whether the browser has promised to keep the records.
@@ -117,6 +120,7 @@ impl Form {
             reason: RwSignal::new(None),
             only: RwSignal::new(Vec::new()),
             jaw_focus: RwSignal::new(JawFocus::Next),
+            practice: RwSignal::new(None),
             position: RwSignal::new(None),
             persisted: RwSignal::new(None),
             watch: StoredValue::new_local(None),
@@ -131,6 +135,13 @@ impl Form {
     /// The language of the screens.
     pub(crate) fn language(self) -> Language {
         self.language
+    }
+
+    /// The units in which readings are shown: the phone's own setting, else the card's.
+    pub(crate) fn shown(self) -> Shown {
+        let of_card = || self.with(|s| s.card.as_ref().is_some_and(|held| held.card.units == Units::Us));
+        let us = self.settings.with_untracked(|s| s.us_units).or_else(of_card);
+        if us == Some(true) { Shown::Us } else { Shown::Metric }
     }
 
     /// A message without values.
@@ -186,6 +197,7 @@ impl Form {
         let open = now.here.examination.is_some() && !now.is_closed();
         let to = match here {
             Screen::NoAnswer(ask) => Screen::Visit(Some(ask)),
+            Screen::Reading(id, _) => Screen::Readings(id),
             Screen::Visit(named) => {
                 let from = now.ask(named.as_deref());
                 let before = self.with(|session| session.before(&now, from.as_ref())).flatten();
@@ -240,9 +252,9 @@ impl Form {
         let named = self.screen.try_get_untracked().unwrap_or(Screen::Start);
         match named {
             // A hurry is never held up, and a look at papers is not a step of the visit.
-            Screen::Hurt | Screen::About | Screen::Settings | Screen::HandOver => self.redraw(),
+            Screen::Hurt | Screen::About | Screen::Settings | Screen::HandOver | Screen::Practice => self.redraw(),
             _ if in_visit => self.go(Screen::Resume),
-            Screen::Journal(_) | Screen::Readings(_) | Screen::Bench => self.redraw(),
+            Screen::Journal(_) | Screen::Readings(_) | Screen::Reading(..) | Screen::Bench => self.redraw(),
             _ => self.go(Screen::Start),
         }
     }

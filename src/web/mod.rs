@@ -10,6 +10,7 @@ mod edge;
 mod form;
 mod form_device;
 mod form_input;
+mod form_practice;
 mod half_typed;
 mod inputs;
 mod keys;

@@ -25,8 +25,12 @@ pub(crate) enum Screen {
     Stops,
     /// All answers about one examination.
     Journal(Uuid),
-    /// What the findings say.
+    /// What the findings say, in short.
     Readings(Uuid),
+    /// One reading in full, by its method.
+    Reading(Uuid, String),
+    /// Ageing drawn jaws at home.
+    Practice,
     /// Handing over.
     HandOver,
     /// What waits for the bench.
@@ -45,6 +49,7 @@ impl Screen {
             Self::NoAnswer(ask) => format!("no-answer/{ask}"),
             Self::Journal(id) => format!("journal/{id}"),
             Self::Readings(id) => format!("readings/{id}"),
+            Self::Reading(id, method) => format!("reading/{id}/{method}"),
             _ => self.name().to_owned(),
         }
     }
@@ -63,6 +68,8 @@ impl Screen {
             Self::Stops => "stops",
             Self::Journal(_) => "journal",
             Self::Readings(_) => "readings",
+            Self::Reading(..) => "reading",
+            Self::Practice => "practice",
             Self::HandOver => "hand-over",
             Self::Bench => "bench",
             Self::Settings => "settings",
@@ -87,6 +94,11 @@ impl Screen {
             ("stops", "") => Self::Stops,
             ("journal", _) => id().map_or(Self::Start, Self::Journal),
             ("readings", _) => id().map_or(Self::Start, Self::Readings),
+            ("reading", _) => rest
+                .split_once('/')
+                .and_then(|(id, method)| Some(Self::Reading(Uuid::parse_str(id).ok()?, method.to_owned())))
+                .unwrap_or(Self::Start),
+            ("practice", "") => Self::Practice,
             ("hand-over", "") => Self::HandOver,
             ("bench", "") => Self::Bench,
             ("settings", "") => Self::Settings,
@@ -122,6 +134,8 @@ mod tests {
             Screen::Stops,
             Screen::Journal(id),
             Screen::Readings(id),
+            Screen::Reading(id, "age.lower_jaw".to_owned()),
+            Screen::Practice,
             Screen::HandOver,
             Screen::Bench,
             Screen::Settings,

@@ -144,6 +144,12 @@ pub(crate) fn scaled(typed: &str, decimals: u8) -> Option<i64> {
     format!("{whole}{part:0<places$}").parse().ok()
 }
 
+/// The same with a capital at its head.
+pub(crate) fn capital(text: &str) -> String {
+    let mut rest = text.chars();
+    rest.next().map(|first| first.to_uppercase().chain(rest).collect()).unwrap_or_default()
+}
+
 /// A number with its unit.
 pub(crate) fn with_unit(number: &str, unit: &str) -> String {
     if unit.is_empty() || unit == "\u{b0}" { format!("{number}{unit}") } else { format!("{number}\u{a0}{unit}") }

@@ -71,7 +71,10 @@ const SCENES: &[(&str, &str, &str, &str)] = &[
         "common practice, no source",
     ),
     // Carcass.
-    ("thin, wet at the chin", "thin_or_wet_chin=there", "H04", "NIH/NIAID 2019"),
+    ("thin, chin dry", "very_thin=there wet_chin=-", "H04", "NIH/NIAID 2019: those that look ill look weak and thin"),
+    ("in flesh, wet at the chin", "very_thin=- wet_chin=there", "H04", "NIH/NIAID 2019"),
+    ("looked at, neither thin nor wet", "very_thin=- wet_chin=-", "", "common practice, no source"),
+    ("nobody looked whether it is thin", "very_thin=! wet_chin=!", "", "not looked is never read as there"),
     ("a witness saw it stumble", "witness_behaviour=stumbling", "H04", "Indiana Board of Animal Health"),
     ("tame and circling, no wound", "witness_behaviour=circling+unafraid", "H05 H04", "Indiana Board of Animal Health"),
     (

@@ -57,10 +57,10 @@ pub(super) const HAZARDS: &[Hazard] = &[
     // A wound does not clear the head of a deer that behaved oddly while it lived: H05 then gives
     // way to this one, it does not fall silent.
     Hazard::row(names!("H04", "h04"), Grade::Confirm, Closes::Mouth, &[Seen], |v| {
-        there(v, "thin_or_wet_chin")
+        any_there(v, &["very_thin", "wet_chin"])
             || chose_any(v, "witness_behaviour", &["stumbling", "unafraid", "aggressive", "circling", "part_paralysed"])
     })
-    .signs(&["thin_or_wet_chin", "witness_behaviour"])
+    .signs(&["very_thin", "wet_chin", "witness_behaviour"])
     .call(CallFor::Lead),
     Hazard::row(names!("H07", "h07"), Grade::Confirm, Closes::Cutting, &[Seen, Design], |v| {
         there(v, "blood_at_openings") && !blood_is_explained(v) && !is_anthrax_like(v)

@@ -58,7 +58,7 @@ pub(super) const STEPS: &[Step] = &[
     row("tag_number", Input::Text("tag_number"))
         .when(|v| ["do_not_eat_tag", "owner_or_livestock_tag", "study_tag_or_collar"].iter().any(|tag| v.there(tag))),
     row("witness_behaviour", Input::Choices("witness_behaviour")).may_be_absent(),
-    row("danger_signs", Input::Panel(&["blood_at_openings", "swollen_belly", "thin_or_wet_chin"])),
+    row("danger_signs", Input::Panel(&["blood_at_openings", "swollen_belly", "very_thin", "wet_chin"])),
     row("photo_scene", Input::Photo("photo")).sites(|_| vec![crate::record::Site::item(1)]),
     row("evidence_note", Input::Text("evidence_note")).when(people_sign),
 ];

@@ -26,7 +26,8 @@ pub(super) const FINDINGS: &[F] = &[
     F::sign("blood_at_openings"),
     F::sign("swollen_belly"),
     F::sign("limp_not_frozen"),
-    F::sign("thin_or_wet_chin"),
+    F::sign("very_thin"),
+    F::sign("wet_chin"),
     F::sign("live_ticks"),
     F::sign("flat_flies"),
     // Sex, hands off or on.

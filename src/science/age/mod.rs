@@ -15,6 +15,7 @@
 //! | `wear` | likelihood of how worn they are |
 //! | [`reader`] | likelihood of a class called by a person |
 //! | [`more`] | calipers, rings, growing ends, antlers, size |
+//! | [`practice`] | jaws made up to practise on |
 //! | [`prior`] | who dies in winter |
 //! | [`contradiction`] | teeth that cannot stand together |
 //! | [`sharpen`] | the look worth most |
@@ -30,6 +31,7 @@ pub mod item;
 pub mod key;
 pub mod more;
 mod posterior;
+pub mod practice;
 pub mod prior;
 pub mod reader;
 pub mod sharpen;

@@ -88,6 +88,11 @@ impl Scale {
     }
 }
 
+/// Expected code of a look at a wear age; 0 for looks that are not of wear.
+pub(super) fn expected(item: Item, wear_years: f64) -> f64 {
+    SCALES.iter().find(|s| s.item == item).map_or(0.0, |s| s.expected_at(wear_years))
+}
+
 /// Half the square in the middle, straight outside.
 fn tail(r: f64) -> f64 {
     let r = r.abs();

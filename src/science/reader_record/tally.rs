@@ -39,6 +39,16 @@ impl Tally {
         }
     }
 
+    /// From counted readings of jaws of exactly known age.
+    pub const fn of_known(known: [[u32; 11]; 10]) -> Self {
+        Self { known, lab: BTreeMap::new() }
+    }
+
+    /// The readings of jaws of exactly known age.
+    pub const fn known(&self) -> &[[u32; 11]; 10] {
+        &self.known
+    }
+
     /// Adds all of another tally.
     pub fn add_all(&mut self, other: &Self) {
         let add = |to: &mut [u32; 11], from: &[u32; 11]| to.iter_mut().zip(from).for_each(|(t, f)| *t += f);

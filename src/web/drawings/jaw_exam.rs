@@ -12,6 +12,7 @@ use super::jaw_focus::{JawFocus, Shown, ToothQuestion, offered, shown};
 use super::jaw_row::{JawRow, tooth_name};
 use super::picture::{drawing, picture_in};
 use crate::record::{Side, Site};
+use crate::web::wording::capital;
 use crate::words::{Arg, Language, raw, say};
 
 /// Most values on one page of tiles.
@@ -285,10 +286,4 @@ impl Flow {
 fn start_page(question: &ToothQuestion, options: &[(&'static str, String)]) -> usize {
     let at = question.chosen().and_then(|code| options.iter().position(|(option, _)| *option == code));
     at.unwrap_or_default() / A_PAGE
-}
-
-/// The same with a capital at its head.
-fn capital(text: &str) -> String {
-    let mut rest = text.chars();
-    rest.next().map(|first| first.to_uppercase().chain(rest).collect()).unwrap_or_default()
 }

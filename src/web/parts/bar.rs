@@ -47,7 +47,13 @@ fn where_we_are(form: Form) -> AnyView {
             Screen::Visit(Some(name)) | Screen::NoAnswer(name) => {
                 now.ask(Some(name)).map(|a| a.phase()).or(now.phase())
             }
-            Screen::Start | Screen::About | Screen::Settings | Screen::HandOver | Screen::Bench | Screen::Who => None,
+            Screen::Start
+            | Screen::About
+            | Screen::Settings
+            | Screen::HandOver
+            | Screen::Bench
+            | Screen::Practice
+            | Screen::Who => None,
             _ => now.phase(),
         })
     });

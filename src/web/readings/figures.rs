@@ -5,13 +5,18 @@ use leptos::prelude::*;
 use super::plot;
 use super::scale::{InHundred, ends, in_hundred, one_decimal};
 use crate::reading::{Estimate, Reading, Share, Statement, Val, message_ids as id};
+use crate::record::Shown;
 use crate::words::{Arg, Language, say};
 
 /// All figures of a reading.
-pub fn figures(language: Language, title: &str, reading: &Reading) -> Vec<AnyView> {
+pub fn figures(language: Language, shown: Shown, title: &str, reading: &Reading) -> Vec<AnyView> {
     let named = reading.statements.first().map(named).unwrap_or_default();
     let figure = |estimate: &Estimate| {
-        if estimate.shares.is_empty() { range(language, estimate) } else { shares(language, title, estimate, &named) }
+        if estimate.shares.is_empty() {
+            range(language, &estimate.shown_in(shown))
+        } else {
+            shares(language, title, estimate, &named)
+        }
     };
     reading.estimates.iter().map(figure).collect()
 }

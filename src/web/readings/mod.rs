@@ -2,6 +2,7 @@
 
 pub mod allows;
 pub mod basis;
+mod cards;
 pub mod figures;
 pub mod plot;
 pub mod scale;
@@ -10,10 +11,11 @@ pub mod view;
 use leptos::prelude::*;
 
 use crate::reading::{Outcome, Readings};
-use crate::record::Carcass;
+use crate::record::{Carcass, Shown};
 use crate::words::{Language, say};
 
 pub use basis::{BasisLine, basis};
+pub(crate) use cards::card;
 pub use view::{cause_note, reading_view};
 
 /// All readings of a carcass, one after the other, and the line that says that no cause is read here.
@@ -38,7 +40,7 @@ pub fn readings_view(language: Language, carcass: &Carcass, readings: &Readings)
     let each = readings
         .each()
         .into_iter()
-        .map(|one| reading_view(language, one, &readings.science, &basis(language, carcass, one)))
+        .map(|one| reading_view(language, Shown::Metric, one, &readings.science, &basis(language, carcass, one)))
         .collect_view();
     view! { {in_short} {each} {cause_note(language)} }.into_any()
 }

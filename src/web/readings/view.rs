@@ -6,12 +6,19 @@ use super::allows::allows;
 use super::basis::BasisLine;
 use super::figures::{broad, figures};
 use crate::reading::{Outcome, Reading, Sharpen, Statement, Taken, Variant, message_ids as id};
+use crate::record::Shown;
 use crate::web::wording;
 use crate::words::{Arg, Language, say};
 
 /// One reading with all that belongs to it. `science` is the version of the methods.
-pub fn reading_view(language: Language, reading: &Reading, science: &str, basis: &[BasisLine]) -> AnyView {
-    let v = Of { language };
+pub fn reading_view(
+    language: Language,
+    shown: Shown,
+    reading: &Reading,
+    science: &str,
+    basis: &[BasisLine],
+) -> AnyView {
+    let v = Of { language, shown };
     let note = match reading.outcome {
         Outcome::Read => None,
         Outcome::NoEvidence => Some(v.say("reading.view.no_evidence")),
@@ -24,7 +31,7 @@ pub fn reading_view(language: Language, reading: &Reading, science: &str, basis:
             <h2>{title.clone()}</h2>
             {note.map(|note| view! { <p class="reading-note">{note}</p> })}
             {head}
-            {figures(language, &title, reading)}
+            {figures(language, shown, &title, reading)}
             {rest}
             {v.condition(reading)}
             {v.differ(&reading.variants)}
@@ -63,6 +70,7 @@ const fn outcome_name(outcome: Outcome) -> &'static str {
 #[derive(Clone, Copy)]
 struct Of {
     language: Language,
+    shown: Shown,
 }
 
 impl Of {
@@ -77,11 +85,11 @@ impl Of {
     /// The headline with the broad classes under it, and the other statements.
     fn statements(self, reading: &Reading) -> (AnyView, Option<AnyView>) {
         let mut said = reading.statements.iter();
-        let head = said.next().map(|s| view! { <p class="reading-head">{s.say(self.language)}</p> });
+        let head = said.next().map(|s| view! { <p class="reading-head">{s.say_in(self.language, self.shown)}</p> });
         let broad_table = reading.statements.iter().find(|s| s.id == id::AGE_BROAD).map(|s| broad(self.language, s));
         let rest: Vec<AnyView> = said
             .filter(|s| s.id != id::AGE_BROAD)
-            .map(|s| view! { <li>{s.say(self.language)}</li> }.into_any())
+            .map(|s| view! { <li>{s.say_in(self.language, self.shown)}</li> }.into_any())
             .collect();
         let rest = (!rest.is_empty()).then(|| view! { <ul class="reading-said">{rest}</ul> }.into_any());
         (view! { {head} {broad_table} }.into_any(), rest)
@@ -110,7 +118,7 @@ impl Of {
                     view! {
                         <tr>
                             <th scope="row">{with.join(" ")}</th>
-                            <td>{variant.headline.say(self.language)}</td>
+                            <td>{variant.headline.say_in(self.language, self.shown)}</td>
                         </tr>
                     }
                 })
@@ -141,7 +149,8 @@ impl Of {
 
     fn cautions(self, cautions: &[Statement]) -> Option<AnyView> {
         (!cautions.is_empty()).then(|| {
-            let lines = cautions.iter().map(|s| view! { <li>{s.say(self.language)}</li> }).collect_view();
+            let lines =
+                cautions.iter().map(|s| view! { <li>{s.say_in(self.language, self.shown)}</li> }).collect_view();
             view! { <h3>{self.say("reading.view.cautions")}</h3> <ul class="cautions">{lines}</ul> }.into_any()
         })
     }
@@ -153,7 +162,7 @@ impl Of {
                 let bits = format!("{bits:.2}");
                 format!(" ({})", self.fill("reading.view.gain", &[("bits", bits.into())]))
             });
-            format!("{}{}", one.look.say(self.language), gain.unwrap_or_default())
+            format!("{}{}", one.look.say_in(self.language, self.shown), gain.unwrap_or_default())
         };
         let more = (!others.is_empty()).then(|| {
             let lines = others.iter().map(|one| view! { <li>{line(one)}</li> }).collect_view();
@@ -197,8 +206,7 @@ impl Of {
     fn sources(self, reading: &Reading) -> Option<AnyView> {
         (!reading.sources.is_empty()).then(|| {
             let all = reading.sources.len();
-            let unconfirmed =
-                reading.sources.iter().filter(|s| matches!(&*s.mark, "memory" | "design" | "ours")).count();
+            let unconfirmed = reading.sources.iter().filter(|s| s.is_unconfirmed()).count();
             let count = |n: usize| Arg::Count(i64::try_from(n).unwrap_or(i64::MAX));
             let warning = (unconfirmed > 0).then(|| {
                 let text = self.fill("reading.view.unconfirmed", &[("n", count(unconfirmed)), ("all", count(all))]);

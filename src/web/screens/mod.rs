@@ -11,6 +11,7 @@ mod hurt;
 mod journal;
 mod leave_now;
 mod no_answer;
+mod practice;
 mod readings;
 mod resume;
 mod settings;
@@ -40,6 +41,8 @@ pub(crate) fn screen(form: Form, screen: &Screen) -> AnyView {
         Screen::Stops => stops::stops(form),
         Screen::Journal(id) => journal::journal(form, *id),
         Screen::Readings(id) => readings::readings(form, *id),
+        Screen::Reading(id, method) => readings::one(form, *id, method),
+        Screen::Practice => practice::practice(form),
         Screen::HandOver => hand_over::hand_over(form),
         Screen::Bench => bench::bench(form),
         Screen::Settings => settings::settings(form),

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::bundle::fingerprint::Fingerprint;
+use crate::record::Shown;
 use crate::web::form::Form;
 use crate::web::parts::{act, plain_head};
 use crate::web::screen::Screen;
@@ -31,6 +32,7 @@ pub(super) fn settings(form: Form) -> AnyView {
             {plain_head(form.say("settings.head"))}
             {switch("dusk", |s| s.dusk, |s| s.dusk = !s.dusk)}
             {switch("left_hand", |s| s.left_hand, |s| s.left_hand = !s.left_hand)}
+            {units(form)}
             {act(form, "who", form.say("settings.who"), move || form.go(Screen::Who))}
             {name_field(form, "crew", |s| s.crew.clone(), |s, text| s.crew = text)}
             {name_field(form, "label", |s| s.label.clone(), |s, text| s.label = text)}
@@ -40,6 +42,32 @@ pub(super) fn settings(form: Form) -> AnyView {
             {device.map(super::hand_over::qr)}
         </section>
         {super::card::card(form)}
+    }
+    .into_any()
+}
+
+/// Units of the readings: as the card has them until somebody flips it.
+fn units(form: Form) -> AnyView {
+    // Follows the setting; what the card says is behind `shown`.
+    let on = Memo::new(move |_| {
+        form.settings.track();
+        form.shown() == Shown::Us
+    });
+    view! {
+        <button
+            type="button"
+            class="act switch"
+            role="switch"
+            data-act="us_units"
+            aria-checked=move || if on.get() { "true" } else { "false" }
+            on:click=move |_| {
+                let flipped = form.shown() != Shown::Us;
+                form.set_settings(|s| s.us_units = Some(flipped));
+            }
+        >
+            <span>{form.say("settings.us_units")}</span>
+            <strong>{move || form.say(if on.get() { "settings.on" } else { "settings.off" })}</strong>
+        </button>
     }
     .into_any()
 }

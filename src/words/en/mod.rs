@@ -8,6 +8,8 @@ mod readings;
 mod readings_of_size;
 mod screens;
 mod steps;
+mod practice;
+mod short;
 mod hazard_sources;
 mod hazards;
 mod safety;
@@ -30,6 +32,8 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     options::SIGNS,
     readings::TEXTS,
     readings_of_size::TEXTS,
+    short::TEXTS,
+    practice::TEXTS,
     drawings::TEXTS,
     desk::TEXTS,
     screens::TEXTS,
