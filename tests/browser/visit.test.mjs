@@ -59,6 +59,15 @@ function office(archive, ...args) {
   return { code: ran.status, out: ran.stdout, err: ran.stderr };
 }
 
+/** From the readings in short to one in full; what the short ones said. */
+async function whole(hand, method) {
+  await hand.page.waitForSelector(`[data-card="${method}"]`);
+  const said = await text(hand.page);
+  await hand.press(`[data-card="${method}"] button`);
+  await hand.page.waitForSelector(`[data-reading="${method}"]`);
+  return said;
+}
+
 async function goOut(hand, place) {
   await hand.page.waitForSelector("main [data-tile]");
   await loadCard(hand, CARD);
@@ -94,7 +103,9 @@ test("a visit without signal, killed in the middle, handed over and read at the 
     await hand.tile("carry-on");
     await walk(hand, DOE);
     await hand.tile("close");
-    await hand.page.waitForSelector('[data-reading="age.lower_jaw"]');
+    const inShort = await whole(hand, "age.lower_jaw");
+    assert.match(inShort, /2 years/, "the age stands on the first screen");
+    assert.doesNotMatch(inShort, CAUSE);
     const doe = await text(hand.page);
     assert.match(doe, /2 years/);
     assert.match(doe, /in 100/, "an interval or share is shown");
@@ -106,6 +117,8 @@ test("a visit without signal, killed in the middle, handed over and read at the 
       .map((row) => row.innerText.replace(/\s+/g, " ").trim()));
     assert.ok(shown.length >= 10, `shares are on the screen: ${shown}`);
 
+    await hand.act("back");
+
     // The fawn, on the same outing: what was said of the day is not asked again.
     await hand.tile("start");
     await hand.tile("new-carcass");
@@ -113,11 +126,12 @@ test("a visit without signal, killed in the middle, handed over and read at the 
     const asked = await walk(hand, FAWN);
     assert.ok(!asked.includes("people_out"), "the outing was told once");
     await hand.tile("close");
-    await hand.page.waitForSelector('[data-reading="condition.marrow"]');
+    await whole(hand, "condition.marrow");
     const fawn = await text(hand.page);
     assert.match(fawn, /exhausted/i);
     assert.match(fawn, /Condition is not the cause/i);
     assert.doesNotMatch(fawn, CAUSE, "empty marrow never says that it was killed");
+    await hand.act("back");
     await saved(hand.page);
 
     // Hand over, and at the office: unknown, enrolled, intact; the same digits.
@@ -173,7 +187,7 @@ test("the same visit by keyboard alone", { timeout: 600_000 }, () => withPhone({
   const asked = await walk(hand, DOE);
   assert.ok(asked.includes("third_tooth.left"), `the jaw was reached: ${asked}`);
   await hand.tile("close");
-  await hand.page.waitForSelector('[data-reading="age.lower_jaw"]');
+  await whole(hand, "age.lower_jaw");
   assert.deepEqual(phone.faults, []);
 }));
 
@@ -196,7 +210,7 @@ test("the page checker finds nothing on any screen", { timeout: 600_000 }, () =>
   });
   await hand.tile("close");
   await check("readings");
-  for (const screen of ["steps", "stops", "hurt", "leave-now", "resume", "hand-over", "bench", "settings", "about", "who"]) {
+  for (const screen of ["practice", "steps", "stops", "hurt", "leave-now", "resume", "hand-over", "bench", "settings", "about", "who"]) {
     await hand.page.goto(`${place.url}#${screen}`);
     await hand.page.waitForTimeout(300);
     await check(screen);

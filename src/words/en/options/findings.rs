@@ -128,7 +128,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("finding.blood_at_openings", "Blood at nose, mouth or tail"),
     ("finding.swollen_belly", "Swollen belly"),
     ("finding.limp_not_frozen", "Limp, not frozen"),
-    ("finding.very_thin", "Very thin: ribs, hips or backbone stand out"),
+    ("finding.very_thin", "Very thin, bones stand out"),
     ("finding.wet_chin", "Drooling, or a wet chin"),
     ("finding.live_ticks", "Live ticks"),
     ("finding.flat_flies", "Flat flies in the coat"),

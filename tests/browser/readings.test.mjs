@@ -1,0 +1,178 @@
+// The readings as a crew meets them on a small phone: five invented deer (five-deer.mjs), and practice at home.
+// Bounds and laws are this project's own: 360 x 740 holds the three that matter, no screen trips the page checker.
+import assert from "node:assert/strict";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { test } from "node:test";
+import { DEER, outing } from "./five-deer.mjs";
+import { Hand, saved } from "./form.mjs";
+import { ROOT, withPhone } from "./phone.mjs";
+
+const SMALL = { viewport: { width: 360, height: 740 }, screen: { width: 360, height: 740 } };
+const text = (page) => page.evaluate(() => document.querySelector("main:not([hidden])")?.innerText ?? "");
+const stored = (page, store, name) => page.evaluate(([store, name]) => new Promise((done, failed) => {
+  const ask = indexedDB.open("marrowbook");
+  ask.onerror = () => failed(ask.error);
+  ask.onsuccess = () => {
+    const all = ask.result.transaction(store).objectStore(store);
+    const read = name === undefined ? all.count() : all.getAll();
+    read.onsuccess = () => { ask.result.close(); done(read.result); };
+    read.onerror = () => failed(read.error);
+  };
+}), [store, name]);
+
+/** A place that serves the form with five deer under `demo/`. */
+async function withFive(act) {
+  const folder = mkdtempSync(join(tmpdir(), "marrowbook-five-"));
+  try {
+    writeFileSync(join(folder, "outing.json"), outing());
+    writeFileSync(join(folder, "card.txt"), readFileSync(join(ROOT, "demo/card.txt"), "utf8"));
+    await withPhone({ ...SMALL, also: { demo: folder } }, act);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+test("five deer: three cards on one screen, each opens its whole reading, in daylight and dusk", { timeout: 600_000 }, () =>
+  withFive(async (phone, place) => {
+    const { page } = phone;
+    const hand = new Hand(page);
+    await phone.open(`${place.url}#demo`);
+    const names = Object.keys(DEER);
+    await page.waitForFunction((n) => document.querySelectorAll('[data-act^="readings-"]').length === n, names.length);
+    await saved(page);
+    const codes = await page.evaluate(() => [...document.querySelectorAll('[data-act^="readings-"]')].map((b) => b.dataset.act));
+    // The list has the newest first, and the deer were closed one after the other.
+    const acts = Object.fromEntries(names.map((name, i) => [name, codes[codes.length - 1 - i]]));
+    const faults = [];
+    const axe = async (name) => faults.push(...(await phone.axe()).map((fault) => `${name}: ${fault}`));
+    const said = {};
+    for (const name of names) {
+      await page.goto(`${place.url}#start`);
+      await hand.act(acts[name]);
+      await page.waitForSelector("[data-card]");
+      await page.evaluate(() => scrollTo(0, 0));
+      const cards = await page.evaluate(() => [...document.querySelectorAll("[data-card]")].slice(0, 3)
+        .map((card) => [card.dataset.card, card.getBoundingClientRect().bottom]));
+      assert.deepEqual(cards.map(([method]) => method), ["age.lower_jaw", "sex.ladder", "size.weight"]);
+      assert.ok(cards[2][1] <= 740, `${name}: the third card ends at ${cards[2][1]} of 740`);
+      said[name] = await text(page);
+      await phone.picture(`readings-${name}-day`);
+      await axe(name);
+      const methods = await page.evaluate(() => [...document.querySelectorAll("[data-card]")].map((c) => c.dataset.card));
+      for (const method of methods) {
+        await hand.press(`[data-card="${method}"] button`);
+        await page.waitForSelector(`[data-reading="${method}"]`);
+        const heads = await page.evaluate(() => [...document.querySelectorAll("main h1, main h2, main h3")].map((h) => Number(h.tagName[1])));
+        assert.equal(heads.filter((h) => h === 1).length, 1, `${name} ${method}: one main heading`);
+        assert.ok(heads.every((h, i) => i === 0 || h <= heads[i - 1] + 1), `${name} ${method}: headings go down one at a time: ${heads}`);
+        if (methods.indexOf(method) < 3) { await phone.picture(`reading-${name}-${method.split(".")[0]}-day`); await axe(`${name} ${method}`); }
+        await hand.act("back");
+        await page.waitForSelector("[data-card]");
+      }
+    }
+    assert.match(said.fawn, /^Fawn$/m);
+    assert.match(said.prime, /Left side alone: .+; right side alone: .+/, "sides a class apart are named");
+    assert.match(said.prime, /sources from memory or our own choice/);
+    assert.match(said.old, /was it 34 inches/i, "a girth in the wrong unit is said, not read");
+    assert.match(said.bones, /afar|Not read|Nothing/i);
+
+    // The look most worth its time leads to its question.
+    await page.goto(`${place.url}#start`);
+    await hand.act(acts.fawn);
+    const sharpen = page.locator('[data-tile="sharpen"]');
+    if (await sharpen.count()) {
+      await hand.tile("sharpen");
+      await page.waitForSelector("main [data-ask]");
+    } else {
+      assert.match(await text(page), /Most worth a look|None of these/);
+    }
+
+    // Pounds and inches by the setting, and back.
+    await page.goto(`${place.url}#settings`);
+    await hand.act("us_units");
+    await page.goto(`${place.url}#start`);
+    await hand.act(acts.yearling);
+    await page.waitForSelector("[data-card]");
+    // 48.2 kg is 106.3 lb (0.45359237 kg to the pound).
+    assert.match(await text(page), /106\.3\s*lb/);
+    assert.doesNotMatch(await text(page), /\d\s*kg/);
+
+    // Dusk, one of each.
+    await page.goto(`${place.url}#settings`);
+    await hand.act("dusk");
+    for (const name of names) {
+      await page.goto(`${place.url}#start`);
+      await hand.act(acts[name]);
+      await page.waitForSelector("[data-card]");
+      await phone.picture(`readings-${name}-dusk`);
+      await axe(`${name} at dusk`);
+    }
+    await hand.press('[data-card="age.lower_jaw"] button');
+    await page.waitForSelector('[data-reading="age.lower_jaw"]');
+    await phone.picture("reading-age-dusk");
+    assert.deepEqual(faults, []);
+    assert.deepEqual(phone.faults, []);
+    assert.deepEqual(phone.violations, []);
+  }));
+
+test("practice: a drawn jaw is aged, told, counted, and kept apart from every record", { timeout: 300_000 }, () =>
+  withPhone(SMALL, async (phone, place) => {
+    const { page } = phone;
+    const hand = new Hand(page);
+    await phone.open(place.url);
+    await phone.offlineReady();
+    await place.stop();
+    await page.reload();
+    await phone.formIsUp();
+    await hand.act("practice");
+    await page.waitForSelector("[data-practice]");
+    const entries = await stored(page, "entries");
+    assert.deepEqual(await phone.axe(), []);
+    await phone.picture("practice-day");
+    const jaw = () => page.evaluate(() => document.querySelector("[data-practice]").dataset.practice);
+    const first = await jaw();
+    const looks = await page.evaluate(() => [...document.querySelectorAll(".looks [role=img]")].map((i) => i.getAttribute("aria-label")));
+    assert.ok(looks.length >= 2 && looks.every(Boolean), `every picture is said in words: ${looks}`);
+    await hand.press('[data-call="3"]');
+    await page.waitForSelector("[data-verdict]");
+    assert.match(await text(page), /made as/);
+    assert.match(await text(page), /What this program would read/);
+    assert.deepEqual(await phone.axe(), []);
+    await phone.picture("practice-told");
+    await page.waitForTimeout(300);
+    await page.reload();
+    await phone.formIsUp();
+    await page.waitForSelector("[data-verdict]");
+    assert.equal(await jaw(), first, "the same jaw after the page was loaded again, without signal");
+    const count = () => page.evaluate(() => [...document.querySelectorAll("[data-score] tbody tr")].at(-1)?.innerText ?? "");
+    assert.match(await count(), /\t1\t/);
+    await hand.tile("next-jaw");
+    await page.waitForFunction((before) => document.querySelector("[data-practice]")?.dataset.practice !== before, first);
+    await hand.press('[data-call="0"]');
+    await page.waitForSelector("[data-verdict]");
+    assert.match(await count(), /\t2\t\d+ \(\d+ to \d+\)/, "a share with its interval");
+    await hand.act("clear-practice");
+    assert.match(await text(page), /No jaw read yet/);
+
+    // Nonsense where the practice was kept: set aside, said, and on with a new jaw.
+    await page.waitForTimeout(300);
+    await page.evaluate(() => new Promise((done, failed) => {
+      const ask = indexedDB.open("marrowbook");
+      ask.onsuccess = () => {
+        const put = ask.result.transaction("settings", "readwrite").objectStore("settings").put("{not practice", ["practice"]);
+        put.onsuccess = () => { ask.result.close(); done(); };
+        put.onerror = () => failed(put.error);
+      };
+    }));
+    await page.reload();
+    await phone.formIsUp();
+    await page.waitForSelector("[data-practice]");
+    assert.match(await text(page), /set aside/);
+    await page.waitForTimeout(300);
+    assert.ok((await stored(page, "settings", "all")).includes("{not practice"), "what could not be read is still there");
+    assert.equal(await stored(page, "entries"), entries, "no entry was written by practising");
+    assert.deepEqual(phone.faults, []);
+    assert.deepEqual(phone.violations, []);
+  }));
