@@ -172,7 +172,7 @@ mod tests {
         for unit in Unit::ALL {
             let metric = unit.shown(0.0, 0, Shown::Metric);
             let [at_0, at_1] = [0.0, 1.0].map(|v| unit.shown(v, 0, Shown::Us));
-            let step_in_metric = 10_f64.powi(-i32::from(at_0.decimals)) / (at_1.value - at_0.value);
+            let step_in_metric = libm::pow(10.0, -f64::from(at_0.decimals)) / (at_1.value - at_0.value);
             assert!(step_in_metric <= 1.0, "{unit:?}: {step_in_metric}");
             assert_eq!(metric.symbol, unit.symbol());
         }

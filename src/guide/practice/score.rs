@@ -167,7 +167,7 @@ mod tests {
     use crate::science::age::practice::MadeJaw;
 
     fn seed_of(birthdays: u8) -> u32 {
-        (0..).find(|seed| MadeJaw::of(*seed).birthdays == birthdays).unwrap()
+        (0..10_000).find(|seed| MadeJaw::of(*seed).birthdays == birthdays).unwrap()
     }
 
     #[test]
