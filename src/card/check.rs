@@ -3,6 +3,7 @@
 
 use std::collections::BTreeSet;
 
+use super::check_figures::{self, FigureFlaw};
 use super::{CallFor, Card};
 use crate::record::{JsonError, find, read_strict};
 
@@ -36,6 +37,9 @@ pub enum CardFlaw {
     /// Not an animal of the track finding.
     #[error("`{0}` is not an animal that the form knows as a predator")]
     UnknownPredator(String),
+    /// A figure of the reserve's own that cannot be meant.
+    #[error("the card's {0}")]
+    Figure(#[from] FigureFlaw),
     /// A limit that cannot be meant.
     #[error("the card's {name} is {value}, outside {min} to {max}")]
     Limit {
@@ -88,7 +92,8 @@ impl Card {
         }
         self.check_calls()?;
         self.check_people()?;
-        self.check_limits()
+        self.check_limits()?;
+        Ok(check_figures::check(&self.figures)?)
     }
 
     fn check_calls(&self) -> Result<(), CardFlaw> {

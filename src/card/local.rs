@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::Figures;
 use crate::record::{Moment, PersonCode};
 
 /// For what somebody is called.
@@ -175,6 +176,9 @@ pub struct Card {
     /// Units shown.
     #[serde(default)]
     pub units: Units,
+    /// Figures of the reserve's own.
+    #[serde(default, skip_serializing_if = "Figures::is_empty")]
+    pub figures: Figures,
     /// What to say to people on the trail, in the office's words.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub trail_words: String,

@@ -1,12 +1,19 @@
 //! The local card and the evidence table: types and validation.
 //!
 //! The card holds what no code may decide: whom to call, permits, which diseases and predators are
-//! about, units, crew codes, check-in rules. Without a card the form goes on hands-off.
+//! about, units, crew codes, check-in rules, and figures of the reserve's own. Without a card the form goes on hands-off.
 
 mod check;
+mod check_figures;
+mod figures;
 mod local;
 mod state;
 
 pub use check::{CardError, CardFlaw};
+pub use check_figures::FigureFlaw;
+pub use figures::{
+    AgePrior, BirthDates, CrownHeight, Figures, MolarRatio, NORM_MEASURES, Norm, NormAge, NormSex, PriorName,
+    ReaderTable,
+};
 pub use local::{Call, CallFor, Card, Flags, Limits, Permit, Person, Units};
 pub use state::{CardState, card_state};

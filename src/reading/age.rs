@@ -2,6 +2,8 @@
 
 use super::jaw::{self, Notes};
 use super::lens::{Answers, Lens, Picks, Used, digest_of, ids_of};
+use super::local::{Local, OwnCalipers};
+use super::local_ids;
 use super::message_ids as id;
 use super::scope;
 use super::sex::SexFound;
@@ -10,8 +12,7 @@ use super::window::{self, Window};
 use crate::record::{Answer, Bone, Carcass, Side, Site, Tooth, Value};
 use crate::science::age::birth::nominal_months;
 use crate::science::age::{
-    AgeEstimate, AgeOutcome, AgeRefusal, Gain, Item, KeyReading, KeyRefusal, MonthsInterval, Settings, estimate,
-    summary,
+    AgeEstimate, AgeOutcome, AgeRefusal, Gain, Item, KeyReading, KeyRefusal, MonthsInterval, estimate, summary,
 };
 use crate::science::calipers::CaliperAge;
 use crate::science::calipers::dentine_width::DentineAge;
@@ -36,9 +37,11 @@ struct Way {
     outcome: Result<AgeOutcome, AgeRefusal>,
     notes: Notes,
     window: Option<Window>,
+    calipers: OwnCalipers,
+    known: Vec<Statement>,
 }
 
-pub(super) fn read(carcass: &Carcass, answers: &Answers) -> AgeRead {
+pub(super) fn read(carcass: &Carcass, answers: &Answers, local: &Local) -> AgeRead {
     let first = Lens::new(answers, Picks::new());
     let (ways, whole) = first.ways(&jaw::asks());
     let mut used = Used::new();
@@ -46,7 +49,7 @@ pub(super) fn read(carcass: &Carcass, answers: &Answers) -> AgeRead {
         .into_iter()
         .map(|picks| {
             let lens = Lens::new(answers, picks.clone());
-            let way = run(carcass, &lens, picks);
+            let way = run(carcass, &lens, picks, local);
             used.extend(lens.into_used());
             way
         })
@@ -60,7 +63,7 @@ pub(super) fn read(carcass: &Carcass, answers: &Answers) -> AgeRead {
     let p_male = mean(|e| e.joint.iter().map(|[_, male]| male).sum()).filter(|_| signs);
     let past_birthday = runs.iter().find_map(|way| way.window.as_ref()).map(|w| nominal_months(0, w.days.to) / 12.0);
     let years = mean(|e| e.mean_birthdays).zip(past_birthday).map(|(birthdays, part)| birthdays + part);
-    let mut reading = put_together(&runs, &used);
+    let mut reading = put_together(&runs, &used, local);
     if runs.len() > 1 {
         let count = i64::try_from(runs.len()).unwrap_or(i64::MAX);
         reading.cautions.insert(0, Statement::plain(id::SPLIT).with("count", Val::Count(count)));
@@ -72,12 +75,34 @@ pub(super) fn read(carcass: &Carcass, answers: &Answers) -> AgeRead {
     AgeRead { reading, p_fawn, p_male, years }
 }
 
-fn run(carcass: &Carcass, lens: &Lens, picks: Picks) -> Way {
+fn run(carcass: &Carcass, lens: &Lens, picks: Picks, local: &Local) -> Way {
     let window = window::window(carcass, lens);
     let sex = SexFound::of(lens);
     let days = window.as_ref().map(|w| w.days);
-    let (evidence, notes) = jaw::evidence(lens, days, &sex, latitude_deg(lens));
-    Way { picks, outcome: estimate(&evidence, &Settings::default()), notes, window }
+    let calipers = local.calipers(lens);
+    let (mut evidence, notes) = jaw::evidence(lens, days, &sex, latitude_deg(lens));
+    evidence.more.local_age = calipers.for_age();
+    evidence.more.size_z = local.size_z(lens, sex.for_age());
+    let known = known(lens);
+    Way { picks, outcome: estimate(&evidence, &local.settings()), notes, window, calipers, known }
+}
+
+/// What is known of the age from elsewhere. It does not touch the estimate: teeth are read without it, so
+/// that readers can be held against it.
+fn known(lens: &Lens) -> Vec<Statement> {
+    let mut said = Vec::new();
+    if let Some(years) = lens.number("known_age_years_count", Site::NONE) {
+        let how = lens.choice("known_age_how", Site::NONE).map_or("other_record".to_owned(), str::to_owned);
+        let how = Val::message(&format!("option.known_age_how.{how}"));
+        said.push(Statement::plain(local_ids::AGE_KNOWN).with("years", Val::Count(years)).with("how", how));
+    }
+    if let Some(Answer::Seen { value: Value::Text(lab) }) = lens.result("cementum_lab", Site::NONE)
+        && let Some(tooth) = lens.choice("cementum_tooth", Site::NONE)
+    {
+        let tooth = Val::message(&format!("option.cementum_tooth.{tooth}"));
+        said.push(Statement::plain(local_ids::AGE_RINGS_FROM).with("lab", Val::Text(lab.clone())).with("tooth", tooth));
+    }
+    said
 }
 
 fn latitude_deg(lens: &Lens) -> Option<f64> {
@@ -108,7 +133,7 @@ fn quick_only(estimate: &AgeEstimate) -> bool {
     estimate.basis.only_quick()
 }
 
-fn put_together(runs: &[Way], used: &Used) -> Reading {
+fn put_together(runs: &[Way], used: &Used, local: &Local) -> Reading {
     let all = estimates(runs);
     let mut reading = Reading {
         method: "age.lower_jaw".to_owned(),
@@ -123,8 +148,10 @@ fn put_together(runs: &[Way], used: &Used) -> Reading {
         entries_digest: digest_of(used),
         sources: Vec::new(),
     };
+    reading.cautions.extend(local.caution());
     let Some(first) = all.first() else {
         without_estimate(runs, &mut reading);
+        reading.statements.extend(of_ways(runs, |way| way.known.clone()));
         return reading;
     };
     let classes = mean_classes(&all);
@@ -132,10 +159,20 @@ fn put_together(runs: &[Way], used: &Used) -> Reading {
     reading.estimates =
         if from_afar { vec![fawn_or_older(&classes)] } else { figures(&classes, months(&all, &classes)) };
     reading.statements = statements(&all, &classes, runs);
-    reading.cautions = cautions(&all, runs);
+    let (own, own_basis) = local.behind_age(all.iter().any(|e| e.basis.class_call));
+    reading.statements.extend(of_ways(runs, |way| way.calipers.statements()));
+    reading.statements.extend(own);
+    reading.statements.extend(of_ways(runs, |way| way.known.clone()));
+    reading.cautions.splice(0..0, cautions(&all, runs));
     reading.sharpen = first.sharpen.iter().filter(|g| g.bits > 0.0).map(sharpen).collect();
     reading.sources = first.sources.iter().map(|s| Basis::from(*s)).collect();
-    for source in all.iter().flat_map(|e| &e.sources).map(|s| Basis::from(*s)).chain([Basis::from(&window::SOURCE)]) {
+    let window_basis = Basis::from(&window::SOURCE);
+    let assumed = runs.iter().filter_map(|way| way.window.as_ref()).any(|window| !window.known);
+    let of_calipers = runs.iter().flat_map(|way| way.calipers.basis()).cloned();
+    let sized = all.iter().any(|e| e.basis.size).then(|| local.norms_basis()).unwrap_or_default();
+    let further = all.iter().flat_map(|e| &e.sources).map(|s| Basis::from(*s));
+    let further = further.chain(assumed.then_some(window_basis)).chain(own_basis).chain(of_calipers).chain(sized);
+    for source in further {
         if !reading.sources.contains(&source) {
             reading.sources.push(source);
         }
@@ -143,8 +180,21 @@ fn put_together(runs: &[Way], used: &Used) -> Reading {
     reading
 }
 
+/// Statements of all ways, each once.
+fn of_ways(runs: &[Way], of: impl Fn(&Way) -> Vec<Statement>) -> Vec<Statement> {
+    let mut list: Vec<Statement> = Vec::new();
+    for said in runs.iter().flat_map(of) {
+        if !list.contains(&said) {
+            list.push(said);
+        }
+    }
+    list
+}
+
 fn title(all: &[&AgeEstimate]) -> &'static str {
-    let more = all.iter().any(|e| e.basis.cementum || e.basis.growth_plate || e.basis.antler_beam || e.basis.size);
+    let more = all
+        .iter()
+        .any(|e| e.basis.cementum || e.basis.growth_plate || e.basis.antler_beam || e.basis.size || e.basis.local_age);
     if more { id::AGE_TITLE_MORE } else { id::AGE_TITLE }
 }
 
@@ -368,7 +418,7 @@ fn cautions(all: &[&AgeEstimate], runs: &[Way]) -> Vec<Statement> {
             (way.notes.milk_molar, id::AGE_MILK_MOLAR),
             (way.notes.too_many_rings, id::AGE_TOO_MANY_RINGS),
             (by_clock, id::AGE_FOUND_BY_CLOCK),
-            (way.window.is_some(), id::AGE_WINDOW_ASSUMED),
+            (way.window.as_ref().is_some_and(|w| !w.known), id::AGE_WINDOW_ASSUMED),
         ]
         .into_iter()
         .filter_map(|(applies, id)| applies.then_some(id))

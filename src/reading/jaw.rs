@@ -37,7 +37,18 @@ pub(super) fn asks() -> Vec<Ask> {
     let mut all: Vec<Ask> = ["species", "quick_class", "front_teeth", "jaw_trouble", "wear_class_called"]
         .map(|finding| (finding, Site::NONE))
         .to_vec();
-    all.extend(["cementum_years_count", "cementum_grade", "pelvis_knobs"].map(|finding| (finding, Site::NONE)));
+    let beside = [
+        "cementum_years_count",
+        "cementum_grade",
+        "pelvis_knobs",
+        "sex_evidence",
+        "sex_evidence_handled",
+        "sex_called",
+        "fetus",
+        "known_age_years_count",
+        "death_known_at",
+    ];
+    all.extend(beside.map(|finding| (finding, Site::NONE)));
     for side in [Side::Left, Side::Right] {
         let of_side = ["cheek_teeth_count", "third_tooth", "third_molar_back_cusp", "premolar_wear"];
         all.extend(of_side.map(|finding| (finding, Site::side(side))));

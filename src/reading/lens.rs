@@ -86,6 +86,11 @@ impl<'l, 'a> Lens<'l, 'a> {
         Self { answers, picks, used: RefCell::new(Used::new()) }
     }
 
+    /// The same view, nothing used yet.
+    pub(super) fn again(&self) -> Self {
+        Self::new(self.answers, self.picks.clone())
+    }
+
     /// The result taken: found, or properly not there. `None` for every other answer.
     pub(super) fn result(&self, finding: &'static str, site: Site) -> Option<&'a Answer> {
         let Gathered { question, results } = self.answers.questions.get(&(finding, site))?;

@@ -28,6 +28,11 @@ pub(super) const FINDINGS: &[&str] = &[
     "molar_width_mm",
     "cementum_years_count",
     "cementum_grade",
+    "cementum_lab",
+    "cementum_tooth",
+    "known_age_years_count",
+    "known_age_how",
+    "death_known_at",
     "growth_plate",
     "body_state",
     "body_frozen",
@@ -91,7 +96,8 @@ pub(super) fn more_evidence(lens: &Lens, sex: &SexFound) -> MoreEvidence {
         cannon_plate: plate(lens, &[Bone::Metatarsus, Bone::Metacarpus]),
         radius_plate: plate(lens, &[Bone::Radius]),
         antler_beam_mm: beams.reduce(f64::max),
-        // No norms for the reserve's deer are known yet.
+        // By the reserve's own figures, where the card brings any: see `local`.
+        local_age: None,
         size_z: None,
         sex_line: sex.line_for_age(),
     }

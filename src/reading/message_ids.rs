@@ -777,10 +777,27 @@ family! {
     }
 }
 
+/// How an age is known, by the option of the finding.
+pub const KNOWN_HOW: &[&str] = &[
+    "option.known_age_how.tagged_as_fawn",
+    "option.known_age_how.kept_from_birth",
+    "option.known_age_how.other_record",
+];
+/// Which tooth the laboratory cut, by the option of the finding.
+pub const CEMENTUM_TEETH: &[&str] = &[
+    "option.cementum_tooth.first_incisor",
+    "option.cementum_tooth.other_incisor",
+    "option.cementum_tooth.canine",
+    "option.cementum_tooth.cheek_tooth",
+];
+
 /// Every id, by list.
 pub const ALL: &[&[&str]] = &[
     super::short::IDS,
     SINGLES,
+    super::local_ids::ALL,
+    KNOWN_HOW,
+    CEMENTUM_TEETH,
     CLASSES,
     KEY_CLASSES,
     KEY_REFUSALS,

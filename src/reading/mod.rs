@@ -9,6 +9,8 @@ mod condition;
 mod given;
 mod jaw;
 mod lens;
+mod local;
+pub mod local_ids;
 mod marrow;
 mod measures;
 pub mod message_ids;
@@ -17,6 +19,7 @@ mod sex;
 mod shape;
 pub mod short;
 mod size;
+mod split;
 mod unborn;
 mod window;
 pub mod winter_log;
@@ -62,15 +65,15 @@ impl Readings {
 /// Makes all readings, with what is given beside the carcass.
 pub fn all(carcass: &Carcass, given: &Given) -> Readings {
     let answers = lens::Answers::of(carcass, &[jaw::FINDINGS, measures::FINDINGS].concat());
-    let scope = scope::Scope::of(carcass, &answers);
-    let age = age::read(carcass, &answers);
+    let local = local::Local::of(carcass, given);
+    let scope = scope::Scope::of(carcass, &lens::Lens::new(&answers, lens::Picks::new()));
+    let age = age::read(carcass, &answers, &local);
     let condition = condition::read(carcass, &scope, age.p_fawn);
-    let from_age = sex::FromAge { p_fawn: age.p_fawn.unwrap_or(0.5), p_male: age.p_male };
-    let sex = sex::reading(&answers, &scope, from_age);
-    let of_sex = sex::SexFound::of(&lens::Lens::new(&answers, lens::Picks::new())).for_age();
-    let known = size::Known { p_fawn: age.p_fawn, age_years: age.years, sex: of_sex };
-    let size = size::reading(&answers, &scope, known);
-    let unborn = unborn::reading(carcass, &answers, &scope);
+    let from_age = sex::FromAge { p_fawn: age.p_fawn, p_male: age.p_male };
+    let sex = sex::reading(carcass, &answers, from_age, &local);
+    let known = size::Known { p_fawn: age.p_fawn, age_years: age.years, sex: sex::agreed(&answers) };
+    let size = size::reading(carcass, &answers, known, &local);
+    let unborn = unborn::reading(carcass, &answers);
     Readings {
         carcass: carcass.id,
         science: crate::science::VERSION.to_owned(),

@@ -1,7 +1,7 @@
 //! Whether the methods are open for this carcass.
 
 use super::jaw;
-use super::lens::{Answers, Lens, Picks, Used, digest_of, ids_of};
+use super::lens::{Lens, Used, digest_of, ids_of};
 use super::message_ids as id;
 use super::shape::{Outcome, Reading, Sharpen, Statement};
 use super::window;
@@ -15,11 +15,23 @@ pub(super) struct Scope<'a> {
 }
 
 impl<'a> Scope<'a> {
-    pub(super) fn of(carcass: &Carcass, answers: &Answers<'a>) -> Self {
-        let lens = Lens::new(answers, Picks::new());
+    /// By the answers that the lens takes; its own use of them is not noted in it.
+    pub(super) fn of(carcass: &Carcass, lens: &Lens<'_, 'a>) -> Self {
+        let lens = lens.again();
         let days = window::window(carcass, &lens).map(|w| w.days);
         let closed = in_scope(jaw::species(&lens), days).err();
         Self { closed, used: lens.into_used() }
+    }
+
+    /// The reading as it is, or refused where the method is closed and something was seen; with the entries
+    /// used.
+    pub(super) fn guarded(&self, mut used: Used<'a>, reading: Reading) -> (Reading, Used<'a>) {
+        let closed = self.closed.is_some() && reading.outcome != Outcome::NoEvidence;
+        let reading = self.guard(used.clone(), reading);
+        if closed {
+            used.extend(&self.used);
+        }
+        (reading, used)
     }
 
     /// The reading as it is, or refused where the method is closed and something was seen.

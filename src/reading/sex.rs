@@ -1,13 +1,17 @@
 //! Sex from the signs recorded.
 
-use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
+use super::lens::{Answers, Ask, Lens, Picks, digest_of, ids_of};
+use super::local::Local;
 use super::measures::SIDES;
-use super::message_ids as id;
 use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val};
-use crate::record::Site;
+use super::split::{self, Done};
+use super::{local_ids, message_ids as id, size};
+use crate::record::{Carcass, Site};
 use crate::science::age::Sex;
+use crate::science::marrow::AgeGroup;
 use crate::science::sex::{SOURCES, SexAnswer, SexReading, SexSign, firmest, read_sex};
+use crate::science::size::norms::male_odds_of_size;
 
 /// Signs of sex seen hands off, and those felt with gloves on.
 const EVIDENCE: [&str; 2] = ["sex_evidence", "sex_evidence_handled"];
@@ -57,13 +61,13 @@ impl SexFound {
         Self { signs, called }
     }
 
-    fn read(&self, p_fawn: f64) -> Option<SexReading> {
-        read_sex(&self.signs, p_fawn, None)
+    fn read(&self, p_fawn: f64, size_odds: Option<f64>) -> Option<SexReading> {
+        read_sex(&self.signs, p_fawn, size_odds)
     }
 
     /// The sex to start the age from: a certain sign, else the sex called.
     pub(super) fn for_age(&self) -> Option<Sex> {
-        match self.read(0.5) {
+        match self.read(0.5, None) {
             Some(reading) if reading.both => None,
             Some(reading) => reading.certain.or(self.called),
             None => self.called,
@@ -84,17 +88,36 @@ fn name(sex: Sex) -> &'static str {
     }
 }
 
+/// The sex to start from, where every way of settling the signs comes to the same.
+pub(super) fn agreed(answers: &Answers) -> Option<Sex> {
+    let (ways, _) = Lens::new(answers, Picks::new()).ways(&ASKS);
+    let mut each = ways.into_iter().map(|picks| SexFound::of(&Lens::new(answers, picks)).for_age());
+    let first = each.next()??;
+    each.all(|other| other == Some(first)).then_some(first)
+}
+
+/// Every question that the sex hangs on.
+const ASKS: [Ask; 7] = [
+    ("species", Site::NONE),
+    (EVIDENCE[0], Site::NONE),
+    (EVIDENCE[1], Site::NONE),
+    ("fetus", Site::NONE),
+    ("fetuses_count", Site::NONE),
+    ("pelvis_knobs", Site::NONE),
+    ("sex_called", Site::NONE),
+];
+
 /// What the age method found beside the age.
 #[derive(Clone, Copy)]
 pub(super) struct FromAge {
-    /// Probability of a fawn; one half where the age is not known.
-    pub(super) p_fawn: f64,
+    /// Probability of a fawn, where the age is known.
+    pub(super) p_fawn: Option<f64>,
     /// Probability of a buck, where a sign and the age were joined.
     pub(super) p_male: Option<f64>,
 }
 
 /// What was decided, and how it is said.
-fn statements(read: Option<SexReading>, called: Option<Sex>) -> Vec<Statement> {
+fn statements(read: Option<SexReading>, called: Option<Sex>, by_size: Option<Statement>) -> Vec<Statement> {
     let Some(reading) = read else {
         return match called {
             Some(sex) => vec![Statement::plain(name(sex)), Statement::plain(id::SEX_CALLED)],
@@ -112,6 +135,10 @@ fn statements(read: Option<SexReading>, called: Option<Sex>) -> Vec<Statement> {
         SexAnswer::Undetermined => with(id::SEX_UNDETERMINED),
     };
     let mut list = vec![headline];
+    if reading.line.is_none() {
+        list.extend(by_size);
+        return list;
+    }
     list.extend(reading.line.map(|sign| Statement::plain(id::SEX_BY).with("sign", Val::message(id::sex_sign(sign)))));
     if reading.certain.is_none() && !reading.both {
         list.push(Statement::plain(id::SEX_ODDS).with("odds", Val::number(share / (1.0 - share), 0)));
@@ -119,12 +146,28 @@ fn statements(read: Option<SexReading>, called: Option<Sex>) -> Vec<Statement> {
     list
 }
 
+/// What size says of a grown deer, by the reserve's own norms: odds of a buck, and how it is said.
+fn by_size(lens: &Lens, age: FromAge, local: &Local) -> Option<(f64, Statement)> {
+    let grown = age.p_fawn.and_then(AgeGroup::from_fawn_probability) == Some(AgeGroup::Adult);
+    let (measure, mm, [doe, buck]) = local.sexes(lens).filter(|_| grown)?;
+    let odds = male_odds_of_size(mm, &doe, &buck)?;
+    let what = Val::message(size::measure_name(measure));
+    Some((odds, Statement::plain(local_ids::SEX_BY_SIZE).with("what", what).with("mm", size::millimetres(mm, 0))))
+}
+
 /// The reading.
-pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>, age: FromAge) -> Reading {
-    let lens = Lens::new(answers, Picks::new());
+pub(super) fn reading(carcass: &Carcass, answers: &Answers, age: FromAge, local: &Local) -> Reading {
+    split::over(answers, &ASKS, |lens, alone| one(carcass, lens, alone, age, local))
+}
+
+fn one<'a>(carcass: &Carcass, lens: Lens<'_, 'a>, alone: bool, age: FromAge, local: &Local) -> Done<'a> {
+    let scope = Scope::of(carcass, &lens);
     let found = SexFound::of(&lens);
-    let mut read = found.read(age.p_fawn);
-    if let (Some(reading), Some(p_male)) = (read.as_mut(), age.p_male)
+    let sized = if found.signs.is_empty() { by_size(&lens, age, local) } else { None };
+    let mut read = found.read(age.p_fawn.unwrap_or(0.5), sized.as_ref().map(|(odds, _)| *odds));
+    let own = local.norms_basis();
+    // What was joined with the age was joined over all ways.
+    if let (Some(reading), Some(p_male)) = (read.as_mut(), age.p_male.filter(|_| alone))
         && reading.certain.is_none()
         && !reading.both
     {
@@ -171,13 +214,17 @@ pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>, age: FromAge
         title: id::SEX_TITLE.to_owned(),
         outcome: if nothing { Outcome::NoEvidence } else { Outcome::Read },
         estimates: if male.is_some() { vec![estimate] } else { Vec::new() },
-        statements: statements(read, found.called),
+        statements: statements(read, found.called, sized.as_ref().map(|(_, said)| said.clone())),
         cautions,
         sharpen: if certain { Vec::new() } else { vec![look] },
         variants: Vec::new(),
         rests_on: ids_of(&used),
         entries_digest: digest_of(&used),
-        sources: if read.is_some() { SOURCES.iter().map(Basis::from).collect() } else { Vec::new() },
+        sources: if read.is_some() {
+            SOURCES.iter().map(Basis::from).chain(own.into_iter().filter(|_| sized.is_some())).collect()
+        } else {
+            Vec::new()
+        },
     };
-    scope.guard(used, reading)
+    scope.guarded(used, reading)
 }

@@ -1,13 +1,15 @@
 //! Weight from girth, dressed weight or scales, and measures of bone that are kept for the reserve's own.
 
-use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
+use super::lens::{Answers, Ask, Lens, digest_of, ids_of};
+use super::local::{self, Local};
 use super::measures::{SIDES, both_sides, mean};
-use super::message_ids as id;
 use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val};
-use crate::record::{Site, Tooth, Unit};
-use crate::science::age::{Sex, Tooth as Named};
-use crate::science::calipers::tooth_ratio::molar_ratio;
+use super::split::{self, Done};
+use super::{local_ids, message_ids as id};
+use crate::card::Norm;
+use crate::record::{Carcass, Site, Tooth, Unit};
+use crate::science::age::Sex;
 use crate::science::marrow::AgeGroup;
 use crate::science::size::dressed::live_from_dressed;
 use crate::science::size::girth::{Girth, GirthReading, GirthRefusal, read_girth};
@@ -35,6 +37,7 @@ struct Told {
     statements: Vec<Statement>,
     cautions: Vec<Statement>,
     sources: Vec<&'static Source>,
+    own: Vec<Basis>,
     sharpen: Vec<Sharpen>,
 }
 
@@ -56,13 +59,26 @@ impl Told {
     }
 }
 
+/// Every question that the weight hangs on beside what was measured, of which every reading is kept.
+const ASKS: [Ask; 5] = [
+    ("species", Site::NONE),
+    ("body_state", Site::NONE),
+    ("body_frozen", Site::NONE),
+    ("decay", Site::NONE),
+    ("swollen_belly", Site::NONE),
+];
+
 /// The reading.
-pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>, known: Known) -> Reading {
-    let lens = Lens::new(answers, Picks::new());
+pub(super) fn reading(carcass: &Carcass, answers: &Answers, known: Known, local: &Local) -> Reading {
+    split::over(answers, &ASKS, |lens, _| one(carcass, lens, known, local))
+}
+
+fn one<'a>(carcass: &Carcass, lens: Lens<'_, 'a>, known: Known, local: &Local) -> Done<'a> {
+    let scope = Scope::of(carcass, &lens);
     let mut told = Told::default();
     scales(&lens, &mut told);
     girth(&lens, known, &mut told);
-    bones(&lens, &mut told);
+    bones(&lens, local, &mut told);
     let outcome = match (told.estimates.is_empty(), told.statements.is_empty()) {
         (false, _) => Outcome::Read,
         (true, false) => Outcome::Refused,
@@ -84,9 +100,9 @@ pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>, known: Known
         variants: Vec::new(),
         rests_on: ids_of(&used),
         entries_digest: digest_of(&used),
-        sources: told.sources.into_iter().map(Basis::from).collect(),
+        sources: told.sources.into_iter().map(Basis::from).chain(told.own).collect(),
     };
-    scope.guard(used, reading)
+    scope.guarded(used, reading)
 }
 
 fn look(look: &str, finding: &str) -> Sharpen {
@@ -112,7 +128,7 @@ const fn centimetres(cm: f64) -> Val {
     Val::measure(cm, Unit::Centimetre, 0)
 }
 
-const fn millimetres(mm: f64, decimals: u8) -> Val {
+pub(super) const fn millimetres(mm: f64, decimals: u8) -> Val {
     Val::measure(mm, Unit::Millimetre, decimals)
 }
 
@@ -235,33 +251,69 @@ fn refused(given: &Girth, refusal: GirthRefusal, told: &mut Told) {
     }
 }
 
-/// Measures without norms: kept, and said to say nothing of age by themselves.
-fn bones(lens: &Lens, told: &mut Told) {
-    let lengths = [
-        ("hind_foot_mm", id::SIZE_HIND_FOOT, 1.0, 0),
-        ("mandible_mm", id::SIZE_MANDIBLE, 1.0, 0),
-        ("diastema_mm", id::SIZE_DIASTEMA, 1.0, 0),
-        ("femur_width_mm", id::SIZE_FEMUR_WIDTH, 10.0, 1),
-    ];
+/// Bones that are measured: finding, steps a millimetre, decimals shown.
+const BONES: [(&str, f64, u8); 4] =
+    [("hind_foot_mm", 1.0, 0), ("mandible_mm", 1.0, 0), ("diastema_mm", 1.0, 0), ("femur_width_mm", 10.0, 1)];
+
+/// The message that names a measure of bone.
+pub(super) fn measure_name(finding: &str) -> &'static str {
+    match finding {
+        "hind_foot_mm" => id::SIZE_HIND_FOOT,
+        "mandible_mm" => id::SIZE_MANDIBLE,
+        "diastema_mm" => id::SIZE_DIASTEMA,
+        _ => id::SIZE_FEMUR_WIDTH,
+    }
+}
+
+/// A measure beside one group of the reserve's deer.
+fn beside(norm: &Norm, mm: f64, decimals: u8) -> Option<Statement> {
+    let spread = local::spread(norm);
+    let group = local_ids::norm_group(norm.age, norm.sex);
+    Some(
+        Statement::plain(local_ids::SIZE_NORM)
+            .with("what", Val::message(measure_name(&norm.measure)))
+            .with("mm", millimetres(mm, decimals))
+            .with("z", Val::number(spread.z(mm)?, 1))
+            .with("group", Val::message(group))
+            .with("mean", millimetres(spread.mean_mm, 0))
+            .with("sd", millimetres(spread.sd_mm, 0))
+            .with("n", Val::Count(i64::from(norm.deer_count))),
+    )
+}
+
+/// Measures of bone and crown: beside the reserve's own norms, or kept, and said to say nothing of age by
+/// themselves.
+fn bones(lens: &Lens, local: &Local, told: &mut Told) {
     let mut kept = false;
-    for (finding, what, steps, decimals) in lengths {
+    for (finding, steps, decimals) in BONES {
         let Some(mm) = mean(lens, finding, &SIDES, steps) else { continue };
-        kept = true;
-        let said = Statement::plain(id::SIZE_RECORDED).with("what", Val::message(what));
-        told.statements.push(said.with("mm", millimetres(mm, decimals)));
         if finding == "hind_foot_mm" && mm > HIND_FOOT_LONGEST_MM {
             told.caution(id::SIZE_HIND_FOOT_LONG);
             told.rest_on(&sources::HIND_FOOT);
         }
+        let norms = local.norms(finding);
+        for norm in &norms {
+            told.statements.extend(beside(norm, mm, decimals));
+            let basis = local.norm_basis(norm);
+            if !told.own.contains(&basis) {
+                told.own.push(basis);
+            }
+        }
+        if norms.is_empty() {
+            kept = true;
+            let said = Statement::plain(id::SIZE_RECORDED).with("what", Val::message(measure_name(finding)));
+            told.statements.push(said.with("mm", millimetres(mm, decimals)));
+        }
     }
-    if let Some(ratio) = ratio(lens) {
+    told.cautions.extend(local.caution());
+    if let Some(ratio) = local::ratio(lens) {
         kept = true;
         told.statements.push(Statement::plain(id::SIZE_MOLAR_RATIO).with("ratio", Val::number(ratio, 2)));
     }
-    for (tooth, name) in Tooth::MOLARS.into_iter().zip([Named::M1, Named::M2, Named::M3]) {
+    for tooth in Tooth::MOLARS {
         if let Some(mm) = mean(lens, "crown_height_mm", &both_sides(tooth), 10.0) {
             kept = true;
-            let said = Statement::plain(id::SIZE_CROWN).with("tooth", Val::message(id::tooth(name)));
+            let said = Statement::plain(id::SIZE_CROWN).with("tooth", Val::message(local::tooth_name(tooth)));
             told.statements.push(said.with("mm", millimetres(mm, 1)));
         }
     }
@@ -269,13 +321,4 @@ fn bones(lens: &Lens, told: &mut Told) {
         told.caution(id::SIZE_NO_NORMS);
         told.rest_on(&sources::NO_NORMS);
     }
-}
-
-/// Widths over heights, where all six means are there.
-fn ratio(lens: &Lens) -> Option<f64> {
-    let of = |finding| -> Option<[f64; 3]> {
-        let [m1, m2, m3] = Tooth::MOLARS.map(|tooth| mean(lens, finding, &both_sides(tooth), 10.0));
-        Some([m1?, m2?, m3?])
-    };
-    molar_ratio(of("molar_width_mm")?, of("crown_height_mm")?).ok()
 }

@@ -1,10 +1,11 @@
 //! Unborn young: age, conception, birth that would have been, and how far their sex can be told.
 
 use super::condition;
-use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
+use super::lens::{Answers, Ask, Lens, digest_of, ids_of};
 use super::message_ids as id;
 use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val};
+use super::split::{self, Done};
 use super::window;
 use crate::record::{Answer, Carcass, Site};
 use crate::science::unborn::sexing::{Observer, Sexing, sexing_at};
@@ -51,9 +52,19 @@ fn find(lens: &Lens) -> Found {
     Found { lengths, sexes, counted: lens.number("fetuses_count", Site::NONE), there }
 }
 
+/// Every question that the young hang on beside their lengths, of which every reading is kept.
+fn asks() -> Vec<Ask> {
+    let whole = ["species", "fetus", "fetuses_count", "death_known_at"].map(|finding| (finding, Site::NONE));
+    whole.into_iter().chain((1..=MOST).map(|n| ("fetus_sex", Site::item(n)))).collect()
+}
+
 /// The reading.
-pub(super) fn reading<'a>(carcass: &'a Carcass, answers: &Answers<'a>, scope: &Scope<'a>) -> Reading {
-    let lens = Lens::new(answers, Picks::new());
+pub(super) fn reading<'a>(carcass: &'a Carcass, answers: &Answers<'a>) -> Reading {
+    split::over(answers, &asks(), |lens, _| one(carcass, lens))
+}
+
+fn one<'a>(carcass: &'a Carcass, lens: Lens<'_, 'a>) -> Done<'a> {
+    let scope = Scope::of(carcass, &lens);
     let found = find(&lens);
     let mut reading = empty();
     let mut marrow_used = None;
@@ -68,8 +79,10 @@ pub(super) fn reading<'a>(carcass: &'a Carcass, answers: &Answers<'a>, scope: &S
             Some(dates) => match read_unborn(&mm, dates.days, low_reserve) {
                 Ok(read) => {
                     told(&found, &read, &mut reading);
-                    reading.cautions.push(Statement::plain(id::AGE_WINDOW_ASSUMED));
-                    reading.sources.push(Basis::from(&window::SOURCE));
+                    if !dates.known {
+                        reading.cautions.push(Statement::plain(id::AGE_WINDOW_ASSUMED));
+                        reading.sources.push(Basis::from(&window::SOURCE));
+                    }
                 }
                 Err(refusal) => refused(&found, refusal, &mut reading),
             },
@@ -80,7 +93,7 @@ pub(super) fn reading<'a>(carcass: &'a Carcass, answers: &Answers<'a>, scope: &S
     used.extend(marrow_used.into_iter().flatten());
     reading.rests_on = ids_of(&used);
     reading.entries_digest = digest_of(&used);
-    scope.guard(used, reading)
+    scope.guarded(used, reading)
 }
 
 fn empty() -> Reading {

@@ -22,6 +22,9 @@ pub(super) struct Window {
     pub(super) days: DeathWindow,
     /// The end is the phone's clock, since nobody answered when the crew arrived.
     pub(super) by_clock: bool,
+    /// The day of death was told by a collar or a witness and is not assumed. Told later than the deer was
+    /// found, the window is the wrong way round, and every method that asks for it refuses.
+    pub(super) known: bool,
 }
 
 /// The window, or `None` where nothing in the record has a date.
@@ -31,8 +34,14 @@ pub(super) fn window(carcass: &Carcass, lens: &Lens) -> Option<Window> {
     let arrived = earliest_arrival(lens);
     let by_clock = arrived.is_none();
     let found = day(arrived.or_else(|| earliest_entry(carcass))?)?;
+    if let Some(Answer::Seen { value: Value::Instant(at) }) = lens.result("death_known_at", Site::NONE)
+        && let Some(died) = day(*at)
+    {
+        let to = if died > found { found } else { died };
+        return Some(Window { days: DeathWindow { from: died, to }, by_clock: false, known: true });
+    }
     let from = first_day(found).unwrap_or(found);
-    Some(Window { days: DeathWindow { from, to: found }, by_clock })
+    Some(Window { days: DeathWindow { from, to: found }, by_clock, known: false })
 }
 
 fn first_day(found: Date) -> Option<Date> {

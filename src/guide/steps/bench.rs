@@ -20,6 +20,11 @@ const fn jaw(id: &'static str, input: Input) -> Step {
     row(id, input).group("bench_jaw").sites(jaw_sides)
 }
 
+/// The laboratory's sheet, once it has come.
+const fn lab(id: &'static str, input: Input) -> Step {
+    row(id, input).when(|v| v.number("cementum_years_count").is_some()).may_be_absent()
+}
+
 fn jaw_here(v: &View) -> bool {
     !jaw_sides(v).is_empty()
 }
@@ -59,6 +64,13 @@ pub(super) const STEPS: &[Step] = &[
     row("bench_cementum_grade", Input::Choice("cementum_grade"))
         .when(|v| v.number("cementum_years_count").is_some())
         .may_be_absent(),
+    lab("bench_cementum_lab", Input::Text("cementum_lab")),
+    lab("bench_cementum_tooth", Input::Choice("cementum_tooth")),
+    lab("bench_cementum_sample", Input::Text("cementum_sample")),
+    lab("bench_cementum_reported", Input::Instant("cementum_reported_at")),
+    // After the wear class: whoever knows the age no longer reads the teeth.
+    row("bench_known_age", Input::Number("known_age_years_count")).when(jaw_here).may_be_absent(),
+    row("bench_known_age_how", Input::Choice("known_age_how")).when(|v| v.number("known_age_years_count").is_some()),
     row("bench_whole_weight", Input::Number("whole_weight_kg")).may_be_absent(),
     row("bench_dressed_weight", Input::Number("dressed_weight_kg")).may_be_absent(),
     row("bench_rumen_plants", Input::Choices("rumen_plants")).may_be_absent(),

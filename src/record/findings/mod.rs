@@ -3,6 +3,7 @@
 mod body;
 mod confirm;
 mod jaw;
+mod lab;
 mod marrow;
 mod measures;
 mod outing;
@@ -19,7 +20,7 @@ use std::sync::OnceLock;
 use super::FindingDef;
 
 /// All findings, in groups.
-pub const FINDINGS: [&[FindingDef]; 13] = [
+pub const FINDINGS: &[&[FindingDef]] = &[
     outing::FINDINGS,
     people::FINDINGS,
     route::FINDINGS,
@@ -28,6 +29,7 @@ pub const FINDINGS: [&[FindingDef]; 13] = [
     jaw::FINDINGS,
     marrow::FINDINGS,
     measures::FINDINGS,
+    lab::FINDINGS,
     work::FINDINGS,
     signs::FINDINGS,
     confirm::FINDINGS,

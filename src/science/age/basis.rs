@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::evidence::{AgeEvidence, ClassCall};
 use super::item::Item;
+use super::local::LocalSpread;
 use super::more::Measures;
 use super::{sources, wear};
 use crate::science::source::{Mark, Source};
@@ -30,6 +31,8 @@ pub struct Basis {
     pub tooth_row: bool,
     /// Width of dentine, among adults.
     pub dentine_width: bool,
+    /// Crown height or molar ratio by the office's own constants, among adults.
+    pub local_age: bool,
     /// Rings counted by a laboratory.
     pub cementum: bool,
     /// Growing ends of leg bones.
@@ -62,6 +65,7 @@ pub(super) fn basis_of(evidence: &AgeEvidence) -> Basis {
         quick_class: evidence.quick_class.is_some(),
         tooth_row: measures.row().is_some(),
         dentine_width: measures.dentine().is_some(),
+        local_age: more.local_age.is_some(),
         cementum: more.cementum.is_some(),
         growth_plate: more.cannon_plate.is_some() || more.radius_plate.is_some(),
         antler_beam: more.beam(evidence.sex).is_some(),
@@ -82,6 +86,7 @@ pub(super) fn is_lopsided(evidence: &AgeEvidence) -> bool {
 
 /// The sources of the parts used, each once.
 pub(super) fn sources_of(evidence: &AgeEvidence, basis: Basis) -> Vec<&'static Source> {
+    let crown = evidence.more.local_age.is_some_and(|age| matches!(age.spread, LocalSpread::Share(_)));
     let mut list: Vec<&'static Source> = sources::BASE.iter().collect();
     for (used, part) in [
         (basis.eruption, &sources::ERUPTION[..]),
@@ -90,6 +95,8 @@ pub(super) fn sources_of(evidence: &AgeEvidence, basis: Basis) -> Vec<&'static S
         (basis.quick_class, &sources::QUICK[..]),
         (basis.tooth_row, &calipers::sources::TOOTH_ROW[..]),
         (basis.dentine_width, &calipers::sources::DENTINE_WIDTH[..]),
+        (crown, &calipers::sources::CROWN_HEIGHT[..]),
+        (basis.local_age && !crown, &calipers::sources::TOOTH_RATIO[..]),
         (basis.cementum, &cementum::SOURCES[..]),
         (evidence.more.cannon_plate.is_some(), &skeleton::PLATE_SOURCES[..]),
         (evidence.more.radius_plate.is_some(), &skeleton::RADIUS_SOURCES[..]),

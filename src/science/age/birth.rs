@@ -2,6 +2,7 @@
 
 use std::sync::OnceLock;
 
+use serde::{Deserialize, Serialize};
 use time::{Date, Month};
 
 use super::evidence::DeathWindow;
@@ -11,6 +12,34 @@ use crate::science::special::normal_cdf;
 pub const DAYS_PER_MONTH: f64 = 30.4375;
 /// Southern limit of the birth dates, degrees north. Design.
 pub const SOUTHERN_LIMIT_DEG: f64 = 38.0;
+
+/// When most fawns of a region are born: the first wave. The two later ones (does bred as fawns, second
+/// heats) keep their shares, their spread and their distance from it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Births {
+    /// Mean of the first wave, days after 3 June; below zero before it.
+    pub mean_day: f64,
+    /// Its standard deviation, days.
+    pub sd_days: f64,
+}
+
+/// Earliest and latest mean that is taken, days after 3 June: 25 May and 10 June. Design.
+pub const MEAN_DAYS: (f64, f64) = (-9.0, 7.0);
+/// Smallest and largest spread that is taken, days. Ours.
+pub const SD_DAYS: (f64, f64) = (3.0, 20.0);
+
+impl Default for Births {
+    fn default() -> Self {
+        Self { mean_day: MAIN.mean_day, sd_days: MAIN.sd_days }
+    }
+}
+
+impl Births {
+    /// Whether the waves can be used.
+    pub fn is_sound(&self) -> bool {
+        (MEAN_DAYS.0..=MEAN_DAYS.1).contains(&self.mean_day) && (SD_DAYS.0..=SD_DAYS.1).contains(&self.sd_days)
+    }
+}
 
 /// Birth dates north of 40 N as shares of three waves. Design, from Haugen 1975 (Iowa) and the
 /// Pennsylvania Game Commission's study of 3,180 does, at 200 days of gestation.
@@ -74,8 +103,16 @@ pub const fn cell_half_width() -> f64 {
 }
 
 /// Months since the last birth season at death, over all birth dates and all days of the window.
+/// `births` must be sound.
 /// Weights sum to one. The window must lie within November to May of one winter.
-pub fn months_at_death(window: DeathWindow) -> Vec<MonthCell> {
+pub fn months_at_death(window: DeathWindow, births: Births) -> Vec<MonthCell> {
+    let own;
+    let grid: &[(f64, f64)] = if births == Births::default() {
+        default_grid()
+    } else {
+        own = grid(births);
+        &own
+    };
     let mut cells: Vec<f64> = Vec::new();
     let last = i64::from(window.to.to_julian_day()) - i64::from(window.from.to_julian_day());
     let tried = (last + 1).clamp(1, MOST_DAYS);
@@ -83,7 +120,7 @@ pub fn months_at_death(window: DeathWindow) -> Vec<MonthCell> {
     for step in 0..tried {
         // Evenly spread, ends included.
         let offset = if tried == 1 { 0 } else { last * step / (tried - 1) };
-        add_day(&mut cells, first + offset as f64);
+        add_day(&mut cells, grid, first + offset as f64);
     }
     let total: f64 = cells.iter().sum();
     cells
@@ -94,24 +131,31 @@ pub fn months_at_death(window: DeathWindow) -> Vec<MonthCell> {
         .collect()
 }
 
-/// Middle of each step of the grid of birth dates, days after [`ORIGIN`], and its share.
-fn births() -> &'static [(f64, f64)] {
+/// The grid of the births that hold where the office says nothing else.
+fn default_grid() -> &'static [(f64, f64)] {
     static BIRTHS: OnceLock<Vec<(f64, f64)>> = OnceLock::new();
-    BIRTHS.get_or_init(|| {
-        let starts = (GRID_FROM..GRID_TO).step_by(STEP.unsigned_abs() as usize);
-        starts
-            .map(|low| {
-                let (from, to) = (f64::from(low), f64::from(low + STEP));
-                let late = (to.min(LATE_TO) - from.max(LATE_FROM)).max(0.0) / (LATE_TO - LATE_FROM);
-                (f64::midpoint(from, to), MAIN.mass(from, to) + SECOND.mass(from, to) + LATE_SHARE * late)
-            })
-            .collect()
-    })
+    BIRTHS.get_or_init(|| grid(Births::default()))
+}
+
+/// Middle of each step of the grid of birth dates, days after [`ORIGIN`], and its share.
+fn grid(births: Births) -> Vec<(f64, f64)> {
+    let shift = births.mean_day - MAIN.mean_day;
+    let main = Wave { mean_day: births.mean_day, sd_days: births.sd_days, ..MAIN };
+    let second = Wave { mean_day: SECOND.mean_day + shift, ..SECOND };
+    let (late_from, late_to) = (LATE_FROM + shift, LATE_TO + shift);
+    let starts = (GRID_FROM..GRID_TO).step_by(STEP.unsigned_abs() as usize);
+    starts
+        .map(|low| {
+            let (from, to) = (f64::from(low), f64::from(low + STEP));
+            let late = (to.min(late_to) - from.max(late_from)).max(0.0) / (late_to - late_from);
+            (f64::midpoint(from, to), main.mass(from, to) + second.mass(from, to) + LATE_SHARE * late)
+        })
+        .collect()
 }
 
 /// Adds one day of death to the weights of the cells.
-fn add_day(cells: &mut Vec<f64>, days: f64) {
-    for (birthday, weight) in births() {
+fn add_day(cells: &mut Vec<f64>, grid: &[(f64, f64)], days: f64) {
+    for (birthday, weight) in grid {
         let months = (days - birthday) / DAYS_PER_MONTH;
         if months <= 0.0 {
             continue;
@@ -168,7 +212,7 @@ mod tests {
     #[test]
     fn cells_are_a_distribution() {
         let feb = day(2026, Month::February, 15);
-        let cells = months_at_death(DeathWindow { from: feb, to: feb });
+        let cells = months_at_death(DeathWindow { from: feb, to: feb }, Births::default());
         let total: f64 = cells.iter().map(|c| c.weight).sum();
         assert!((total - 1.0).abs() < 1e-12);
         let mean: f64 = cells.iter().map(|c| c.weight * c.months()).sum();
@@ -176,10 +220,32 @@ mod tests {
         assert!((mean - expected).abs() < 0.02, "{mean} {expected}");
     }
 
+    /// A region's own mean moves every deer by as much; its own spread widens the months.
+    #[test]
+    fn a_region_of_its_own() {
+        let feb = day(2026, Month::February, 15);
+        let spread = |births| {
+            let cells = months_at_death(DeathWindow { from: feb, to: feb }, births);
+            let mean: f64 = cells.iter().map(|c| c.weight * c.months()).sum();
+            let var: f64 = cells.iter().map(|c| c.weight * (c.months() - mean) * (c.months() - mean)).sum();
+            (mean, var)
+        };
+        let (mean, var) = spread(Births::default());
+        let (earlier, same) = spread(Births { mean_day: -9.0, ..Births::default() });
+        assert!((earlier - mean - 9.0 / DAYS_PER_MONTH).abs() < 0.02, "{earlier} {mean}");
+        assert!((same - var).abs() < 0.02);
+        let (_, wider) = spread(Births { sd_days: 18.0, ..Births::default() });
+        // The first wave is 0.88 of all: its variance in days grows by 18 squared less 11 squared.
+        let grown = 0.88 * (18.0 * 18.0 - 11.0 * 11.0) / (DAYS_PER_MONTH * DAYS_PER_MONTH);
+        assert!((wider - var - grown).abs() < 0.1 * grown, "{wider} {var} {grown}");
+        assert!(!Births { mean_day: 20.0, sd_days: 11.0 }.is_sound());
+        assert!(!Births { mean_day: 0.0, sd_days: f64::NAN }.is_sound());
+    }
+
     #[test]
     fn a_window_moves_and_widens_the_months() {
         let window = DeathWindow { from: day(2025, Month::December, 1), to: day(2026, Month::April, 30) };
-        let cells = months_at_death(window);
+        let cells = months_at_death(window, Births::default());
         let mean: f64 = cells.iter().map(|c| c.weight * c.months()).sum();
         assert!((mean - 8.3).abs() < 0.2, "{mean}");
         assert!((cells.iter().map(|c| c.weight).sum::<f64>() - 1.0).abs() < 1e-12);

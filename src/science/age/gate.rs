@@ -32,7 +32,7 @@ pub enum AgeRefusal {
     /// South of the range of the birth dates.
     #[error("the birth dates hold only north of 38 degrees")]
     TooFarSouth,
-    /// Latitude or late share not a number in range.
+    /// Latitude, late share or birth dates not in range.
     #[error("a setting is out of range")]
     BadSetting,
 }
@@ -44,7 +44,7 @@ pub(super) fn check(evidence: &AgeEvidence, settings: &Settings) -> Result<(Deat
         Species::Other => return Err(AgeRefusal::NotWhiteTailed),
         Species::Unknown => return Err(AgeRefusal::SpeciesUnknown),
     }
-    if !(0.0..=1.0).contains(&settings.late_share) {
+    if !(0.0..=1.0).contains(&settings.late_share) || !settings.births.is_sound() {
         return Err(AgeRefusal::BadSetting);
     }
     if let Some(latitude) = evidence.latitude_deg {

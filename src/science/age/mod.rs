@@ -14,6 +14,7 @@
 //! | `eruption` | likelihood of which teeth are there, with late deer |
 //! | `wear` | likelihood of how worn they are |
 //! | [`reader`] | likelihood of a class called by a person |
+//! | [`local`] | crown heights and molar ratio by the office's own constants |
 //! | [`more`] | calipers, rings, growing ends, antlers, size |
 //! | [`practice`] | jaws made up to practise on |
 //! | [`prior`] | who dies in winter |
@@ -29,6 +30,7 @@ pub mod evidence;
 mod gate;
 pub mod item;
 pub mod key;
+pub mod local;
 pub mod more;
 mod posterior;
 pub mod practice;
@@ -49,6 +51,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::science::source::Source;
 pub use basis::Basis;
+pub use birth::Births;
 pub use caution::Caution;
 pub use contradiction::{Contradiction, ContradictionKind};
 pub use evidence::{
@@ -58,6 +61,7 @@ pub use evidence::{
 pub use gate::AgeRefusal;
 pub use item::{Item, Tooth};
 pub use key::{KeyClass, KeyFlag, KeyReading, KeyRefusal, pivot_birthdays, winter_key};
+pub use local::{LocalAge, LocalSpread};
 pub use more::{LabComparison, Measures, MoreEvidence};
 pub use prior::Prior;
 pub use reader::Reader;
@@ -80,11 +84,13 @@ pub struct Settings {
     pub late_share: f64,
     /// Who called the class, if one was called.
     pub reader: Reader,
+    /// When most fawns are born.
+    pub births: Births,
 }
 
 impl Default for Settings {
     fn default() -> Self {
-        Self { prior: Prior::default(), late_share: LATE_SHARE, reader: Reader::default() }
+        Self { prior: Prior::default(), late_share: LATE_SHARE, reader: Reader::default(), births: Births::default() }
     }
 }
 
@@ -157,7 +163,7 @@ pub enum AgeOutcome {
 pub fn estimate(evidence: &AgeEvidence, settings: &Settings) -> Result<AgeOutcome, AgeRefusal> {
     let (window, cut) = gate::check(evidence, settings)?;
     let basis = basis::basis_of(evidence);
-    let cells = birth::months_at_death(window);
+    let cells = birth::months_at_death(window, settings.births);
     let lopsided = basis::is_lopsided(evidence) || evidence.flags.swelling == Some(true);
     let power = if lopsided { LOPSIDED_POWER } else { 1.0 };
     let measures = Measures::of(evidence);

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::evidence::{AgeEvidence, Sex};
+use super::local::LocalAge;
 use super::{Basis, summary};
 use crate::science::calipers::CaliperRefusal;
 use crate::science::calipers::dentine_width::{self, DentineAge, Herd, read_dentine_width};
@@ -18,6 +19,8 @@ pub struct MoreEvidence {
     pub tooth_row_mm: Option<f64>,
     /// Dentine of the front cheek-side cusp of the right first molar, mm.
     pub dentine_width_mm: Option<f64>,
+    /// A crown height or molar ratio by the office's own constants.
+    pub local_age: Option<LocalAge>,
     /// A laboratory's count of rings.
     pub cementum: Option<LabAge>,
     /// Lower end of a cannon bone.

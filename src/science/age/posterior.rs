@@ -68,9 +68,10 @@ impl Posterior {
         let within = class_sums(&states);
         let called = call_likelihood(evidence, settings, basis);
         let width = measures.dentine().map_or([1.0; 10], |seen| dentine_likelihood(seen, &ages));
-        let parts = called.into_iter().zip(width).zip(evidence.more.size());
-        for ((slot, worn), ((call, width), size)) in likelihood.iter_mut().zip(wear.likelihood).zip(parts) {
-            *slot *= worn * call * width * size;
+        let local = evidence.more.local_age.map_or([1.0; 10], |age| age.likelihood(&ages));
+        let parts = called.into_iter().zip(width).zip(evidence.more.size()).zip(local);
+        for ((slot, worn), (((call, width), size), local)) in likelihood.iter_mut().zip(wear.likelihood).zip(parts) {
+            *slot *= worn * call * width * size * local;
         }
         let joint = joint(evidence, settings, &likelihood);
         let classes = joint.map(|[female, male]| female + male);

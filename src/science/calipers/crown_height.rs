@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 use super::{CaliperAge, CaliperRefusal, length};
 
 /// One standard deviation as a share of the age. Design.
-const SD_SHARE: f64 = 0.25;
+pub const SD_SHARE: f64 = 0.25;
 
 /// What the office has to know of a tooth.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]

@@ -12,6 +12,7 @@ mod practice;
 mod short;
 mod hazard_sources;
 mod hazards;
+mod local;
 mod safety;
 mod winter;
 
@@ -23,6 +24,7 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     steps::BODY,
     steps::TEETH_AND_MARROW,
     steps::BENCH,
+    steps::LAB,
     hazards::TEXTS,
     hazard_sources::TEXTS,
     safety::TEXTS,
@@ -34,6 +36,7 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     readings_of_size::TEXTS,
     short::TEXTS,
     practice::TEXTS,
+    local::TEXTS,
     drawings::TEXTS,
     desk::TEXTS,
     screens::TEXTS,

@@ -304,9 +304,9 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     // Measures.
     ("option.knobs_there", "Knobs there"),
     ("option.knobs_absent", "No knobs"),
-    ("option.grade_best", "Sure"),
-    ("option.grade_middle", "Fairly sure"),
-    ("option.grade_lowest", "Doubtful"),
+    ("option.grade_best", "A, sure"),
+    ("option.grade_middle", "B, fairly sure"),
+    ("option.grade_lowest", "C, doubtful"),
     // Work.
     ("option.card_names_me", "The card names me"),
     ("option.office_said_yes", "The office said yes"),

@@ -3,6 +3,7 @@
 
 mod bench;
 mod body;
+mod lab;
 mod outing;
 mod scene;
 mod signs;
@@ -24,6 +25,7 @@ use steps;
 
 pub(super) use bench::TEXTS as BENCH;
 pub(super) use body::TEXTS as BODY;
+pub(super) use lab::TEXTS as LAB;
 pub(super) use outing::TEXTS as OUTING;
 pub(super) use scene::TEXTS as SCENE;
 pub(super) use signs::TEXTS as SIGNS;

@@ -1,0 +1,313 @@
+//! The reserve's own figures, as the local card brings them, ready for the methods.
+//!
+//! They are used only while the card is in force at the time of the carcass and passes its checks; else
+//! the form's own figures are used and the reading says why.
+
+use super::given::{Given, GivenCard};
+use super::lens::Lens;
+use super::local_ids as id;
+use super::measures::{SIDES, both_sides, mean};
+use super::shape::{Basis, Statement, Val};
+use crate::card::{Card, CardState, CrownHeight, Figures, Norm, NormAge, NormSex, PriorName, card_state};
+use crate::record::{Carcass, Moment, Tooth};
+use crate::science::age::{Births, LocalAge, LocalSpread, Prior, Reader, Settings, Sex};
+use crate::science::calipers::crown_height::{LocalTooth, SD_SHARE, Wearing, quadratic_months};
+use crate::science::calipers::tooth_ratio::{LocalLine, molar_ratio, ratio_months};
+use crate::science::calipers::{CaliperAge, CaliperRefusal};
+use crate::science::reader_record::ReaderModel;
+use crate::science::size::norms::Norm as Spread;
+use crate::science::source::Mark;
+
+/// The figures in force, or why there are none.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Local<'a> {
+    figures: Option<&'a Figures>,
+    serial: u64,
+    unused: Option<&'static str>,
+}
+
+impl<'a> Local<'a> {
+    /// The figures of the card given, if it holds.
+    pub(super) fn of(carcass: &Carcass, given: &Given<'a>) -> Self {
+        let Some(GivenCard { card, at, .. }) = given.card else { return Self::default() };
+        if card.figures.is_empty() {
+            return Self::default();
+        }
+        let unused = at.or_else(|| latest_entry(carcass)).map_or(Some(id::CARD_NO_DATE), |at| flaw(card, at));
+        let figures = unused.is_none().then_some(&card.figures);
+        Self { figures, serial: card.serial, unused }
+    }
+
+    /// Says that the figures were not used, where a card brought some.
+    pub(super) fn caution(&self) -> Option<Statement> {
+        self.unused.map(Statement::plain)
+    }
+
+    /// What the age method starts from.
+    pub(super) fn settings(&self) -> Settings {
+        let own = self.figures.and_then(|f| f.reader_model.as_ref());
+        let reader = own.and_then(|table| {
+            let mut rows = [[0; 11]; 10];
+            for (to, from) in rows.iter_mut().zip(&table.rows_millionths) {
+                *to = from.as_slice().try_into().ok()?;
+            }
+            ReaderModel::new(rows, table.known_count, table.by_rings_count).ok()
+        });
+        let births = self.figures.and_then(|f| f.birth_dates.as_ref()).map(|births| Births {
+            // Day 0 is 3 June; the card's check lets only May and June through.
+            mean_day: f64::from(births.day) - 3.0 - if births.month == 5 { 31.0 } else { 0.0 },
+            sd_days: f64::from(births.sd_days),
+        });
+        let prior = self.figures.and_then(|f| f.age_prior.as_ref()).map(|choice| match choice.prior {
+            PriorName::WinterDead => Prior::WinterDead,
+            PriorName::WolfKill => Prior::WolfKill,
+            PriorName::Survival => Prior::Survival,
+            PriorName::Harvest => Prior::Harvest,
+            PriorName::Flat => Prior::Flat,
+        });
+        Settings {
+            reader: reader.map_or_else(Reader::default, |model| Reader::Own(Box::new(model))),
+            births: births.unwrap_or_default(),
+            prior: prior.unwrap_or_default(),
+            ..Settings::default()
+        }
+    }
+
+    /// A source of the card, for what was used of it.
+    fn basis(&self, id: &'static str, cite: String) -> Basis {
+        let cite = format!("{cite}; local card {}", self.serial);
+        Basis { id: id.into(), cite: cite.into(), mark: Mark::Ours.id().into() }
+    }
+
+    /// What is said of the figures behind an age, and what they rest on. `called` where a class called by a
+    /// person was used.
+    pub(super) fn behind_age(&self, called: bool) -> (Vec<Statement>, Vec<Basis>) {
+        let (mut said, mut basis) = (Vec::new(), Vec::new());
+        let Some(figures) = self.figures else { return (said, basis) };
+        if let Some(table) = figures.reader_model.as_ref().filter(|_| called) {
+            let count = |n: u32| Val::Count(i64::from(n));
+            said.push(
+                Statement::plain(id::OWN_READERS)
+                    .with("known", count(table.known_count))
+                    .with("rings", count(table.by_rings_count))
+                    .with("version", count(table.version))
+                    .with("date", Val::Text(table.made_on.clone())),
+            );
+            let cite = format!(
+                "the reserve's own readers: {} readings of known age, {} by rings, {} readers, made {}",
+                table.known_count, table.by_rings_count, table.readers_count, table.made_on
+            );
+            basis.push(self.basis("card-reader-model", cite));
+        }
+        if let Some(births) = &figures.birth_dates {
+            said.push(
+                Statement::plain(id::OWN_BIRTHS)
+                    .with("day", Val::Text(format!("{:02}-{:02}", births.month, births.day)))
+                    .with("sd", Val::Count(i64::from(births.sd_days)))
+                    .with("source", Val::Text(births.source.clone())),
+            );
+            basis.push(self.basis("card-birth-dates", format!("births of the region: {}", births.source)));
+        }
+        if let Some(choice) = &figures.age_prior {
+            said.push(Statement::plain(id::OWN_PRIOR).with("why", Val::Text(choice.why.clone())));
+            basis.push(self.basis("card-age-prior", format!("starting point chosen by the office: {}", choice.why)));
+        }
+        (said, basis)
+    }
+
+    /// Norms of a measure, grown deer first.
+    pub(super) fn norms(&self, measure: &str) -> Vec<&'a Norm> {
+        let all = self.figures.map(|f| f.norms.as_slice()).unwrap_or_default();
+        let mut of: Vec<&Norm> = all.iter().filter(|norm| norm.measure == measure).collect();
+        of.sort_by_key(|norm| (std::cmp::Reverse(norm.age), norm.sex));
+        of
+    }
+
+    /// What norms rest on.
+    pub(super) fn norm_basis(&self, norm: &Norm) -> Basis {
+        self.basis("card-norms", format!("sizes of the reserve's own deer: {}", norm.source))
+    }
+
+    /// What the norms of size rest on, each once.
+    pub(super) fn norms_basis(&self) -> Vec<Basis> {
+        let used = ["hind_foot_mm", "mandible_mm"].into_iter().flat_map(|measure| self.norms(measure));
+        let mut list: Vec<Basis> = Vec::new();
+        for basis in used.filter(|norm| norm.age == NormAge::Grown).map(|norm| self.norm_basis(norm)) {
+            if !list.contains(&basis) {
+                list.push(basis);
+            }
+        }
+        list
+    }
+
+    /// The norm of grown deer of that sex; of both together where the sex is open or has no row.
+    fn grown(&self, measure: &str, sex: Option<Sex>) -> Option<Spread> {
+        let of = |wanted: Option<NormSex>| {
+            self.norms(measure).into_iter().find(|n| n.age == NormAge::Grown && n.sex == wanted).map(spread)
+        };
+        let named = |sex| match sex {
+            Sex::Female => NormSex::Female,
+            Sex::Male => NormSex::Male,
+        };
+        sex.and_then(|sex| of(Some(named(sex)))).or_else(|| of(None)).or_else(|| {
+            // Half does, half bucks, their means apart.
+            let (doe, buck) = (of(Some(NormSex::Female))?, of(Some(NormSex::Male))?);
+            let apart = (buck.mean_mm - doe.mean_mm) / 2.0;
+            let within = f64::midpoint(doe.sd_mm * doe.sd_mm, buck.sd_mm * buck.sd_mm);
+            let mean_mm = f64::midpoint(doe.mean_mm, buck.mean_mm);
+            Some(Spread { mean_mm, sd_mm: libm::sqrt(within + apart * apart) })
+        })
+    }
+
+    /// Standard deviations from grown deer of the reserve, by the first measure that has both a length and
+    /// a norm: hind foot, then mandible. One only: they grow together.
+    pub(super) fn size_z(&self, lens: &Lens, sex: Option<Sex>) -> Option<f64> {
+        ["hind_foot_mm", "mandible_mm"].into_iter().find_map(|measure| {
+            let norm = self.grown(measure, sex)?;
+            norm.z(mean(lens, measure, &SIDES, 1.0)?)
+        })
+    }
+
+    /// Both sexes' norms of grown deer for the first measure that has them, with the measure.
+    pub(super) fn sexes(&self, lens: &Lens) -> Option<(&'static str, f64, [Spread; 2])> {
+        ["hind_foot_mm", "mandible_mm"].into_iter().find_map(|measure| {
+            let of = |wanted| {
+                self.norms(measure).into_iter().find(|n| n.age == NormAge::Grown && n.sex == Some(wanted)).map(spread)
+            };
+            let both = [of(NormSex::Female)?, of(NormSex::Male)?];
+            Some((measure, mean(lens, measure, &SIDES, 1.0)?, both))
+        })
+    }
+
+    /// What the crowns and the molar ratio come to by the office's constants.
+    pub(super) fn calipers(&self, lens: &Lens) -> OwnCalipers {
+        let Some(figures) = self.figures else { return OwnCalipers::default() };
+        let crowns = figures.crown_heights.iter().filter_map(|row| {
+            let mm = mean(lens, "crown_height_mm", &both_sides(row.tooth), 10.0)?;
+            Some((row.tooth, quadratic_months(mm, Some(&constants(row)))))
+        });
+        let ratio = figures.molar_ratio.as_ref().and_then(|line| {
+            let local = LocalLine {
+                intercept_months: f64::from(line.intercept_tenths_months) / 10.0,
+                slope_months: f64::from(line.slope_tenths_months) / 10.0,
+                sd_months: f64::from(line.sd_tenths_months) / 10.0,
+                from: f64::from(line.from_hundredths) / 100.0,
+                to: f64::from(line.to_hundredths) / 100.0,
+            };
+            Some((ratio_months(ratio(lens)?, Some(&local)), local.sd_months))
+        });
+        let sources = figures.crown_heights.iter().map(|row| &row.source);
+        let sources = sources.chain(figures.molar_ratio.iter().map(|line| &line.source));
+        let mut basis: Vec<Basis> = Vec::new();
+        for source in sources {
+            let one = self.basis("card-caliper-constants", format!("caliper constants of the office: {source}"));
+            if !basis.contains(&one) {
+                basis.push(one);
+            }
+        }
+        OwnCalipers { crowns: crowns.collect(), ratio, basis }
+    }
+}
+
+/// Ages by the office's constants.
+#[derive(Clone, Debug, Default)]
+pub(super) struct OwnCalipers {
+    /// By tooth, months.
+    pub(super) crowns: Vec<(Tooth, Result<CaliperAge, CaliperRefusal>)>,
+    /// Months, and the spread of the office's line.
+    pub(super) ratio: Option<(Result<CaliperAge, CaliperRefusal>, f64)>,
+    basis: Vec<Basis>,
+}
+
+impl OwnCalipers {
+    /// What goes into the age: the mean of the crowns, else the ratio. The ratio holds the same heights, so
+    /// both would count one thing twice.
+    pub(super) fn for_age(&self) -> Option<LocalAge> {
+        let crowns: Vec<f64> = self.crowns.iter().filter_map(|(_, age)| Some(age.as_ref().ok()?.best)).collect();
+        if !crowns.is_empty() {
+            let months = crowns.iter().sum::<f64>() / crowns.len() as f64;
+            return Some(LocalAge { months, spread: LocalSpread::Share(SD_SHARE) });
+        }
+        let (age, sd) = self.ratio.as_ref()?;
+        Some(LocalAge { months: age.as_ref().ok()?.best, spread: LocalSpread::Months(*sd) })
+    }
+
+    /// Each in words.
+    pub(super) fn statements(&self) -> Vec<Statement> {
+        let months = |said: Statement, age: &CaliperAge| {
+            said.with("best", Val::number(age.best, 0))
+                .with("low", Val::number(age.low, 0))
+                .with("high", Val::number(age.high, 0))
+        };
+        let why = |refusal: CaliperRefusal| Val::message(super::message_ids::caliper_refusal(refusal));
+        let crowns = self.crowns.iter().map(|(tooth, age)| {
+            let named = |id| Statement::plain(id).with("tooth", Val::message(tooth_name(*tooth)));
+            match age {
+                Ok(age) => months(named(id::OWN_CROWN), age),
+                Err(refusal) => named(id::OWN_CROWN_NOT).with("why", why(*refusal)),
+            }
+        });
+        let ratio = self.ratio.as_ref().map(|(age, _)| match age {
+            Ok(age) => months(Statement::plain(id::OWN_RATIO), age),
+            Err(refusal) => Statement::plain(id::OWN_RATIO_NOT).with("why", why(*refusal)),
+        });
+        crowns.chain(ratio).collect()
+    }
+
+    /// What they rest on, where any was worked out.
+    pub(super) fn basis(&self) -> &[Basis] {
+        if self.crowns.is_empty() && self.ratio.is_none() { &[] } else { &self.basis }
+    }
+}
+
+/// The message that names a tooth.
+pub(super) fn tooth_name(tooth: Tooth) -> &'static str {
+    use crate::science::age::Tooth as Named;
+    super::message_ids::tooth(match tooth {
+        Tooth::M1 => Named::M1,
+        Tooth::M2 => Named::M2,
+        _ => Named::M3,
+    })
+}
+
+fn constants(row: &CrownHeight) -> LocalTooth {
+    LocalTooth {
+        unworn_mm: f64::from(row.unworn_tenths_mm) / 10.0,
+        wearing: Wearing::Permanent {
+            in_wear_months: f64::from(row.in_wear_months),
+            worn_out_months: f64::from(row.worn_out_months),
+        },
+    }
+}
+
+/// A norm as the method takes it.
+pub(super) fn spread(norm: &Norm) -> Spread {
+    Spread { mean_mm: f64::from(norm.mean_tenths_mm) / 10.0, sd_mm: f64::from(norm.sd_tenths_mm) / 10.0 }
+}
+
+/// Widths over heights, where all six means are there.
+pub(super) fn ratio(lens: &Lens) -> Option<f64> {
+    let of = |finding| -> Option<[f64; 3]> {
+        let [m1, m2, m3] = Tooth::MOLARS.map(|tooth| mean(lens, finding, &both_sides(tooth), 10.0));
+        Some([m1?, m2?, m3?])
+    };
+    molar_ratio(of("molar_width_mm")?, of("crown_height_mm")?).ok()
+}
+
+/// What keeps the card's figures out, if anything.
+fn flaw(card: &Card, at: Moment) -> Option<&'static str> {
+    if card.check().is_err() {
+        return Some(id::CARD_BAD);
+    }
+    match card_state(Some(card), at) {
+        CardState::InForce => None,
+        CardState::NotYet => Some(id::CARD_NOT_YET),
+        CardState::Expired | CardState::None => Some(id::CARD_EXPIRED),
+    }
+}
+
+/// The latest time at which anything of the carcass was written down.
+fn latest_entry(carcass: &Carcass) -> Option<Moment> {
+    let standing = carcass.examinations.values().flat_map(|e| e.sheet.answers()).flat_map(|(_, _, all)| all);
+    standing.map(|s| s.at).filter(|at| *at != Moment::EPOCH).max_by_key(|at| at.unix_seconds())
+}

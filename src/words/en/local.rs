@@ -1,0 +1,68 @@
+//! Figures of the reserve's own in readings, laboratory sheets, known ages, answers that differ.
+
+pub(super) const TEXTS: &[(&str, &str)] = &[
+    ("finding.cementum_lab", "Lab"),
+    ("finding.cementum_tooth", "Tooth cut by the lab"),
+    ("finding.cementum_sample", "Sample read by the lab"),
+    ("finding.cementum_reported_at", "Lab's report"),
+    ("finding.known_age_years_count", "Known age, birthdays"),
+    ("finding.known_age_how", "How the age is known"),
+    ("finding.death_known_at", "Known time of death"),
+    ("option.cementum_tooth.first_incisor", "First incisor"),
+    ("option.cementum_tooth.other_incisor", "Other incisor"),
+    ("option.cementum_tooth.canine", "Canine"),
+    ("option.cementum_tooth.cheek_tooth", "Cheek tooth"),
+    ("option.known_age_how.tagged_as_fawn", "Tagged as a fawn"),
+    ("option.known_age_how.kept_from_birth", "Kept from birth"),
+    ("option.known_age_how.other_record", "Other record"),
+    (
+        "reading.card.expired",
+        "The local card was out of date then: the reserve's own figures were not used. Ask the office for a new card.",
+    ),
+    ("reading.card.not_yet", "The local card was not yet in force then: the reserve's own figures were not used."),
+    (
+        "reading.card.bad",
+        "The local card has a flaw: the reserve's own figures were not used. Ask the office for a new card.",
+    ),
+    (
+        "reading.card.no_date",
+        "Nothing here has a time to judge the local card by: the reserve's own figures were not used.",
+    ),
+    (
+        "reading.age.own_readers",
+        "Calls weighed by the reserve's own readers: {known} of known age, {rings} by rings (version {version} of {date})",
+    ),
+    ("reading.age.own_births", "Births taken round {day} (month-day), spread {sd} days: {source}"),
+    (
+        "reading.age.own_prior",
+        "That starting point is the office's choice ({why}). Never join this age with a cause of death.",
+    ),
+    (
+        "reading.age.own_crown",
+        "Crown of the {tooth}: {best} months if grown ({low} to {high}), by the office's constants",
+    ),
+    ("reading.age.own_crown_not", "Crown of the {tooth} was not used: {why}"),
+    ("reading.age.own_ratio", "Molar ratio: {best} months if grown ({low} to {high}), by the office's line"),
+    ("reading.age.own_ratio_not", "Molar ratio was not used: {why}"),
+    (
+        "reading.age.known",
+        "Age known to the office: {years} completed birthdays ({how}). The teeth were read without it.",
+    ),
+    ("reading.age.rings_from", "Rings read by {lab}: {tooth}"),
+    (
+        "reading.size.norm",
+        "{what} {mm}: {z} spreads from the mean of {group} of the reserve ({mean}, spread {sd}, {n} deer)",
+    ),
+    ("reading.size.norm.fawn", "fawns"),
+    ("reading.size.norm.fawn_female", "doe fawns"),
+    ("reading.size.norm.fawn_male", "buck fawns"),
+    ("reading.size.norm.yearling", "yearlings"),
+    ("reading.size.norm.yearling_female", "yearling does"),
+    ("reading.size.norm.yearling_male", "yearling bucks"),
+    ("reading.size.norm.grown", "grown deer"),
+    ("reading.size.norm.grown_female", "grown does"),
+    ("reading.size.norm.grown_male", "grown bucks"),
+    ("reading.sex.by_size", "By size alone, against grown deer of the reserve: {what} {mm}; three to one at most"),
+    ("reading.split.apart", "Answers differ: no one figure stands. Each way is shown below."),
+    ("reading.split.ways", "Answers differ ({count} ways were worked out); every way is shown."),
+];

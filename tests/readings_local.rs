@@ -1,0 +1,334 @@
+//! Readings with the reserve's own figures from the local card, with a laboratory's sheet and a known age,
+//! and answers that differ in every reading.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic, clippy::float_cmp)]
+
+use marrowbook::card::Card;
+use marrowbook::office::findings_table::FindingsTable;
+use marrowbook::reading::{self, Given, GivenCard, Outcome, Reading, Readings};
+use marrowbook::record::{Carcass, Digest, Moment, fold};
+use marrowbook::words::Language;
+use serde_json::{Value, json};
+
+/// A deer found on 20 February 2026, by one or more examinations.
+fn carcass(examinations: &[(&str, Vec<Value>)]) -> Carcass {
+    let exams: Vec<Value> = examinations
+        .iter()
+        .zip(1..)
+        .map(|((kind, rows), n)| {
+            let mut all = vec![json!({"finding": "species", "value": "white_tailed_deer"})];
+            all.extend(rows.iter().cloned());
+            json!({"kind": kind, "at": format!("2026-02-20T12:0{n}:00-06:00"), "observer": format!("R{n}"), "findings": all})
+        })
+        .collect();
+    let table =
+        json!({"format": "marrowbook-findings-1", "carcasses": [{"name": "deer", "examinations": exams}]}).to_string();
+    let tabled = FindingsTable::read(table.as_bytes()).unwrap().journal().unwrap();
+    assert_eq!(tabled.set_aside, []);
+    fold(&tabled.journal).carcasses[&tabled.carcasses[0].1].clone()
+}
+
+fn card_with(figures: &Value) -> Card {
+    let mut card: Value = serde_json::from_str(include_str!("../demo/card.json")).unwrap();
+    card["valid_from"] = "2025-10-01T00:00:00-06:00".into();
+    card["valid_to"] = "2026-06-30T00:00:00-06:00".into();
+    card["figures"] = figures.clone();
+    Card::from_json(&card.to_string()).unwrap()
+}
+
+fn digest() -> Digest {
+    Digest::of(&[b"card"])
+}
+
+fn read_with(rows: Vec<Value>, figures: &Value) -> Readings {
+    reading::all(&carcass(&[("bench", rows)]), &Given::card(&card_with(figures), digest()))
+}
+
+fn value(finding: &str, value: impl Into<Value>) -> Value {
+    json!({"finding": finding, "value": value.into()})
+}
+
+fn left(finding: &str, value: impl Into<Value>) -> Value {
+    json!({"finding": finding, "side": "left", "value": value.into()})
+}
+
+fn tooth(finding: &str, tooth: &str, value: impl Into<Value>) -> Value {
+    json!({"finding": finding, "side": "left", "tooth": tooth, "value": value.into()})
+}
+
+fn says(reading: &Reading, id: &str) -> bool {
+    reading.statements.iter().chain(&reading.cautions).any(|s| s.id == id)
+}
+
+fn words(reading: &Reading) -> String {
+    let all = reading.statements.iter().chain(&reading.cautions);
+    all.map(|s| s.say(Language::English)).collect::<Vec<_>>().join("\n")
+}
+
+fn source<'a>(reading: &'a Reading, id: &str) -> Option<&'a reading::Basis> {
+    reading.sources.iter().find(|s| s.id == id)
+}
+
+fn share(reading: &Reading, class: usize) -> f64 {
+    reading.estimates[0].shares[class].probability
+}
+
+fn mean(reading: &Reading) -> f64 {
+    reading.estimates[0].shares.iter().zip(0..).map(|(s, class)| s.probability * f64::from(class)).sum()
+}
+
+/// A reader who is always two years too high above four: a call of six is a deer of four.
+fn generous_readers() -> Value {
+    let mut rows = vec![vec![0_u32; 11]; 10];
+    for (class, row) in rows.iter_mut().enumerate() {
+        let call = if (4..=7).contains(&class) { class + 2 } else { class };
+        row[call] = 900_000;
+        row[if call == 10 { 9 } else { call + 1 }] += 100_000;
+    }
+    json!({"reader_model": {"version": 2, "made_on": "2026-01-05", "readers_count": 3, "known_count": 40,
+        "by_rings_count": 12, "rows_millionths": rows}})
+}
+
+#[test]
+fn an_age_is_read_with_the_reserves_own_readers_and_says_so() {
+    let call = || vec![value("wear_class_called", "y6")];
+    let plain = read_with(call(), &json!({})).age;
+    let own = read_with(call(), &generous_readers()).age;
+    assert!(mean(&own) < mean(&plain) - 1.0, "{} {}", mean(&own), mean(&plain));
+    assert!(share(&own, 4) > 0.9);
+    assert!(words(&own).contains("the reserve's own readers: 40 of known age, 12 by rings (version 2 of 2026-01-05)"));
+    let basis = source(&own, "card-reader-model").unwrap();
+    assert_eq!(basis.mark, "ours");
+    assert!(basis.cite.contains("40 readings of known age") && basis.cite.ends_with("local card 3"), "{}", basis.cite);
+    assert!(source(&plain, "card-reader-model").is_none() && !says(&plain, "reading.age.own_readers"));
+    // Without a call the readers have no say and are not named.
+    let no_call = read_with(vec![left("third_tooth", "three_cusps")], &generous_readers()).age;
+    assert!(!says(&no_call, "reading.age.own_readers") && source(&no_call, "card-reader-model").is_none());
+}
+
+#[test]
+fn the_digest_travels_and_a_card_that_does_not_hold_is_not_used() {
+    let deer = carcass(&[("bench", vec![value("wear_class_called", "y6")])]);
+    let plain = reading::all(&deer, &Given::default());
+    let card = card_with(&generous_readers());
+    let held = reading::all(&deer, &Given::card(&card, digest()));
+    assert_eq!(held.card, Some(digest()));
+    let judged = |at: &str| {
+        let given = GivenCard { card: &card, digest: digest(), at: Some(Moment::parse(at).unwrap()) };
+        reading::all(&deer, &Given { card: Some(given), ..Given::default() })
+    };
+    for (at, id) in
+        [("2026-07-01T00:00:00-06:00", "reading.card.expired"), ("2025-09-01T00:00:00-06:00", "reading.card.not_yet")]
+    {
+        let read = judged(at);
+        assert_eq!(read.age.estimates, plain.age.estimates, "{at}");
+        assert!(says(&read.age, id) && source(&read.age, "card-reader-model").is_none(), "{at}");
+        assert_eq!(read.card, Some(digest()));
+    }
+    assert_eq!(judged("2026-03-01T00:00:00-06:00").age.estimates, held.age.estimates);
+    let mut bad = card.clone();
+    bad.figures.reader_model.as_mut().unwrap().rows_millionths[3][3] += 1;
+    let read = reading::all(&deer, &Given::card(&bad, digest()));
+    assert_eq!(read.age.estimates, plain.age.estimates);
+    assert!(says(&read.age, "reading.card.bad"));
+    // A card without figures is neither used nor blamed.
+    let empty = reading::all(&deer, &Given::card(&card_with(&json!({})), digest()));
+    assert_eq!(empty.age, plain.age);
+}
+
+#[test]
+fn a_regions_own_births_move_the_months() {
+    let fawn = || vec![left("cheek_teeth_count", 5)];
+    let births =
+        json!({"birth_dates": {"month": 5, "day": 25, "sd_days": 11, "source": "collared does, 2019 to 2024"}});
+    let months =
+        |read: &Reading| read.estimates.iter().find(|e| e.unit == "reading.unit.months").unwrap().best.unwrap();
+    let (plain, own) = (read_with(fawn(), &json!({})).age, read_with(fawn(), &births).age);
+    // 25 May is nine days before 3 June.
+    let moved = months(&own) - months(&plain);
+    assert!((moved - 9.0 / 30.4375).abs() < 0.26, "{moved}");
+    assert!(words(&own).contains("Births taken round 05-25 (month-day), spread 11 days: collared does, 2019 to 2024"));
+    assert_eq!(source(&own, "card-birth-dates").unwrap().mark, "ours");
+}
+
+#[test]
+fn the_offices_starting_point_is_named_and_kept_from_cause() {
+    let prior = json!({"age_prior": {"prior": "flat", "why": "compared with last winter"}});
+    let call = || vec![value("wear_class_called", "y4")];
+    let (plain, own) = (read_with(call(), &json!({})).age, read_with(call(), &prior).age);
+    assert!(words(&own).contains("every class alike") && !words(&plain).contains("every class alike"));
+    assert!(words(&own).contains("office's choice (compared with last winter). Never join this age with a cause"));
+    assert_ne!(plain.estimates, own.estimates);
+}
+
+fn norms() -> Value {
+    let row = |measure: &str, age: &str, sex: &str, mean: u32, sd: u32| {
+        json!({"measure": measure, "age": age, "sex": sex, "mean_tenths_mm": mean, "sd_tenths_mm": sd,
+            "deer_count": 30, "source": "weigh station (invented)"})
+    };
+    json!({"norms": [
+        row("hind_foot_mm", "grown", "female", 4600, 100), row("hind_foot_mm", "grown", "male", 4900, 100),
+        row("hind_foot_mm", "fawn", "female", 4000, 120),
+    ]})
+}
+
+#[test]
+fn norms_make_size_speak_of_fawn_and_of_sex() {
+    let short = read_with(vec![left("hind_foot_mm", 400), value("sex_evidence", json!(["udder_or_vulva"]))], &norms());
+    // z = -6 against grown does: a fawn, by size alone (a shift of two standard deviations is the design).
+    assert!(short.age.outcome == Outcome::Read && share(&short.age, 0) > 0.9, "{}", words(&short.age));
+    assert_eq!(source(&short.age, "card-norms").unwrap().mark, "ours");
+    assert!(
+        words(&short.size).contains(
+            "Hind foot 400 mm: -6.0 spreads from the mean of grown does of the reserve (460 mm, spread 10, 30 deer)"
+        ),
+        "{}",
+        words(&short.size)
+    );
+    assert!(words(&short.size).contains("doe fawns") && !says(&short.size, "reading.size.caution.no_norms"));
+    let mut grown = vec![left("hind_foot_mm", 495), left("third_tooth", "two_cusps_stained")];
+    grown.push(tooth("dentine", "m1", "wider"));
+    let buck = read_with(grown.clone(), &norms()).sex;
+    assert!((buck.estimates[0].best.unwrap() - 0.75).abs() < 1e-9, "three to one at most");
+    assert!(says(&buck, "reading.sex.undetermined") && says(&buck, "reading.sex.by_size"), "{}", words(&buck));
+    // Without norms, size says nothing of age or sex.
+    let none = read_with(grown, &json!({}));
+    assert!(!says(&none.sex, "reading.sex.by_size") && says(&none.size, "reading.size.recorded"));
+}
+
+fn crowns() -> Value {
+    json!({"crown_heights": [{"tooth": "m1", "unworn_tenths_mm": 120, "in_wear_months": 6, "worn_out_months": 192,
+        "deer_count": 14, "source": "own jaws (invented)"}],
+        "molar_ratio": {"intercept_tenths_months": 100, "slope_tenths_months": 400, "sd_tenths_months": 120,
+        "from_hundredths": 80, "to_hundredths": 250, "deer_count": 31, "source": "own jaws (invented)"}})
+}
+
+/// The worked example of the documented formula: 12 mm unworn, 6 mm left, 6 to 192 months: 52.5 months.
+#[test]
+fn crown_height_and_molar_ratio_speak_only_with_the_offices_constants() {
+    let mut rows = vec![left("third_tooth", "two_cusps_stained"), tooth("crest", "m1", "blunt")];
+    rows.extend(["m1", "m2", "m3"].map(|t| tooth("crown_height_mm", t, 6)));
+    rows.extend(["m1", "m2", "m3"].map(|t| tooth("molar_width_mm", t, 9)));
+    let own = read_with(rows.clone(), &crowns()).age;
+    let said = words(&own);
+    assert!(said.contains("first molar (M1): 52 months if grown (31 to 74), by the office's constants"), "{said}");
+    assert!(said.contains("Molar ratio: 70 months if grown (50 to 90), by the office's line"), "{said}");
+    assert_eq!(source(&own, "card-caliper-constants").unwrap().mark, "ours");
+    assert_eq!(source(&own, "quadratic-crown-height").unwrap().mark, "memory");
+    let plain = read_with(rows.clone(), &json!({}));
+    assert!(!says(&plain.age, "reading.age.own_crown") && says(&plain.size, "reading.size.molar_ratio"));
+    assert_ne!(plain.age.estimates, own.estimates);
+    // Higher than unworn: refused with the reason, and the estimate is left alone.
+    rows[2] = tooth("crown_height_mm", "m1", 15);
+    let high = read_with(rows, &json!({"crown_heights": crowns()["crown_heights"]})).age;
+    assert!(says(&high, "reading.age.own_crown_not"));
+    assert_eq!(high.estimates, plain.age.estimates);
+}
+
+#[test]
+fn a_laboratorys_count_is_joined_and_the_difference_said() {
+    let teeth = || {
+        vec![
+            left("third_tooth", "two_cusps_stained"),
+            tooth("dentine", "m1", "narrower"),
+            tooth("dentine", "m2", "narrower"),
+        ]
+    };
+    let sheet = [
+        value("cementum_years_count", 8),
+        value("cementum_grade", "grade_best"),
+        value("cementum_lab", "Root Lab (invented)"),
+        value("cementum_tooth", "first_incisor"),
+        value("cementum_sample", "S-14"),
+        value("cementum_reported_at", "2026-04-02T12:00:00-06:00"),
+    ];
+    let alone = reading::all(&carcass(&[("field", teeth())]), &Given::default()).age;
+    let deer = carcass(&[("field", teeth()), ("bench", sheet.to_vec())]);
+    let joined = reading::all(&deer, &Given::default()).age;
+    assert!(share(&joined, 8) > share(&alone, 8) && share(&joined, 2) > 0.0, "joined, not put in its place");
+    assert!(
+        says(&joined, "reading.age.rings_older")
+            && words(&joined).contains("Rings read by Root Lab (invented): First incisor")
+    );
+    // Two sheets that differ: both are worked out.
+    let second = vec![value("cementum_years_count", 3)];
+    let both =
+        reading::all(&carcass(&[("field", teeth()), ("bench", sheet.to_vec()), ("bench", second)]), &Given::default())
+            .age;
+    assert!(both.variants.len() >= 2 && says(&both, "reading.caution.split"));
+}
+
+#[test]
+fn a_known_age_is_shown_and_moves_nothing() {
+    let call = vec![value("wear_class_called", "y6")];
+    let plain = reading::all(&carcass(&[("bench", call.clone())]), &Given::default()).age;
+    let known = vec![value("known_age_years_count", 4), value("known_age_how", "tagged_as_fawn")];
+    let told = reading::all(&carcass(&[("bench", call), ("bench", known)]), &Given::default()).age;
+    assert_eq!(plain.estimates, told.estimates);
+    assert!(
+        words(&told).contains("Age known to the office: 4 completed birthdays (Tagged as a fawn)"),
+        "{}",
+        words(&told)
+    );
+}
+
+#[test]
+fn a_death_told_later_than_the_deer_was_found_is_refused() {
+    let deer = |at: &str| {
+        let rows = vec![
+            value("death_known_at", at),
+            value("fetus", "there"),
+            json!({"finding": "fetus_length_mm", "item": 1, "value": 150}),
+            value("wear_class_called", "y4"),
+        ];
+        reading::all(&carcass(&[("field", rows)]), &Given::default())
+    };
+    let good = deer("2026-02-18T09:00:00-06:00");
+    assert!(good.age.outcome == Outcome::Read && !says(&good.age, "reading.age.caution.window_assumed"));
+    assert!(words(&good.age).contains("2026-02-18"));
+    let bad = deer("2026-02-25T09:00:00-06:00");
+    assert_eq!((bad.age.outcome, bad.unborn.outcome), (Outcome::Refused, Outcome::Refused));
+    assert!(says(&bad.age, "reading.age.refused.window_reversed"));
+    assert!(says(&bad.unborn, "reading.unborn.refused.window_reversed"));
+    assert!(words(&bad.age).contains("Check the dates"));
+}
+
+#[test]
+fn answers_that_differ_are_worked_every_way_in_every_reading() {
+    let first = vec![
+        value("sex_evidence", json!(["udder_or_vulva"])),
+        value("body_state", "whole"),
+        value("body_frozen", "not_frozen"),
+        value("chest_girth_cm", 90),
+        left("third_tooth", "two_cusps_stained"),
+        tooth("dentine", "m1", "wider"),
+        value("fetuses_count", 1),
+        json!({"finding": "fetus_length_mm", "item": 1, "value": 150}),
+        json!({"finding": "fetus_sex", "item": 1, "value": "female"}),
+    ];
+    let second = vec![
+        value("sex_evidence", json!(["scrotum_or_penis"])),
+        value("body_frozen", "frozen_solid"),
+        json!({"finding": "fetus_sex", "item": 1, "value": "male"}),
+    ];
+    let one = reading::all(&carcass(&[("field", first.clone())]), &Given::default());
+    let both = reading::all(&carcass(&[("field", first), ("field", second)]), &Given::default());
+    for (before, after) in [(&one.sex, &both.sex), (&one.size, &both.size), (&one.unborn, &both.unborn)] {
+        assert!(before.variants.is_empty() && !says(before, "reading.split.ways"), "{}", before.method);
+        assert!(after.variants.len() == 2 && says(after, "reading.split.ways"), "{}: {}", after.method, words(after));
+        let taken: Vec<_> = after.variants.iter().map(|v| v.taken.clone()).collect();
+        assert_ne!(taken[0], taken[1], "{}", after.method);
+        assert!(after.rests_on.len() > before.rests_on.len(), "{}", after.method);
+    }
+    // Frozen one way and not the other: a weight one way, a refusal with its reason the other.
+    assert!(says(&both.size, "reading.split.apart"), "{}", words(&both.size));
+    let headlines: Vec<&str> = both.size.variants.iter().map(|v| v.headline.id.as_str()).collect();
+    assert!(
+        headlines.contains(&"reading.size.girth") && headlines.iter().any(|id| id.contains("frozen")),
+        "{headlines:?}"
+    );
+    // Signs of both sexes by two people: no sex is named, and each way is its own.
+    assert!(says(&both.sex, "reading.split.apart"));
+    assert!(both.sex.estimates[0].best.is_none());
+    // Same age of the young either way: the figure stands, the sexes are both shown.
+    assert_eq!(both.unborn.estimates, one.unborn.estimates);
+}
