@@ -4,7 +4,7 @@
 
 use marrowbook::card::Card;
 use marrowbook::office::findings_table::FindingsTable;
-use marrowbook::reading::{self, Given, GivenCard, Outcome, Reading, Readings};
+use marrowbook::reading::{self, Given, Outcome, Reading, Readings};
 use marrowbook::record::{Carcass, Digest, Moment, fold};
 use marrowbook::words::Language;
 use serde_json::{Value, json};
@@ -113,8 +113,9 @@ fn the_digest_travels_and_a_card_that_does_not_hold_is_not_used() {
     let held = reading::all(&deer, &Given::card(&card, digest()));
     assert_eq!(held.card, Some(digest()));
     let judged = |at: &str| {
-        let given = GivenCard { card: &card, digest: digest(), at: Some(Moment::parse(at).unwrap()) };
-        reading::all(&deer, &Given { card: Some(given), ..Given::default() })
+        let mut given = Given::card(&card, digest());
+        given.card.as_mut().unwrap().at = Some(Moment::parse(at).unwrap());
+        reading::all(&deer, &given)
     };
     for (at, id) in
         [("2026-07-01T00:00:00-06:00", "reading.card.expired"), ("2025-09-01T00:00:00-06:00", "reading.card.not_yet")]

@@ -169,7 +169,7 @@ fn put_together(runs: &[Way], used: &Used, local: &Local) -> Reading {
     let window_basis = Basis::from(&window::SOURCE);
     let assumed = runs.iter().filter_map(|way| way.window.as_ref()).any(|window| !window.known);
     let of_calipers = runs.iter().flat_map(|way| way.calipers.basis()).cloned();
-    let sized = all.iter().any(|e| e.basis.size).then(|| local.norms_basis()).unwrap_or_default();
+    let sized = if all.iter().any(|e| e.basis.size) { local.norms_basis() } else { Vec::new() };
     let further = all.iter().flat_map(|e| &e.sources).map(|s| Basis::from(*s));
     let further = further.chain(assumed.then_some(window_basis)).chain(own_basis).chain(of_calipers).chain(sized);
     for source in further {

@@ -79,7 +79,9 @@ fn estimates(head: &Reading, others: &[Reading]) -> Vec<Estimate> {
     let units = |reading: &Reading| reading.estimates.iter().map(|e| e.unit.clone()).collect::<Vec<_>>();
     if others.iter().any(|other| units(other) != units(head)) {
         let mut list = head.estimates.clone();
-        others.iter().for_each(|other| add(&mut list, other.estimates.iter().cloned()));
+        for other in others {
+            add(&mut list, other.estimates.iter().cloned());
+        }
         return list;
     }
     let ways = (others.len() + 1) as f64;

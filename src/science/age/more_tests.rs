@@ -257,8 +257,13 @@ fn any_more() -> impl Strategy<Value = MoreEvidence> {
         prop::option::of(-5.0..700.0_f64),
         prop::option::of(-8.0..8.0_f64),
         line,
+        prop::option::of((0.0..250.0_f64, any::<bool>())),
     )
-        .prop_map(|(row, width, lab, cannon_plate, radius_plate, beam, size_z, sex_line)| MoreEvidence {
+        .prop_map(|(row, width, lab, cannon_plate, radius_plate, beam, size_z, sex_line, own)| MoreEvidence {
+            local_age: own.map(|(months, share)| LocalAge {
+                months,
+                spread: if share { LocalSpread::Share(0.25) } else { LocalSpread::Months(12.0) },
+            }),
             tooth_row_mm: row,
             dentine_width_mm: width,
             cementum: lab.map(|(years, grade)| LabAge { years, grade }),
@@ -309,6 +314,11 @@ proptest! {
         let (less, more) = (a.min(b), a.max(b));
         let width = |mm| mean_with(&evidence, |m| m.dentine_width_mm = Some(mm));
         prop_assert!(width(more) >= width(less) - 1e-9);
+        let own = |months| {
+            let spread = LocalSpread::Share(0.25);
+            mean_with(&evidence, |m| m.local_age = Some(LocalAge { months, spread }))
+        };
+        prop_assert!(own(more * 60.0) >= own(less * 60.0) - 1e-9);
         let size = |z| mean_with(&evidence, |m| m.size_z = Some(z));
         prop_assert!(size(z + 0.5) >= size(z) - 1e-9);
         if evidence.sex == Some(Sex::Male) {
