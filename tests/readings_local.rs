@@ -61,7 +61,8 @@ fn says(reading: &Reading, id: &str) -> bool {
 
 fn words(reading: &Reading) -> String {
     let all = reading.statements.iter().chain(&reading.cautions);
-    all.map(|s| s.say(Language::English)).collect::<Vec<_>>().join("\n")
+    // A number and its unit are held together by a space that does not break.
+    all.map(|s| s.say(Language::English)).collect::<Vec<_>>().join("\n").replace('\u{a0}', " ")
 }
 
 fn source<'a>(reading: &'a Reading, id: &str) -> Option<&'a reading::Basis> {
@@ -180,7 +181,7 @@ fn norms_make_size_speak_of_fawn_and_of_sex() {
     assert_eq!(source(&short.age, "card-norms").unwrap().mark, "ours");
     assert!(
         words(&short.size).contains(
-            "Hind foot 400 mm: -6.0 spreads from the mean of grown does of the reserve (460 mm, spread 10, 30 deer)"
+            "Hind foot 400 mm: -6.0 spreads from the mean of grown does of the reserve (460 mm, spread 10 mm, 30 deer)"
         ),
         "{}",
         words(&short.size)

@@ -37,7 +37,7 @@ pub const IDS: &[&str] =
     &[CLASS, CLASSES, SURE, ABOUT, ABOUT_IN_AUTUMN, BETWEEN_IN_AUTUMN, BETWEEN, HOLDS, HOLDS_UNSAID, RULES, MARK];
 
 /// What is said first. Ids that stand here are repeated beside the short lines.
-const FLAGS: [&str; 3] = [id::AGE_SIDES, id::AGE_WIDE, id::SPLIT];
+const FLAGS: [&str; 4] = [id::AGE_SIDES, id::AGE_WIDE, id::SPLIT, super::local_ids::SPLIT_WAYS];
 
 /// A reading in short.
 #[derive(Clone, Debug, PartialEq)]

@@ -2,7 +2,7 @@
 
 use std::sync::OnceLock;
 
-use marrowbook::card::{Call, CallFor, Card, Flags, Limits, Permit, Person, Units};
+use marrowbook::card::{Call, CallFor, Card, Figures, Flags, Limits, Permit, Person, Units};
 use marrowbook::guide::{Context, Draft, ExamKind, Fired, Grade, Situation, View, compose, situation, withdraw};
 use marrowbook::record::{
     Answer, DeviceId, Digest, EntryId, Fold, Head, Journal, Moment, PersonCode, Place, PlaceSource, Salt, Scope, Shape,
@@ -55,6 +55,7 @@ pub(crate) fn card() -> Card {
         flags: Flags::default(),
         limits: Limits::default(),
         units: Units::Metric,
+        figures: Figures::default(),
         trail_words: String::new(),
         disposal: String::new(),
     }
