@@ -82,6 +82,56 @@ pub(super) enum Command {
         #[arg(long, value_name = "FILE")]
         out: Option<PathBuf>,
     },
+    /// Work out winter severity indices from daily logs: CSV files, and the logs and deaths in bundles.
+    /// Units are proposed from the file and taken only once a person has confirmed them: at the prompt,
+    /// or with --temperature and --snow.
+    Winter {
+        /// CSV files with a header (date, tmin, snow depth, ...) and bundles; `-` reads standard input.
+        #[arg(required = true, value_name = "FILE")]
+        files: Vec<PathBuf>,
+        /// Which index, as often as wanted: wisconsin, minnesota, new_york, vermont, new_hampshire,
+        /// michigan_total_snow, ontario_snow_depth, ontario_days_over_50_cm, quebec_niva, maine,
+        /// michigan_verme [default: those whose agency names the season].
+        #[arg(long, value_name = "NAME")]
+        index: Vec<String>,
+        /// The year in which the winter begins: 2026 for 2026-27 [default: that of the last day logged].
+        #[arg(long, value_name = "YEAR")]
+        winter: Option<i32>,
+        /// First day, for an index whose source names none.
+        #[arg(long, value_name = "DATE")]
+        from: Option<String>,
+        /// Last day, for an index whose source names none.
+        #[arg(long, value_name = "DATE")]
+        to: Option<String>,
+        /// The last day that is over: days after it are to come, not missing [default: last day logged].
+        #[arg(long, value_name = "DATE")]
+        through: Option<String>,
+        /// Unit of the temperatures: c, f, tenths-c, or, where whole degrees F were converted and
+        /// rounded, c-from-f, tenths-c-from-f.
+        #[arg(long, value_name = "UNIT")]
+        temperature: Option<String>,
+        /// Unit of the snow: cm, mm, in, or mm-from-in where inches were converted and rounded.
+        #[arg(long, value_name = "UNIT")]
+        snow: Option<String>,
+        /// Order of dates such as 2/3/2027: month-first or day-first.
+        #[arg(long, value_name = "ORDER")]
+        dates: Option<String>,
+        /// The place, where the CSV has no column for it [default: the file's name].
+        #[arg(long, value_name = "NAME")]
+        place: Option<String>,
+        /// What was pushed into the snow for the sinking depth: quebec, copper, deer-tracks or other.
+        #[arg(long, value_name = "GAUGE")]
+        gauge: Option<String>,
+        /// Print one JSON object an index, one a line.
+        #[arg(long)]
+        json: bool,
+        /// Also draw the winter against the deaths.
+        #[arg(long, value_name = "FILE")]
+        svg: Option<PathBuf>,
+        /// Draw in degrees F and inches.
+        #[arg(long)]
+        us_units: bool,
+    },
     /// Print a JSON Schema (draft 2020-12); without a name, list the names.
     Schema {
         /// Which.

@@ -19,6 +19,7 @@ pub(super) enum Config {
     Retire(Retire),
     Key(Key),
     Card(Card),
+    Winter(Box<super::winter::Winter>),
     Schema(Option<Name>),
 }
 
@@ -99,6 +100,38 @@ impl Config {
             }
             Command::Key { what } => Self::Key(Key { archive, new: matches!(what, KeyCommand::New) }),
             Command::Card { file, out } => Self::Card(Card { archive, file, out }),
+            Command::Winter {
+                files,
+                index,
+                winter,
+                from,
+                to,
+                through,
+                temperature,
+                snow,
+                dates,
+                place,
+                gauge,
+                json,
+                svg,
+                us_units,
+            } => Self::Winter(Box::new(super::winter::Winter {
+                archive,
+                files,
+                indices: super::winter::indices(&index)?,
+                begins: winter,
+                from: super::winter::day("--from", from)?,
+                to: super::winter::day("--to", to)?,
+                through: super::winter::day("--through", through)?,
+                temperature: super::winter::temperature(temperature)?,
+                snow: super::winter::snow(snow)?,
+                dates: super::winter::dates(dates)?,
+                place,
+                gauge: super::winter::gauge(gauge)?,
+                json,
+                svg,
+                us_units,
+            })),
             Command::Schema { name } => {
                 Self::Schema(name.map(|name| name.parse()).transpose().map_err(|error| value("NAME", &error))?)
             }
@@ -106,7 +139,7 @@ impl Config {
     }
 }
 
-fn value(argument: &'static str, reason: &dyn ToString) -> Refusal {
+pub(super) fn value(argument: &'static str, reason: &dyn ToString) -> Refusal {
     Refusal::Value { argument, reason: reason.to_string() }
 }
 

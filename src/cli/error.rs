@@ -22,6 +22,18 @@ pub(super) enum CliError {
     /// The file says its form, and is no findings table of a form known here.
     #[error("{file}: {reason}")]
     Table { file: String, reason: String },
+    /// The file is no daily log.
+    #[error("{file}: {reason}")]
+    NoLog { file: String, reason: String },
+    /// Nobody confirmed the units.
+    #[error("{file}: the units were not confirmed: {what}")]
+    Units { file: String, what: String },
+    /// Nothing to draw or to work out.
+    #[error("no daily log was found in these files")]
+    NoLogs,
+    /// The plot has nothing in it.
+    #[error("{file}: not drawn: no log and no death falls into that winter")]
+    NothingToDraw { file: String },
     /// The words from the phone are not the file's.
     #[error("the fingerprints differ: the file's reads \"{of_file}\", the phone's \"{of_phone}\"")]
     WordsDiffer { of_file: Fingerprint, of_phone: Fingerprint },
@@ -80,6 +92,12 @@ impl CliError {
             Self::Card { .. } => "correct the card's JSON; demo/card.json shows its form",
             Self::File { .. } => "check the name, and that the file can be read",
             Self::NotIntact { .. } => "ask the crew to hand over again; their phone still has everything",
+            Self::NoLog { .. } => "the header needs a date and at least one reading; the README shows an example",
+            Self::Units { .. } => {
+                "look at the file, and say its units: --temperature c or f, --snow cm or in (see --help)"
+            }
+            Self::NoLogs => "give a CSV, or a bundle from a phone on which a winter log is kept",
+            Self::NothingToDraw { .. } => "check --winter",
             Self::Table { .. } => "office schema marrowbook-findings-1 prints what a table looks like",
             Self::WordsDiffer { .. } => {
                 "the file was signed by another device than the one in the hand; do not enrol it"

@@ -28,6 +28,7 @@ mod retire;
 mod schema;
 pub mod stamp;
 mod streams;
+mod winter;
 
 use std::ffi::OsString;
 
@@ -54,6 +55,7 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Retire(config) => retire::run(&config, streams),
         Config::Key(config) => key::run(&config, streams),
         Config::Card(config) => card::run(&config, streams),
+        Config::Winter(config) => winter::run(&config, streams),
         Config::Schema(name) => schema::run(name, streams),
     };
     match done {

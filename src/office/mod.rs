@@ -10,3 +10,4 @@ pub mod keyring;
 pub mod opening;
 pub mod recompute;
 pub mod report;
+pub mod winter;

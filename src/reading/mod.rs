@@ -31,6 +31,7 @@ use crate::record::{Carcass, Digest};
 pub use given::{Given, GivenCard};
 pub use shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Taken, Val, Variant};
 pub use short::{Short, short};
+pub use window::days_of_death;
 
 /// All readings of one carcass.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

@@ -44,6 +44,14 @@ pub(super) fn window(carcass: &Carcass, lens: &Lens) -> Option<Window> {
     Some(Window { days: DeathWindow { from, to: found }, by_clock, known: false })
 }
 
+/// First and last day on which a deer can have died, as far as its record bounds them; `None` where
+/// nothing in it has a date. The first is assumed (see the source of the readings that use it).
+pub fn days_of_death(carcass: &Carcass) -> Option<(Date, Date)> {
+    let answers = super::lens::Answers::of(carcass, &["arrived_at"]);
+    let found = window(carcass, &Lens::new(&answers, super::lens::Picks::new()))?;
+    Some((found.days.from, found.days.to))
+}
+
 fn first_day(found: Date) -> Option<Date> {
     let before = found.checked_sub(Duration::days(DAYS_BEFORE))?;
     let winter_year = match found.month() {

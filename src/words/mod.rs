@@ -36,6 +36,20 @@ pub fn say(language: Language, id: &str, args: &[(&str, Arg)]) -> String {
     raw(language, id).map_or_else(|| id.to_owned(), |text| fill(language, text, args))
 }
 
+/// The text of a message that only the office shows, with its values put in. Kept apart, so that a
+/// phone does not carry it; what is not there is looked for in the common catalogue.
+pub fn say_office(language: Language, id: &str, args: &[(&str, Arg)]) -> String {
+    let own = match language {
+        Language::English => en::OFFICE.iter().flat_map(|part| part.iter()).find(|(own, _)| *own == id),
+    };
+    own.map_or_else(|| say(language, id, args), |(_, text)| fill(language, text, args))
+}
+
+/// All ids of the office's own catalogue.
+pub fn office_ids() -> impl Iterator<Item = &'static str> {
+    en::OFFICE.iter().flat_map(|part| part.iter().map(|(id, _)| *id))
+}
+
 /// All ids of the catalogue, for tests that compare it with the tables.
 pub fn ids() -> impl Iterator<Item = &'static str> {
     en::CATALOGUE.iter().flat_map(|part| part.iter().map(|(id, _)| *id))
@@ -48,7 +62,7 @@ mod tests {
     #[test]
     fn no_id_stands_twice() {
         let mut seen = std::collections::BTreeSet::new();
-        for id in ids() {
+        for id in ids().chain(office_ids()) {
             assert!(seen.insert(id), "{id} stands twice");
         }
     }

@@ -15,6 +15,10 @@ mod hazards;
 mod local;
 mod safety;
 mod winter;
+mod winter_office;
+
+/// Texts that only the office shows; no phone carries them.
+pub(super) const OFFICE: &[&[(&str, &str)]] = &[winter_office::TEXTS];
 
 /// All parts of the catalogue.
 pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[

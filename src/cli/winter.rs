@@ -1,0 +1,245 @@
+//! `office winter`: severity indices over daily logs, and the plot of the winter against the deaths.
+
+use super::config::{Refusal, value};
+use super::error::CliError;
+use super::exit::Exit;
+use super::input;
+use super::streams::Streams;
+use crate::office::archive::Archive;
+use crate::office::opening::{Outcome, judge, judge_unread};
+use crate::office::recompute::Gathered;
+use crate::office::report::report;
+use crate::office::winter::cells::DateOrder;
+use crate::office::winter::plot::{Death, Style, plot};
+use crate::office::winter::report::{json, last_winter, lines, plain, text};
+use crate::office::winter::table::{Confirmed, Draft, Open};
+use crate::office::winter::units::{From, Proposed, SnowUnit, TemperatureUnit};
+use crate::reading::{days_of_death, winter_log};
+use crate::record::{Day, Fold, short_code};
+use crate::science::winter::agency::{INDICES, Index, find};
+use crate::science::winter::index::Asked;
+use crate::science::winter::log::{Gauge, Log};
+use crate::words::{Language, say_office};
+use std::path::{Path, PathBuf};
+use time::Date;
+
+const LANGUAGE: Language = Language::English;
+
+/// What is to be done.
+#[derive(Debug)]
+pub(super) struct Winter {
+    pub archive: Archive,
+    pub files: Vec<PathBuf>,
+    pub indices: Vec<&'static Index>,
+    pub begins: Option<i32>,
+    pub from: Option<Date>,
+    pub to: Option<Date>,
+    pub through: Option<Date>,
+    pub temperature: Option<TemperatureUnit>,
+    pub snow: Option<SnowUnit>,
+    pub dates: Option<DateOrder>,
+    pub place: Option<String>,
+    pub gauge: Option<Gauge>,
+    pub json: bool,
+    pub svg: Option<PathBuf>,
+    pub us_units: bool,
+}
+
+/// One of the names of a list; an error that gives them all.
+fn named<T: Copy>(
+    argument: &'static str,
+    given: Option<String>,
+    all: &[(&'static str, T)],
+) -> Result<Option<T>, Refusal> {
+    let Some(given) = given else { return Ok(None) };
+    let found = all.iter().find(|(name, _)| *name == given).map(|(_, one)| *one);
+    let names = || all.iter().map(|(name, _)| *name).collect::<Vec<_>>().join(", ");
+    found.map(Some).ok_or_else(|| value(argument, &format!("`{given}` is none of {}", names())))
+}
+
+pub(super) fn temperature(given: Option<String>) -> Result<Option<TemperatureUnit>, Refusal> {
+    named("--temperature", given, &TemperatureUnit::ALL)
+}
+
+pub(super) fn snow(given: Option<String>) -> Result<Option<SnowUnit>, Refusal> {
+    named("--snow", given, &SnowUnit::ALL)
+}
+
+pub(super) fn dates(given: Option<String>) -> Result<Option<DateOrder>, Refusal> {
+    named("--dates", given, &[("month-first", DateOrder::MonthFirst), ("day-first", DateOrder::DayFirst)])
+}
+
+pub(super) fn gauge(given: Option<String>) -> Result<Option<Gauge>, Refusal> {
+    let all = [
+        ("quebec", Gauge::Quebec),
+        ("copper", Gauge::Copper),
+        ("deer-tracks", Gauge::DeerTracks),
+        ("other", Gauge::Other),
+    ];
+    named("--gauge", given, &all)
+}
+
+pub(super) fn indices(given: &[String]) -> Result<Vec<&'static Index>, Refusal> {
+    let names = || INDICES.iter().map(|index| index.id).collect::<Vec<_>>().join(", ");
+    let one = |name: &String| find(name).ok_or_else(|| value("--index", &format!("`{name}` is none of {}", names())));
+    if given.is_empty() { Ok(plain().collect()) } else { given.iter().map(one).collect() }
+}
+
+pub(super) fn day(argument: &'static str, given: Option<String>) -> Result<Option<Date>, Refusal> {
+    let parse = |text: String| Day::parse(&text).map(Day::date).map_err(|error| value(argument, &error));
+    given.map(parse).transpose()
+}
+
+/// Reads every file, then prints each index.
+pub(super) fn run(config: &Winter, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
+    let keyring = config.archive.keyring()?;
+    let mut gathered = Gathered::default();
+    let mut logs = Vec::new();
+    let mut exit = Exit::Done;
+    for path in &config.files {
+        let name = input::name(path);
+        match input::read(path, streams)? {
+            Ok(bytes) if is_bundle(&bytes) => {
+                let judged = judge(&bytes, &keyring);
+                gathered.take(&judged);
+                if judged.worst() != Outcome::Intact {
+                    streams.note(&format!("{name}: {}", report(&judged, LANGUAGE, &|_| true).outcome));
+                }
+                exit = exit.max(judged.worst().into());
+            }
+            Ok(bytes) => logs.extend(csv(&name, path, &bytes, config, streams)?),
+            Err(too_large) => {
+                streams.note(&format!("{name}: {}", report(&judge_unread(&too_large), LANGUAGE, &|_| true).outcome));
+                exit = exit.max(Exit::Failed);
+            }
+        }
+    }
+    let folded = gathered.recompute().folded;
+    logs.extend(winter_log::logs(&folded));
+    let winter = config.begins.or_else(|| last_winter(&logs)).ok_or(CliError::NoLogs)?;
+    let asked = Asked { winter, from: config.from, to: config.to, through: config.through };
+    for line in lines(&logs, &config.indices, &asked) {
+        if config.json {
+            streams.line(&json(LANGUAGE, &line).to_string())?;
+        } else {
+            let (head, below) = text(LANGUAGE, &line);
+            streams.line(&head)?;
+            for one in below {
+                streams.line(&format!("  {one}"))?;
+            }
+        }
+    }
+    if !config.json {
+        streams.line(&say_office(LANGUAGE, "winter.local", &[]))?;
+    }
+    if let Some(path) = &config.svg {
+        draw(path, &logs, &folded, winter, config)?;
+    }
+    Ok(exit)
+}
+
+/// A signed file is JSON; a log begins with the names of its columns.
+fn is_bundle(bytes: &[u8]) -> bool {
+    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    bytes.iter().find(|byte| !byte.is_ascii_whitespace()) == Some(&b'{')
+}
+
+fn csv(
+    name: &str,
+    path: &Path,
+    bytes: &[u8],
+    config: &Winter,
+    streams: &mut Streams<'_>,
+) -> Result<Vec<Log>, CliError> {
+    let no_log = |reason: String| CliError::NoLog { file: name.to_owned(), reason };
+    let draft = Draft::read(bytes).map_err(|error| no_log(error.say(LANGUAGE)))?;
+    let stem = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+    let told = Confirmed {
+        temperature: config.temperature,
+        snow: config.snow,
+        dates: config.dates,
+        place: config.place.clone().unwrap_or(stem),
+        gauge: config.gauge,
+        read_at: None,
+    };
+    let told = confirm(name, &draft, told, streams)?;
+    let table = draft.table(&told);
+    for note in &table.notes {
+        streams.note(&format!("{name}: {}", note.say(LANGUAGE)));
+    }
+    let lost = table.notes.iter().filter(|note| note.lost).count();
+    streams.note(&format!(
+        "{name}: {} lines kept, {} left out whole, {lost} things named above",
+        table.kept, table.dropped
+    ));
+    Ok(table.logs)
+}
+
+/// The units as told; what was not told is proposed, and taken only where a person says yes.
+fn confirm(name: &str, draft: &Draft, told: Confirmed, streams: &mut Streams<'_>) -> Result<Confirmed, CliError> {
+    let open = draft.open(&told);
+    if open.is_empty() {
+        return Ok(told);
+    }
+    let (mut asks, mut unknown) = (Vec::new(), Vec::new());
+    let mut taken = told.clone();
+    for one in open {
+        match one {
+            Open::Temperature => {
+                taken.temperature = draft.temperature.map(|p| p.unit);
+                propose("temperature", draft.temperature, TemperatureUnit::name, &mut asks, &mut unknown);
+            }
+            Open::Snow => {
+                taken.snow = draft.snow.map(|p| p.unit);
+                propose("snow", draft.snow, SnowUnit::name, &mut asks, &mut unknown);
+            }
+            Open::Dates => unknown.push("--dates (2/3/2027 may be read either way)".to_owned()),
+        }
+    }
+    let units = |what: String| CliError::Units { file: name.to_owned(), what };
+    if !unknown.is_empty() {
+        return Err(units(format!("nothing in the file tells {}", unknown.join(" and "))));
+    }
+    if streams.confirmed(&format!("{name}: {}. Is that right? Type yes:", asks.join(", ")))? {
+        Ok(taken)
+    } else {
+        Err(units(format!("it looks like {}", asks.join(", "))))
+    }
+}
+
+fn propose<U: Copy>(
+    what: &str,
+    proposed: Option<Proposed<U>>,
+    name: fn(U) -> &'static str,
+    asks: &mut Vec<String>,
+    unknown: &mut Vec<String>,
+) {
+    match proposed {
+        Some(proposed) => {
+            let from = match proposed.from {
+                From::Header => "the header says so",
+                From::Numbers => "by the numbers",
+            };
+            asks.push(format!("--{what} {} ({from})", name(proposed.unit)));
+        }
+        None => unknown.push(format!("--{what}")),
+    }
+}
+
+fn draw(path: &Path, logs: &[Log], folded: &Fold, winter: i32, config: &Winter) -> Result<(), CliError> {
+    let file = || path.display().to_string();
+    let deaths: Vec<Death> = folded
+        .carcasses
+        .values()
+        .filter_map(|carcass| {
+            let (from, to) = days_of_death(carcass)?;
+            Some(Death { code: short_code::short_code(carcass.id), from, to })
+        })
+        .collect();
+    let day = |year, month, day| Day::new(year, month, day).map(Day::date);
+    let span = config.from.or_else(|| day(winter, 11, 1)).zip(config.to.or_else(|| day(winter + 1, 5, 31)));
+    let style = Style { us_units: config.us_units, language: LANGUAGE };
+    let drawn = span.and_then(|(from, to)| plot(logs, &deaths, from, to, style));
+    let drawn = drawn.ok_or_else(|| CliError::NothingToDraw { file: file() })?;
+    std::fs::write(path, drawn).map_err(|error| CliError::File { file: file(), error })
+}

@@ -1,0 +1,108 @@
+//! From bytes to rows of cells: byte-order marks, older encodings, commas, semicolons and tabs.
+
+use super::note::Note;
+
+/// A cell may not be longer than this; a file of something else is seen early.
+const LONGEST_CELL: usize = 200;
+
+/// Most notes about single lines that are kept; the rest are counted.
+pub const MOST_ROWS: usize = 200_000;
+
+/// The rows of a file.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Rows {
+    /// The header's cells.
+    pub header: Vec<String>,
+    /// Each row with its line, counted as an editor counts.
+    pub rows: Vec<(u64, Vec<String>)>,
+    /// What parts the cells.
+    pub delimiter: char,
+    /// What was seen on the way.
+    pub notes: Vec<Note>,
+}
+
+/// Why a file is no table at all.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum NoTable {
+    /// UTF-16, as a spreadsheet's `Unicode text` is.
+    #[error("the file is in UTF-16; save it as `CSV UTF-8` and open that")]
+    Utf16,
+    /// A spreadsheet's own file or another kind that is no text.
+    #[error("the file is no text; export the sheet as CSV and open that")]
+    NotText,
+    /// Nothing in it.
+    #[error("the file has no lines")]
+    Empty,
+    /// Too long.
+    #[error("the file has more than {MOST_ROWS} lines; cut it into winters")]
+    TooLong,
+}
+
+/// Split a file into rows. The first line that is not blank is the header.
+///
+/// # Errors
+/// Why it is no table.
+pub fn rows(bytes: &[u8]) -> Result<Rows, NoTable> {
+    let mut out = Rows::default();
+    if bytes.starts_with(b"\xff\xfe") || bytes.starts_with(b"\xfe\xff") {
+        return Err(NoTable::Utf16);
+    }
+    if bytes.contains(&0) {
+        return Err(NoTable::NotText);
+    }
+    let bytes = match bytes.strip_prefix(b"\xef\xbb\xbf") {
+        Some(rest) => {
+            out.notes.push(Note::look(None, "winter.csv.mark", Vec::new()));
+            rest
+        }
+        None => bytes,
+    };
+    let text = if let Ok(text) = std::str::from_utf8(bytes) {
+        text.to_owned()
+    } else {
+        // An older program's degree sign: each byte is the letter of that number (ISO 8859-1).
+        out.notes.push(Note::look(None, "winter.csv.latin", Vec::new()));
+        bytes.iter().map(|byte| char::from(*byte)).collect()
+    };
+    out.delimiter = delimiter(text.lines().find(|line| !line.trim().is_empty()).ok_or(NoTable::Empty)?);
+    let mut reader = csv::ReaderBuilder::new()
+        .has_headers(false)
+        .flexible(true)
+        .delimiter(u8::try_from(out.delimiter).unwrap_or(b','))
+        .from_reader(text.as_bytes());
+    let mut record = csv::StringRecord::new();
+    // The text is valid and in memory: reading it on cannot fail but at its end.
+    while matches!(reader.read_record(&mut record), Ok(true)) {
+        let line = record.position().map_or(0, csv::Position::line);
+        let cells: Vec<String> = record.iter().map(|cell| cell.trim().chars().take(LONGEST_CELL).collect()).collect();
+        if cells.iter().all(String::is_empty) {
+            continue;
+        }
+        if out.header.is_empty() {
+            out.header = cells;
+        } else {
+            out.rows.push((line, cells));
+        }
+        if out.rows.len() > MOST_ROWS {
+            return Err(NoTable::TooLong);
+        }
+    }
+    if out.header.is_empty() { Err(NoTable::Empty) } else { Ok(out) }
+}
+
+/// What parts the cells of the header: the commonest of semicolon, tab and comma outside quotes, in
+/// that order where they tie (a header in which a comma is part of a name has semicolons besides).
+fn delimiter(header: &str) -> char {
+    let mut quoted = false;
+    let mut counts = [(';', 0_usize), ('\t', 0), (',', 0)];
+    for c in header.chars() {
+        if c == '"' {
+            quoted = !quoted;
+        }
+        for (mark, n) in &mut counts {
+            *n += usize::from(c == *mark && !quoted);
+        }
+    }
+    let most = counts.iter().map(|(_, n)| *n).max().unwrap_or_default();
+    counts.iter().find(|(_, n)| *n == most && most > 0).map_or(',', |(mark, _)| *mark)
+}
