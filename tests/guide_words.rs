@@ -63,7 +63,7 @@ fn wanted() -> BTreeSet<String> {
     for tooth in [Tooth::I1, Tooth::I2, Tooth::I3, Tooth::C, Tooth::P1].iter().chain(&Tooth::CHEEK) {
         all.insert(format!("tooth.{}", tooth.name().to_ascii_lowercase()));
     }
-    for work in [BenchWork::CleanJaw, BenchWork::MarrowLook, BenchWork::MarrowDry] {
+    for work in BenchWork::ALL {
         all.insert(format!("bench_work.{}", work.code()));
     }
     for site in ["side", "tooth", "side_tooth", "bone", "side_bone", "item"] {

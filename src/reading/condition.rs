@@ -7,7 +7,8 @@ use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val, Variant};
 use crate::record::{Bone, Carcass, Site};
 use crate::science::marrow::{
-    AgeGroup, Caution, Consistency, LookReading, LookRefusal, MarrowClass, Verdict, WeighingReading, disagree, sources,
+    AgeGroup, Caution, Consistency, DryPercent, LookReading, LookRefusal, MarrowClass, Verdict, WeighingReading,
+    WeighingRefusal, disagree, sources,
 };
 use crate::science::source::Source;
 
@@ -110,7 +111,12 @@ impl Told {
 
     fn weighing(&mut self, weighing: &Weighing) {
         match &weighing.result {
-            Err(why) => self.say(cannot_say(weighing.bone, id::weighing_refusal(*why))),
+            Err(why) => {
+                self.say(cannot_say(weighing.bone, id::weighing_refusal(*why)));
+                if let (WeighingRefusal::ScaleNotSaid, Some(percent)) = (why, weighing.lab) {
+                    self.say(either_scale(percent));
+                }
+            }
             Ok(reading) => {
                 self.say(weighed(weighing.bone, reading));
                 for row in &reading.if_water_lost {
@@ -206,17 +212,27 @@ fn verdict(bone: Option<Bone>, verdict: Verdict, group: &str) -> Statement {
     said.with("group", Val::message(group))
 }
 
+/// What a percentage without its scale would mean on each.
+fn either_scale(percent: f64) -> Statement {
+    let fat = DryPercent::new(percent).map_or(percent, |dry| dry.fat().get());
+    Statement::plain(id::CONDITION_LAB_EITHER)
+        .with("percent", Val::number(percent, 1))
+        .with("fat", Val::number(fat, 1))
+}
+
 fn weighed(bone: Option<Bone>, reading: &WeighingReading) -> Statement {
-    Statement::plain(id::CONDITION_WEIGHED)
-        .with("bone", bone_name(bone))
-        .with("dry", Val::number(reading.dry.get(), 1))
+    let said = match reading.dry {
+        Some(dry) => Statement::plain(id::CONDITION_WEIGHED).with("dry", Val::number(dry.get(), 1)),
+        None => Statement::plain(id::CONDITION_LAB_FAT),
+    };
+    said.with("bone", bone_name(bone))
         .with("fat", Val::number(reading.fat.get(), 1))
         .with("low", Val::number(reading.fat_low.get(), 1))
         .with("high", Val::number(reading.fat_high.get(), 1))
 }
 
 /// Both scales, apart; no source states a coverage for the width.
-fn figures(reading: &WeighingReading) -> [Estimate; 2] {
+fn figures(reading: &WeighingReading) -> Vec<Estimate> {
     let fat = Estimate {
         unit: id::UNIT_FAT.to_owned(),
         best: Some(reading.fat.get()),
@@ -225,15 +241,15 @@ fn figures(reading: &WeighingReading) -> [Estimate; 2] {
         coverage: None,
         shares: Vec::new(),
     };
-    let dry = Estimate {
+    let dry = reading.dry.map(|dry| Estimate {
         unit: id::UNIT_DRY.to_owned(),
-        best: Some(reading.dry.get()),
+        best: Some(dry.get()),
         low: None,
         high: None,
         coverage: None,
         shares: Vec::new(),
-    };
-    [fat, dry]
+    });
+    std::iter::once(fat).chain(dry).collect()
 }
 
 /// Ways of settling answers that differ at one look.

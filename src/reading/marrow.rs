@@ -5,7 +5,7 @@ use super::shape::Taken;
 use crate::record::{Answer, Bone, Carcass, Site, Why};
 use crate::science::marrow::{
     self as method, Colour, Consistency, DryWeighing, Exposure, Frost, LookReading, LookRefusal, MarrowLook, Opacity,
-    Opened, WeighingReading, WeighingRefusal, read_look, read_weighing,
+    LabScale, Opened, WeighingReading, WeighingRefusal, read_lab, read_look, read_weighing,
 };
 
 /// Grams are kept in hundredths.
@@ -14,6 +14,7 @@ const G_PER_STEP: f64 = 0.01;
 /// A look at one bone on one occasion, under one way of settling answers.
 pub(super) struct Look {
     pub(super) bone: Option<Bone>,
+    pub(super) site: Site,
     pub(super) result: Result<LookReading, LookRefusal>,
     /// What could have sharpened it.
     pub(super) seen: MarrowLook,
@@ -23,9 +24,12 @@ pub(super) struct Look {
 /// A weighing of one bone's marrow.
 pub(super) struct Weighing {
     pub(super) bone: Option<Bone>,
+    pub(super) site: Site,
     pub(super) result: Result<WeighingReading, WeighingRefusal>,
     /// More than one wet or dry weight was kept.
     pub(super) again: bool,
+    /// The percentage, where a laboratory sent that and no weights.
+    pub(super) lab: Option<f64>,
 }
 
 /// All looks and weighings, preferred bones first.
@@ -48,6 +52,8 @@ const FINDINGS: &[&str] = &[
     "marrow_spoiled",
     "marrow_wet_g",
     "marrow_dry_g",
+    "marrow_lab_percent",
+    "marrow_lab_scale",
     "decay",
 ];
 /// A look is there where one of these was answered.
@@ -76,7 +82,7 @@ fn places<'a>(whole: &Answers<'a>, used: &mut Used<'a>) -> Vec<(Option<Bone>, Si
     let lens = Lens::new(whole, Picks::new());
     let in_hand = |code: &str| Bone::ALL.into_iter().find(|bone| bone.code() == code);
     let mut places: Vec<(Option<Bone>, Site)> = whole
-        .sites(&[LOOKED, &["marrow_wet_g", "marrow_dry_g"]].concat())
+        .sites(&[LOOKED, &["marrow_wet_g", "marrow_dry_g", "marrow_lab_percent"]].concat())
         .into_iter()
         .map(|site| (site.bone.or_else(|| lens.choice("marrow_bone", Site::NONE).and_then(in_hand)), site))
         .collect();
@@ -112,7 +118,7 @@ fn look<'a>(
     let seen = seen(lens, site);
     let nothing = seen == MarrowLook::default() && exposure.frost != Some(Frost::FrozenNow);
     let result = read_look(seen, bone.map(bone_of), exposure);
-    (!nothing).then_some(Look { bone, result, seen, taken })
+    (!nothing).then_some(Look { bone, site, result, seen, taken })
 }
 
 /// The options put consistency and opacity into one; where they were also asked apart and do not fit,
@@ -172,12 +178,31 @@ fn exposure<'a>(lens: &Lens<'_, 'a>, whole: &Answers<'a>, site: Site) -> Exposur
 }
 
 fn weigh<'a>(whole: &Answers<'a>, bone: Option<Bone>, site: Site, found: &mut Found<'a>) {
+    let before = found.weighings.len();
     let lens = Lens::new(whole, Picks::new());
     let (wet, dry) = (lens.numbers("marrow_wet_g", site), lens.numbers("marrow_dry_g", site));
     if let (Some(wet_g), Some(dry_g)) = (mean(&wet), least(&dry)) {
         let exposure = exposure(&lens, whole, site);
         let result = read_weighing(&DryWeighing { wet_g, dry_g }, bone.map(bone_of), exposure);
-        found.weighings.push(Weighing { bone, result, again: wet.len() > 1 || dry.len() > 1 });
+        let again = wet.len() > 1 || dry.len() > 1;
+        found.weighings.push(Weighing { bone, site, result, again, lab: None });
+    }
+    let percents = lens.numbers("marrow_lab_percent", site);
+    if !percents.is_empty() {
+        let exposure = exposure(&lens, whole, site);
+        let scale = match lens.choice("marrow_lab_scale", site) {
+            Some("dry_weight") => LabScale::DryWeight,
+            Some("fat_extracted") => LabScale::FatExtracted,
+            _ => LabScale::NotSaid,
+        };
+        // Two sheets of one laboratory are two results: each is told.
+        for tenths in percents {
+            let percent = tenths as f64 / 10.0;
+            let result = read_lab(percent, scale, bone.map(bone_of), exposure);
+            found.weighings.push(Weighing { bone, site, result, again: false, lab: Some(percent) });
+        }
+    }
+    if found.weighings.len() > before {
         found.used.extend(lens.into_used());
     }
 }
@@ -192,7 +217,7 @@ fn least(steps: &[i64]) -> Option<f64> {
     steps.iter().min().map(|step| *step as f64 * G_PER_STEP)
 }
 
-const fn bone_of(bone: Bone) -> method::Bone {
+pub(super) const fn bone_of(bone: Bone) -> method::Bone {
     match bone {
         Bone::Femur => method::Bone::Femur,
         Bone::Tibia => method::Bone::Tibia,

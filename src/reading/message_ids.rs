@@ -101,6 +101,10 @@ singles! {
     CONDITION_WORDS = "reading.condition.words";
     /// "Marrow reserve {group}: most likely {word}, within {lowest} to {highest}"
     CONDITION_WORD_WITHIN = "reading.condition.word_within";
+    /// "Lab, marrow of the {bone}: fat drawn out {fat} % ({low} to {high})"
+    CONDITION_LAB_FAT = "reading.condition.lab_fat";
+    /// "{percent} % is fat {fat} % if it is dry weight, fat {percent} % if it is fat"
+    CONDITION_LAB_EITHER = "reading.condition.lab_either";
     /// "Marrow of the {bone}: cannot say. {why}"
     CONDITION_CANNOT_SAY = "reading.condition.cannot_say";
     /// "Look and weighing do not agree. Both are shown; neither wins."
@@ -603,6 +607,10 @@ family! {
         // "The dry weight is above the wet weight. Were they swapped?"
         WeighingRefusal::DryAboveWet => "reading.condition.why.dry_above_wet",
         // "The share of water lost is out of range."
+        // "The lab's percentage is not from 0 to 100. Read the sheet again."
+        WeighingRefusal::NotAPercentage => "reading.condition.why.not_a_percentage",
+        // "Nobody said whether the lab's percentage is dry weight or fat. Ask the lab."
+        WeighingRefusal::ScaleNotSaid => "reading.condition.why.scale_not_said",
         WeighingRefusal::Loss => "reading.condition.why.loss",
     }
 }

@@ -66,11 +66,13 @@ pub enum Unit {
     Count,
     /// Minutes.
     Minute,
+    /// Hundredths of a whole.
+    Percent,
 }
 
 impl Unit {
     /// All units.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Millimetre,
         Self::Centimetre,
         Self::Metre,
@@ -81,6 +83,7 @@ impl Unit {
         Self::Degree,
         Self::Count,
         Self::Minute,
+        Self::Percent,
     ];
 
     /// The code used in message ids.
@@ -96,6 +99,7 @@ impl Unit {
             Self::Degree => "degree",
             Self::Count => "count",
             Self::Minute => "minute",
+            Self::Percent => "percent",
         }
     }
 
@@ -112,6 +116,7 @@ impl Unit {
             Self::Degree => "\u{b0}",
             Self::Count => "",
             Self::Minute => "min",
+            Self::Percent => "%",
         }
     }
 

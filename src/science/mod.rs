@@ -8,9 +8,12 @@
 pub mod age;
 pub mod calipers;
 pub mod cementum;
+pub mod condition;
+pub mod fat;
 pub mod fisher;
 pub mod marrow;
 pub mod reader_record;
+pub mod reserve;
 pub mod scope;
 pub mod sex;
 pub mod size;

@@ -33,7 +33,8 @@ fn photos(v: &View) -> Vec<Site> {
     if marrow_bone(v).is_empty() { Vec::new() } else { vec![Site::item(3)] }
 }
 
-pub(super) const STEPS: &[Step] = &[
+/// The bone on the bench and its marrow.
+pub(super) const MARROW: &[Step] = &[
     row("bench_marrow_bone", Input::Choice("marrow_bone")).may_be_absent(),
     marrow("bench_marrow_frozen", Input::Choice("marrow_frozen")),
     marrow("bench_bone_opened", Input::Choice("bone_opened")),
@@ -44,6 +45,10 @@ pub(super) const STEPS: &[Step] = &[
     marrow("bench_marrow_wet", Input::Number("marrow_wet_g")),
     marrow("bench_marrow_dry", Input::Number("marrow_dry_g")),
     row("bench_photo_marrow", Input::Photo("photo")).sites(photos),
+];
+
+/// All else, and the end of the work.
+pub(super) const STEPS: &[Step] = &[
     row("bench_growth_plate", Input::Choice("growth_plate")).sites(leg_bone),
     row("bench_femur_width", Input::Number("femur_width_mm")).when(|v| v.chose("marrow_bone", "femur")),
     row("bench_jaw_in_view", Input::Choice("jaw_in_view")),

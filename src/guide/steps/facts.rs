@@ -70,7 +70,7 @@ pub(super) fn sampled(v: &View) -> bool {
     !samples(v).is_empty()
 }
 
-/// One place a sample: 1 the jaw, 2 the long bone, 3 and on the others.
+/// One place a sample: 1 the jaw, 2 the long bone, 3 to 9 the others, 10 the kidneys, 11 the heart.
 pub(super) fn samples(v: &View) -> Vec<Site> {
     let mut items = Vec::new();
     if v.there("jaw_taken") {
@@ -81,6 +81,7 @@ pub(super) fn samples(v: &View) -> Vec<Site> {
     }
     let others = v.number("other_samples_count").and_then(|n| u16::try_from(n).ok()).unwrap_or(0);
     items.extend((3..).take(usize::from(others.min(7))));
+    items.extend([("kidneys", 10), ("heart", 11)].into_iter().filter(|(o, _)| v.chose("organs_taken", o)).map(|(_, n)| n));
     items.into_iter().map(Site::item).collect()
 }
 

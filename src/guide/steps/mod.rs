@@ -7,8 +7,10 @@
 mod approach;
 mod before_leaving;
 mod bench;
+mod bench_fat;
 mod clean_up;
 mod facts;
+mod fat;
 mod hand_over;
 mod hands_off;
 mod jaw;
@@ -40,10 +42,14 @@ pub const STEPS: [&[Step]; 18] = [
     jaw::STEPS,
     marrow::STEPS,
     opened::STEPS,
+    fat::STEPS,
     samples::STEPS,
     clean_up::STEPS,
     leave::STEPS,
     hand_over::STEPS,
+    bench_fat::STEPS,
+    bench::MARROW,
+    bench_fat::LATER,
     bench::STEPS,
 ];
 

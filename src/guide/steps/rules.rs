@@ -98,11 +98,13 @@ fn not_named(named: bool) -> Option<Answer> {
     (!named).then_some(Answer::NotLooked { why: Why::NotTrained })
 }
 
-/// The first two samples say what they are by their number.
+/// Jaw, long bone, kidneys and heart say what they are by their number.
 pub(super) fn sample_named(_: &View, site: Site) -> Option<Answer> {
     match site.item {
         Some(1) => Some(Answer::choice("jaw")),
         Some(2) => Some(Answer::choice("femur")),
+        Some(10) => Some(Answer::choice("kidneys")),
+        Some(11) => Some(Answer::choice("heart")),
         _ => None,
     }
 }

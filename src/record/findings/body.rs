@@ -74,6 +74,5 @@ pub(super) const FINDINGS: &[F] = &[
             "not_named",
         ]),
     ),
-    F::exam("rump_fat", Shape::Choice(&["thick", "thin", "none"])),
     F::exam("remark", Shape::Text(1_000)).repeated(),
 ];

@@ -2,6 +2,7 @@
 
 mod body;
 mod confirm;
+mod fat;
 mod jaw;
 mod lab;
 mod marrow;
@@ -28,6 +29,7 @@ pub const FINDINGS: &[&[FindingDef]] = &[
     body::FINDINGS,
     jaw::FINDINGS,
     marrow::FINDINGS,
+    fat::FINDINGS,
     measures::FINDINGS,
     lab::FINDINGS,
     work::FINDINGS,
@@ -81,6 +83,7 @@ mod tests {
                     "km/h" => "_km_h",
                     "\u{b0}" => "_deg",
                     "min" => "_min",
+                    "%" => "_percent",
                     _ => "_count",
                 };
                 assert!(def.code.ends_with(ending), "{} should end with {ending}", def.code);

@@ -20,11 +20,24 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("jaw_taken", Shape::Choice(&["whole_jaw", "left_half", "right_half", "front_teeth_only"])),
     F::exam("femur_taken", Shape::Choice(&["whole", "broken"])),
     F::exam("other_samples_count", number(Unit::Count, 0, 0, 7)),
-    // Items: 1 is the jaw, 2 the long bone, 3 and on the others, so that no later answer renumbers.
+    // Items: 1 is the jaw, 2 the long bone, 3 to 9 the others, 10 the kidneys, 11 the heart, so that no later
+    // answer renumbers.
     F::exam("sample_number", Shape::Text(40)).at(Sites::Item),
     F::exam(
         "sample_what",
-        Shape::Choice(&["jaw", "femur", "other_long_bone", "hair", "tissue", "rumen", "scat", "swab", "other"]),
+        Shape::Choice(&[
+            "jaw",
+            "femur",
+            "other_long_bone",
+            "hair",
+            "tissue",
+            "rumen",
+            "scat",
+            "swab",
+            "kidneys",
+            "heart",
+            "other",
+        ]),
     )
     .at(Sites::Item),
     F::exam("sample_sealed", Shape::Presence).at(Sites::Item),

@@ -24,7 +24,7 @@ use serde::Serialize;
 pub use exposure::{Exposure, Frost, Opened};
 pub use look::{Colour, Consistency, LookReading, LookRefusal, MarrowClass, MarrowLook, Opacity, read_look};
 pub use scale::{AgeGroup, DryPercent, FatPercent, Word};
-pub use weighing::{DryWeighing, LossRow, WeighingReading, WeighingRefusal, read_weighing};
+pub use weighing::{DryWeighing, LabScale, LossRow, WeighingReading, WeighingRefusal, read_lab, read_weighing};
 
 /// The bone that the marrow came from. Never pooled: each empties at its own time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]

@@ -110,11 +110,28 @@ fn distal_bones_and_the_jaw() {
 fn weights_to_percent() {
     for (wet, dry, d, f) in [(6.0, 3.0, 50.0, 43.0), (5.0, 0.3, 6.0, 0.0), (4.0, 3.8, 95.0, 88.0)] {
         let got = weigh(wet, dry);
-        assert!((got.dry.get() - d).abs() < 1e-9 && (got.fat.get() - f).abs() < 1e-9, "{got:?}");
+        assert!((got.dry.unwrap().get() - d).abs() < 1e-9 && (got.fat.get() - f).abs() < 1e-9, "{got:?}");
     }
     assert_eq!(best(weigh(4.0, 3.8).adult), Some(Word::MarrowFull));
     let lost = weighing::before_loss(DryPercent::new(50.0).unwrap(), 0.2).unwrap();
     assert!((lost.get() - 40.0).abs() < 1e-9 && (lost.fat().get() - 33.0).abs() < 1e-9);
+}
+
+/// Nieminen and Laitinen 1986 and others: dry weight and drawn-out fat are two scales, 7 points apart; one
+/// is never read as the other, and a percentage without its scale gives no figure.
+#[test]
+fn a_laboratory_names_its_scale() {
+    let lab = |percent, scale| read_lab(percent, scale, Some(Bone::Femur), FRESH);
+    let dry = lab(50.0, LabScale::DryWeight).unwrap();
+    assert_eq!((dry.dry.map(DryPercent::get), dry.fat.get()), (Some(50.0), 43.0));
+    assert_eq!(dry, read_weighing(&DryWeighing { wet_g: 6.0, dry_g: 3.0 }, Some(Bone::Femur), FRESH).unwrap());
+    let fat = lab(50.0, LabScale::FatExtracted).unwrap();
+    assert_eq!((fat.dry, fat.fat.get()), (None, 50.0));
+    assert_eq!(best(lab(20.0, LabScale::DryWeight).unwrap().adult), Some(Word::Exhausted));
+    assert_eq!(best(lab(20.0, LabScale::FatExtracted).unwrap().adult), Some(Word::Depleted));
+    assert_eq!(lab(20.0, LabScale::NotSaid), Err(WeighingRefusal::ScaleNotSaid));
+    assert_eq!(lab(100.1, LabScale::DryWeight), Err(WeighingRefusal::NotAPercentage));
+    assert_eq!(lab(f64::NAN, LabScale::DryWeight), Err(WeighingRefusal::NotAPercentage));
 }
 
 /// Limits seen: sika calves 45 %, does 25 %; below 15 % the reserve is gone at any age.

@@ -34,11 +34,24 @@ pub struct LossRow {
     pub fat: FatPercent,
 }
 
+/// What a laboratory's percentage is a percentage of. The two scales differ by 7 points and many sheets call
+/// both `marrow fat`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LabScale {
+    /// Dry weight, percent of wet.
+    DryWeight,
+    /// Fat drawn out with a solvent, percent of wet.
+    FatExtracted,
+    /// Nobody said: no figure, since each scale would give another.
+    NotSaid,
+}
+
 /// A weighing worked out.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct WeighingReading {
-    /// Dry weight, percent of wet.
-    pub dry: DryPercent,
+    /// Dry weight, percent of wet; `None` where fat itself was drawn out.
+    pub dry: Option<DryPercent>,
     /// Fat, percent of wet.
     pub fat: FatPercent,
     /// Half width, points; expert judgement, with no stated coverage.
@@ -80,6 +93,12 @@ pub enum WeighingRefusal {
     /// Dry weight above wet weight.
     #[error("the dry weight is above the wet weight")]
     DryAboveWet,
+    /// A percentage beyond 0 to 100.
+    #[error("the laboratory's percentage is not from 0 to 100")]
+    NotAPercentage,
+    /// A laboratory's percentage without its scale.
+    #[error("nobody said whether the laboratory's percentage is dry weight or fat")]
+    ScaleNotSaid,
     /// Water loss not from 0 to below 1.
     #[error("the share of water lost is not from 0 to below 1")]
     Loss,
@@ -115,7 +134,34 @@ pub fn read_weighing(
     exposure: Exposure,
 ) -> Result<WeighingReading, WeighingRefusal> {
     let dry = dry_percent(weighing)?;
-    let fat = dry.fat();
+    work_out(Some(dry), dry.fat(), bone, exposure)
+}
+
+/// Works out a laboratory's percentage.
+pub fn read_lab(
+    percent: f64,
+    scale: LabScale,
+    bone: Option<Bone>,
+    exposure: Exposure,
+) -> Result<WeighingReading, WeighingRefusal> {
+    if !(0.0..=100.0).contains(&percent) {
+        return Err(WeighingRefusal::NotAPercentage);
+    }
+    let dry = DryPercent::new(percent).ok_or(WeighingRefusal::NotAPercentage)?;
+    let fat = FatPercent::new(percent).ok_or(WeighingRefusal::NotAPercentage)?;
+    match scale {
+        LabScale::DryWeight => work_out(Some(dry), dry.fat(), bone, exposure),
+        LabScale::FatExtracted => work_out(None, fat, bone, exposure),
+        LabScale::NotSaid => Err(WeighingRefusal::ScaleNotSaid),
+    }
+}
+
+fn work_out(
+    dry: Option<DryPercent>,
+    fat: FatPercent,
+    bone: Option<Bone>,
+    exposure: Exposure,
+) -> Result<WeighingReading, WeighingRefusal> {
     let half_width = match exposure.frost {
         Some(Frost::NeverFrozen) => DRYING_POINTS,
         // On snow frost is the rule, so not knowing costs the wider figure.
@@ -129,7 +175,7 @@ pub fn read_weighing(
         settle(words, bone, exposure)
     };
     let mut if_water_lost = Vec::new();
-    if exposure.may_be_dried() {
+    if let Some(dry) = dry.filter(|_| exposure.may_be_dried()) {
         for lost_share in LOSS_STEPS {
             let dry = before_loss(dry, lost_share)?;
             if_water_lost.push(LossRow { lost_share, dry, fat: dry.fat() });

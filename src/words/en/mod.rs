@@ -5,6 +5,7 @@ mod drawings;
 mod office;
 mod options;
 mod readings;
+mod readings_of_fat;
 mod readings_of_size;
 mod screens;
 mod steps;
@@ -29,6 +30,7 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     steps::TEETH_AND_MARROW,
     steps::BENCH,
     steps::LAB,
+    steps::FAT,
     hazards::TEXTS,
     hazard_sources::TEXTS,
     safety::TEXTS,
@@ -41,6 +43,8 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     short::TEXTS,
     practice::TEXTS,
     local::TEXTS,
+    options::FAT,
+    readings_of_fat::TEXTS,
     drawings::TEXTS,
     desk::TEXTS,
     screens::TEXTS,

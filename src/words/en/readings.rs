@@ -212,6 +212,13 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.condition.why.not_a_weight", "A weight is below zero or not a number. Both are kept; weigh again."),
     ("reading.condition.why.too_little", "The wet plug weighs less than 1 g. Take a larger one."),
     ("reading.condition.why.dry_above_wet", "The dry weight is above the wet weight. Were they swapped?"),
+    ("reading.condition.lab_fat", "Lab, marrow of the {bone}: fat drawn out {fat} % ({low} to {high})"),
+    ("reading.condition.lab_either", "{percent} % would be fat {fat} % if it is dry weight, {percent} % if it is fat"),
+    ("reading.condition.why.not_a_percentage", "The lab's percentage is not from 0 to 100. Read the sheet again."),
+    (
+        "reading.condition.why.scale_not_said",
+        "Nobody said whether the lab's percentage is dry weight or fat. Ask the lab.",
+    ),
     ("reading.condition.why.loss", "The share of water lost is out of range."),
     (
         "reading.condition.caution.full_is_not_good",

@@ -154,7 +154,6 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("finding.rumen_fill", "Rumen fill"),
     ("finding.rumen_smell", "Rumen smell"),
     ("finding.rumen_plants", "Plants in the rumen"),
-    ("finding.rump_fat", "Rump fat"),
     ("finding.remark", "Remark"),
     // Jaw.
     ("finding.jaw_in_view", "Jaw in view"),

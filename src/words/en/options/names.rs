@@ -72,8 +72,13 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("unit.degree", "degrees"),
     ("unit.count", "counted"),
     ("unit.minute", "minutes"),
+    ("unit.percent", "percent"),
     // What waits on the bench.
     ("bench_work.clean_jaw", "Clean the jaw and look again"),
     ("bench_work.marrow_look", "Thaw the marrow and look"),
     ("bench_work.marrow_dry", "Weigh the dry marrow"),
+    ("bench_work.marrow_wet", "Weigh the marrow"),
+    ("bench_work.jaw_cavity", "Empty and weigh the hollow of the jaw"),
+    ("bench_work.kidneys", "Weigh the kidneys and their fat"),
+    ("bench_work.heart", "Look at the fat on the heart"),
 ];

@@ -115,11 +115,6 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Ribs, lungs, liver. Look before you cut on."
         none "None of these"
     }
-    "rump_fat" {
-        "How thick is the fat on the rump?"
-        "Fat under the skin goes before marrow fat."
-        "Cut across beside the tail. Thick is over a finger."
-    }
     "rumen" {
         "Is the big stomach there?"
         "It holds the last meals."

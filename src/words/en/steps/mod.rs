@@ -4,6 +4,7 @@
 mod bench;
 mod body;
 mod lab;
+mod fat;
 mod outing;
 mod scene;
 mod signs;
@@ -26,6 +27,7 @@ use steps;
 pub(super) use bench::TEXTS as BENCH;
 pub(super) use body::TEXTS as BODY;
 pub(super) use lab::TEXTS as LAB;
+pub(super) use fat::TEXTS as FAT;
 pub(super) use outing::TEXTS as OUTING;
 pub(super) use scene::TEXTS as SCENE;
 pub(super) use signs::TEXTS as SIGNS;
