@@ -306,6 +306,19 @@ fn any_rows() -> impl Strategy<Value = Vec<Value>> {
         one_of(&["intact", "open_over_a_day"]).prop_map(|v| femur("bone_opened", v)),
         (0..900_u32).prop_map(|g| femur("marrow_wet_g", f64::from(g) / 100.0)),
         (0..900_u32).prop_map(|g| femur("marrow_dry_g", f64::from(g) / 100.0)),
+        (0..=1000_u32).prop_map(|p| femur("marrow_lab_percent", f64::from(p) / 10.0)),
+        one_of(&["dry_weight", "fat_extracted", "not_said"]).prop_map(|v| femur("marrow_lab_scale", v)),
+        (
+            one_of(&["rump_fat", "brisket_fat", "gut_fat", "kidney_fat", "heart_fat", "pericardial_fat"]),
+            one_of(&["heavy", "moderate", "slight", "none"])
+        )
+            .prop_map(|(f, v)| json!({"finding": f, "value": v})),
+        one_of(&["gut", "kidneys", "heart"]).prop_map(|v| json!({"finding": "fat_watery", "value": [v]})),
+        (one_of(&["kidney_g", "kidney_fat_whole_g", "kidney_fat_cut_g"]), 50..3000_u32)
+            .prop_map(|(f, g)| side(f, f64::from(g) / 10.0)),
+        (one_of(&["whole_weight_kg", "reference_low_kg", "reference_high_kg"]), 10..2500_u32)
+            .prop_map(|(f, g)| json!({"finding": f, "value": f64::from(g) / 10.0})),
+        one_of(&["whole", "part_eaten"]).prop_map(|v| json!({"finding": "body_state", "value": v})),
     ];
     let told = (row, one_of(&["A1", "B2"])).prop_map(|(mut row, who)| {
         row["observer"] = json!(who);
@@ -334,7 +347,9 @@ proptest! {
                 let total: f64 = estimate.shares.iter().map(|s| s.probability).sum();
                 prop_assert!((total - 1.0).abs() < 1e-9);
             }
-            prop_assert_eq!(reading.outcome == Outcome::Read, !reading.estimates.is_empty() || reading.method == "sex.ladder" && reading.outcome == Outcome::Read);
+            // These give a word, and a figure only where something was weighed.
+            let in_words = ["sex.ladder", "condition.combined", "condition.fat"].contains(&reading.method.as_str());
+            prop_assert_eq!(reading.outcome == Outcome::Read, !reading.estimates.is_empty() || in_words && reading.outcome == Outcome::Read);
         }
         let text = serde_json::to_string(&readings).unwrap();
         prop_assert_eq!(serde_json::from_str::<Readings>(&text).unwrap(), readings);

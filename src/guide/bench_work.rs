@@ -117,9 +117,7 @@ pub fn bench_work(carcass: &Carcass) -> Vec<BenchWork> {
         BenchWork::MarrowLook => bone && !bench.seen("marrow_consistency"),
         BenchWork::MarrowWet => bone && !bench.done("marrow_wet_g", long_bone),
         BenchWork::MarrowDry => dry_waits(&bench),
-        BenchWork::Kidneys => {
-            field.took("kidneys") && !(bench.done("kidney_g", any) || bench.given_up("kidneys_here"))
-        }
+        BenchWork::Kidneys => field.took("kidneys") && !(bench.done("kidney_g", any) || bench.given_up("kidneys_here")),
         BenchWork::Heart => field.took("heart") && !bench.done("heart_fat", any),
     };
     BenchWork::ALL.into_iter().filter(|work| waits(*work)).collect()

@@ -13,8 +13,7 @@ use crate::science::marrow::{
 use crate::science::source::Source;
 
 /// The reading; `p_fawn` decides which limits are shown, both where it is not known.
-pub(super) fn read<'a>(carcass: &'a Carcass, scope: &Scope<'a>, p_fawn: Option<f64>) -> Reading {
-    let found = marrow::find(carcass);
+pub(super) fn read<'a>(found: &Found<'a>, scope: &Scope<'a>, p_fawn: Option<f64>) -> Reading {
     let group = p_fawn.and_then(AgeGroup::from_fawn_probability);
     let mut out = Told { group, statements: Vec::new(), cautions: Vec::new(), estimates: Vec::new() };
     for weighing in &found.weighings {
@@ -23,8 +22,8 @@ pub(super) fn read<'a>(carcass: &'a Carcass, scope: &Scope<'a>, p_fawn: Option<f
     for look in &found.looks {
         out.look(look);
     }
-    out.disagreements(&found);
-    out.shared_cautions(&found);
+    out.disagreements(found);
+    out.shared_cautions(found);
     let read_any = found.looks.iter().any(|l| l.result.is_ok()) || found.weighings.iter().any(|w| w.result.is_ok());
     let outcome = match (read_any, out.statements.is_empty()) {
         (true, _) => Outcome::Read,
@@ -41,13 +40,13 @@ pub(super) fn read<'a>(carcass: &'a Carcass, scope: &Scope<'a>, p_fawn: Option<f
         estimates: out.estimates,
         statements: out.statements,
         cautions: out.cautions,
-        sharpen: sharpen(&found),
-        variants: variants(&found, group),
+        sharpen: sharpen(found),
+        variants: variants(found, group),
         rests_on: ids_of(&found.used),
         entries_digest: digest_of(&found.used),
-        sources: sources_of(&found),
+        sources: sources_of(found),
     };
-    scope.guard(found.used, reading)
+    scope.guard(found.used.clone(), reading)
 }
 
 /// Whether any look or weighing says that a grown deer's last reserve was low or gone, and the entries that
@@ -215,9 +214,7 @@ fn verdict(bone: Option<Bone>, verdict: Verdict, group: &str) -> Statement {
 /// What a percentage without its scale would mean on each.
 fn either_scale(percent: f64) -> Statement {
     let fat = DryPercent::new(percent).map_or(percent, |dry| dry.fat().get());
-    Statement::plain(id::CONDITION_LAB_EITHER)
-        .with("percent", Val::number(percent, 1))
-        .with("fat", Val::number(fat, 1))
+    Statement::plain(id::CONDITION_LAB_EITHER).with("percent", Val::number(percent, 1)).with("fat", Val::number(fat, 1))
 }
 
 fn weighed(bone: Option<Bone>, reading: &WeighingReading) -> Statement {

@@ -4,8 +4,8 @@ use super::lens::{Answers, Ask, Lens, Picks, Used};
 use super::shape::Taken;
 use crate::record::{Answer, Bone, Carcass, Site, Why};
 use crate::science::marrow::{
-    self as method, Colour, Consistency, DryWeighing, Exposure, Frost, LookReading, LookRefusal, MarrowLook, Opacity,
-    LabScale, Opened, WeighingReading, WeighingRefusal, read_lab, read_look, read_weighing,
+    self as method, Colour, Consistency, DryWeighing, Exposure, Frost, LabScale, LookReading, LookRefusal, MarrowLook,
+    Opacity, Opened, WeighingReading, WeighingRefusal, read_lab, read_look, read_weighing,
 };
 
 /// Grams are kept in hundredths.
@@ -28,6 +28,7 @@ pub(super) struct Weighing {
     pub(super) result: Result<WeighingReading, WeighingRefusal>,
     /// More than one wet or dry weight was kept.
     pub(super) again: bool,
+    pub(super) exposure: Exposure,
     /// The percentage, where a laboratory sent that and no weights.
     pub(super) lab: Option<f64>,
 }
@@ -185,7 +186,7 @@ fn weigh<'a>(whole: &Answers<'a>, bone: Option<Bone>, site: Site, found: &mut Fo
         let exposure = exposure(&lens, whole, site);
         let result = read_weighing(&DryWeighing { wet_g, dry_g }, bone.map(bone_of), exposure);
         let again = wet.len() > 1 || dry.len() > 1;
-        found.weighings.push(Weighing { bone, site, result, again, lab: None });
+        found.weighings.push(Weighing { bone, site, result, again, exposure, lab: None });
     }
     let percents = lens.numbers("marrow_lab_percent", site);
     if !percents.is_empty() {
@@ -199,7 +200,7 @@ fn weigh<'a>(whole: &Answers<'a>, bone: Option<Bone>, site: Site, found: &mut Fo
         for tenths in percents {
             let percent = tenths as f64 / 10.0;
             let result = read_lab(percent, scale, bone.map(bone_of), exposure);
-            found.weighings.push(Weighing { bone, site, result, again: false, lab: Some(percent) });
+            found.weighings.push(Weighing { bone, site, result, again: false, exposure, lab: Some(percent) });
         }
     }
     if found.weighings.len() > before {

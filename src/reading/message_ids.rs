@@ -3,6 +3,7 @@
 //! The text itself stands in the catalogue of `words`. Names in braces are filled from the
 //! statement's values: a class is a message of its own, a percentage is a whole number from 1 to 99.
 
+use super::fat_ids;
 use crate::record::Bone;
 use crate::science::age::{
     AgeRefusal, Caution as AgeCaution, ContradictionKind, Item, KeyClass, KeyRefusal, Prior, Reader, Tooth,
@@ -34,6 +35,8 @@ macro_rules! family {
         pub const $list: &[&str] = &[$($id,)+];
     };
 }
+
+pub(super) use {family, singles};
 
 singles! {
     /// "Age, from the lower jaw"
@@ -833,4 +836,23 @@ pub const ALL: &[&[&str]] = &[
     RULES_SILENT,
     GIRTH_REFUSALS,
     UNBORN_REFUSALS,
+    fat_ids::SINGLES,
+    fat_ids::DEPOTS,
+    fat_ids::AMOUNTS,
+    fat_ids::MUSCLES,
+    fat_ids::TURNS,
+    fat_ids::STAGES,
+    fat_ids::KIDNEY_STAGES,
+    fat_ids::DEPOT_ALLOWS,
+    fat_ids::DEPOT_FORBIDS,
+    &fat_ids::BONE_ALLOWS,
+    &fat_ids::BONE_FORBIDS,
+    fat_ids::TRIMS,
+    fat_ids::KIDNEY_REFUSALS,
+    fat_ids::ENDINGS,
+    fat_ids::GROUNDS,
+    fat_ids::CONFLICTS,
+    fat_ids::LOSS_BANDS,
+    fat_ids::LOSS_REFUSALS,
+    fat_ids::RESERVE_REFUSALS,
 ];

@@ -5,7 +5,10 @@
 //! cause are separate things: nothing here says what a deer died of.
 
 mod age;
+mod combined;
 mod condition;
+mod fat;
+pub mod fat_ids;
 mod given;
 mod jaw;
 mod lens;
@@ -14,6 +17,7 @@ pub mod local_ids;
 mod marrow;
 mod measures;
 pub mod message_ids;
+mod reserve;
 mod scope;
 mod sex;
 mod shape;
@@ -47,6 +51,15 @@ pub struct Readings {
     pub age: Reading,
     /// Condition from bone marrow.
     pub condition: Reading,
+    /// Fat other than marrow. Absent in readings of an older phone.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fat: Option<Reading>,
+    /// All evidence of condition together.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub combined: Option<Reading>,
+    /// Weight lost, and days of reserve for teaching.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reserve: Option<Reading>,
     /// Sex.
     pub sex: Reading,
     /// Weight and size.
@@ -58,22 +71,37 @@ pub struct Readings {
 impl Readings {
     /// Each reading, in the order in which they are shown. One line a reading.
     pub fn each(&self) -> Vec<&Reading> {
-        let all = [Some(&self.age), Some(&self.condition), Some(&self.sex), Some(&self.size), Some(&self.unborn)];
+        let all = [
+            Some(&self.age),
+            self.combined.as_ref(),
+            Some(&self.condition),
+            self.fat.as_ref(),
+            self.reserve.as_ref(),
+            Some(&self.sex),
+            Some(&self.size),
+            Some(&self.unborn),
+        ];
         all.into_iter().flatten().collect()
     }
 }
 
 /// Makes all readings, with what is given beside the carcass.
 pub fn all(carcass: &Carcass, given: &Given) -> Readings {
-    let answers = lens::Answers::of(carcass, &[jaw::FINDINGS, measures::FINDINGS].concat());
+    let answers =
+        lens::Answers::of(carcass, &[jaw::FINDINGS, measures::FINDINGS, fat::FINDINGS, reserve::FINDINGS].concat());
     let local = local::Local::of(carcass, given);
     let scope = scope::Scope::of(carcass, &lens::Lens::new(&answers, lens::Picks::new()));
     let age = age::read(carcass, &answers, &local);
-    let condition = condition::read(carcass, &scope, age.p_fawn);
+    let marrow = marrow::find(carcass);
+    let condition = condition::read(&marrow, &scope, age.p_fawn);
     let from_age = sex::FromAge { p_fawn: age.p_fawn, p_male: age.p_male };
     let sex = sex::reading(carcass, &answers, from_age, &local);
     let known = size::Known { p_fawn: age.p_fawn, age_years: age.years, sex: sex::agreed(&answers) };
     let size = size::reading(carcass, &answers, known, &local);
+    let male = sex::agreed(&answers) == Some(crate::science::age::Sex::Male);
+    let fat = fat::reading(&answers, &marrow, &scope, male);
+    let combined = combined::reading(&answers, &marrow, &scope, age.p_fawn, male);
+    let reserve = reserve::reading(carcass, &answers, &scope, age.p_fawn);
     let unborn = unborn::reading(carcass, &answers);
     Readings {
         carcass: carcass.id,
@@ -81,6 +109,9 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
         card: given.card.map(|given| given.digest),
         age: age.reading,
         condition,
+        fat: Some(fat),
+        combined: Some(combined),
+        reserve: Some(reserve),
         sex,
         size,
         unborn,

@@ -12,6 +12,7 @@
 )]
 
 mod answering;
+mod fat;
 mod leaving;
 mod random;
 mod resuming;

@@ -173,6 +173,12 @@ const REQUIRED: &[&str] = &[
     "rumen",
     "rumen_fill",
     "rumen_plants",
+    "fat_parts_here",
+    "rump_fat",
+    "gut_fat",
+    "kidney_fat",
+    "heart_fat",
+    "organs_taken",
     "jaw_taken",
     "femur_taken",
 ];
@@ -189,6 +195,16 @@ const REQUIRED_BENCH: &[&str] = &[
     "mandible_mm",
     "diastema_mm",
     "rumen_plants",
+    "kidney_g",
+    "kidney_fat_whole_g",
+    "kidney_fat_cut_g",
+    "kidney_trim",
+    "jaw_cavity",
+    "heart_fat",
+    "gut_fat",
+    "marrow_lab_percent",
+    "whole_weight_kg",
+    "reference_low_kg",
 ];
 
 #[test]
@@ -242,9 +258,11 @@ fn what_was_taken_waits_on_the_bench_until_it_is_done() {
     let mut visit = Visit::field(1);
     visit.walk(&mut frozen());
     let waits = |visit: &Visit| bench_work(&visit.fold().carcasses[&CARCASS]);
-    assert_eq!(waits(&visit), [BenchWork::CleanJaw, BenchWork::MarrowLook]);
+    assert_eq!(waits(&visit), [BenchWork::CleanJaw, BenchWork::JawCavity, BenchWork::MarrowLook, BenchWork::MarrowWet]);
     visit.next_exam(2, ExamKind::Bench);
-    visit.walk(&mut Script::new("marrow_bone=femur marrow_dry_g=!time jaw_in_view=neither marrow_frozen=never_frozen"));
+    visit.walk(&mut Script::new(
+        "marrow_bone=femur marrow_dry_g=!time jaw_in_view=neither marrow_frozen=never_frozen jaw_cavity=-",
+    ));
     assert_eq!(waits(&visit), [BenchWork::CleanJaw, BenchWork::MarrowDry]);
     visit.next_exam(3, ExamKind::Bench);
     visit.walk(&mut bench());

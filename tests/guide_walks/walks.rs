@@ -13,7 +13,8 @@ pub(crate) fn fresh() -> Script {
         "body_state=whole body_frozen=not_frozen jaw_in_view=both wounds_outside=there marrow_bone=femur \
          marrow_frozen=never_frozen bone_opened=open_under_a_day blood_on_snow=there drag_marks=there \
          hair_scattered=there rumen=present jaw_taken=whole_jaw femur_taken=whole other_samples_count=1 \
-         sample_what=hair fetus=- sex_called=female",
+         sample_what=hair fetus=- sex_called=female organs_taken=- fat_watery=- \
+         fat_parts_here=back_and_rump+brisket+gut+kidneys+heart",
     )
 }
 
@@ -42,7 +43,8 @@ pub(crate) fn buried() -> Script {
 pub(crate) fn bench() -> Script {
     Script::new(
         "marrow_bone=femur marrow_frozen=thawed_after_freezing marrow_wet_g=612 marrow_dry_g=74 jaw_in_view=both \
-         mandible_mm=190 diastema_mm=72",
+         mandible_mm=190 diastema_mm=72 kidney_trim=both_ways \
+         fat_parts_here=back_and_rump+brisket+gut+kidneys+heart",
     )
 }
 

@@ -81,7 +81,9 @@ pub(super) fn samples(v: &View) -> Vec<Site> {
     }
     let others = v.number("other_samples_count").and_then(|n| u16::try_from(n).ok()).unwrap_or(0);
     items.extend((3..).take(usize::from(others.min(7))));
-    items.extend([("kidneys", 10), ("heart", 11)].into_iter().filter(|(o, _)| v.chose("organs_taken", o)).map(|(_, n)| n));
+    items.extend(
+        [("kidneys", 10), ("heart", 11)].into_iter().filter(|(o, _)| v.chose("organs_taken", o)).map(|(_, n)| n),
+    );
     items.into_iter().map(Site::item).collect()
 }
 

@@ -9,6 +9,7 @@ pub mod body;
 pub mod canvas;
 pub mod crest;
 pub mod dentine;
+pub mod fat;
 pub mod half_jaw;
 pub mod jaw_cell;
 pub mod jaw_exam;
@@ -43,12 +44,16 @@ pub fn svg(finding: &str, option: &str) -> Option<String> {
         "body_buried" => body::buried(option),
         "rumen_fill" => body::rumen_fill(option),
         "growth_plate" => body::growth_plate(option),
+        "kidney_fat" => fat::kidney(option),
+        "kidney_trim" => fat::trim(option),
+        "rump_fat" => fat::rump(option),
+        "heart_fat" => fat::heart(option),
         _ => None,
     }
 }
 
 /// Findings that have drawings.
-pub const DRAWN: [&str; 15] = [
+pub const DRAWN: [&str; 19] = [
     "dentine",
     "crest",
     "third_tooth",
@@ -64,6 +69,10 @@ pub const DRAWN: [&str; 15] = [
     "body_buried",
     "rumen_fill",
     "growth_plate",
+    "kidney_fat",
+    "kidney_trim",
+    "rump_fat",
+    "heart_fat",
 ];
 
 #[cfg(test)]

@@ -2,6 +2,7 @@
 
 mod desk;
 mod drawings;
+mod drawings_of_fat;
 mod office;
 mod options;
 mod readings;
@@ -46,6 +47,7 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     options::FAT,
     readings_of_fat::TEXTS,
     drawings::TEXTS,
+    drawings_of_fat::TEXTS,
     desk::TEXTS,
     screens::TEXTS,
     office::TEXTS,
