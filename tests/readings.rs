@@ -309,10 +309,11 @@ fn any_rows() -> impl Strategy<Value = Vec<Value>> {
         (0..=1000_u32).prop_map(|p| femur("marrow_lab_percent", f64::from(p) / 10.0)),
         one_of(&["dry_weight", "fat_extracted", "not_said"]).prop_map(|v| femur("marrow_lab_scale", v)),
         (
-            one_of(&["rump_fat", "brisket_fat", "gut_fat", "kidney_fat", "heart_fat", "pericardial_fat"]),
+            one_of(&["brisket_fat", "gut_fat", "kidney_fat", "heart_fat", "pericardial_fat"]),
             one_of(&["heavy", "moderate", "slight", "none"])
         )
             .prop_map(|(f, v)| json!({"finding": f, "value": v})),
+        one_of(&["thick", "moderate", "thin", "none"]).prop_map(|v| json!({"finding": "rump_fat", "value": v})),
         one_of(&["gut", "kidneys", "heart"]).prop_map(|v| json!({"finding": "fat_watery", "value": [v]})),
         (one_of(&["kidney_g", "kidney_fat_whole_g", "kidney_fat_cut_g"]), 50..3000_u32)
             .prop_map(|(f, g)| side(f, f64::from(g) / 10.0)),

@@ -62,9 +62,13 @@ fn with(base: Vec<Value>, more: impl IntoIterator<Item = Value>) -> Vec<Value> {
 
 /// Six depots, all alike.
 fn depots(amount: &str) -> Vec<Value> {
-    ["rump_fat", "brisket_fat", "gut_fat", "kidney_fat", "heart_fat", "pericardial_fat"]
-        .map(|finding| value(finding, amount))
-        .to_vec()
+    let on_rump = match amount {
+        "heavy" => "thick",
+        "slight" => "thin",
+        other => other,
+    };
+    let inside = ["brisket_fat", "gut_fat", "kidney_fat", "heart_fat", "pericardial_fat"];
+    with(vec![value("rump_fat", on_rump)], inside.map(|finding| value(finding, amount)))
 }
 
 fn fat(all: &Readings) -> &Reading {
@@ -167,7 +171,7 @@ fn the_four_words() {
     assert_eq!(word(&field(femur_look("gelatinous_wet"))), "exhausted");
     assert_eq!(word(&field(with(femur_look("gelatinous_opaque"), depots("none")))), "depleted");
     assert_eq!(word(&field(femur_look("gelatinous_opaque"))), "partly used");
-    assert_eq!(word(&field(vec![value("rump_fat", "slight")])), "partly used");
+    assert_eq!(word(&field(vec![value("rump_fat", "thin")])), "partly used");
     let full = field(femur_look("solid_waxy"));
     assert_eq!(word(&full), "cannot say");
     assert!(says(combined(&full), "reading.combined.ground.only_full_marrow"));

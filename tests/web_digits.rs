@@ -4,15 +4,23 @@
 //! and both sides must come to the one written here; it was made by the native side (x86-64 Linux) and
 //! says nothing about being right, which is the business of each method's own tests.
 
-#![allow(clippy::unwrap_used, clippy::format_collect)]
+#![allow(clippy::unwrap_used, clippy::format_collect, clippy::indexing_slicing)]
 
 use marrowbook::science::age::{
     AgeEvidence, AgeOutcome, ClassCall, DeathWindow, MoreEvidence, Reader, Settings, Sex, Species, estimate,
 };
 use marrowbook::science::calipers::tooth_row;
 use marrowbook::science::cementum::LabAge;
+use marrowbook::science::condition::{BoneEvidence, Evidence, combine};
+use marrowbook::science::fat::kidney::{KidneyWeights, Trim, read_kidneys};
+use marrowbook::science::fat::look::{Amount, Depot, DepotLook};
+use marrowbook::science::fat::recalled::{conindex, rump_rule, score};
 use marrowbook::science::fisher::fisher_two_sided;
+use marrowbook::science::marrow::{AgeGroup, Bone, DryWeighing, Exposure, FatPercent, Frost, Opened, read_weighing};
 use marrowbook::science::reader_record::{Tally, Truth, learn};
+use marrowbook::science::reserve::Range;
+use marrowbook::science::reserve::days::{Inputs, reserve};
+use marrowbook::science::reserve::loss::{Body, weight_loss};
 use marrowbook::science::sex::SexSign;
 use marrowbook::science::skeleton::{Plate, cannon_stages};
 use marrowbook::science::special::{beta_cdf, beta_quantile, clopper_pearson, normal_cdf, normal_quantile, wilson};
@@ -114,4 +122,70 @@ fn every_bit_of_the_methods_is_the_same_in_the_browser() {
 fn every_bit_is_the_same_in_the_browser() {
     // A method that changes changes this digest: take the new one from the native run.
     assert_eq!(digest_of_results(), "312e29068943458cf3b729b300954a9d350349e439b694075a46399087dd5803");
+}
+
+/// The same over marrow by weight, kidneys, everything put together, weight loss and days of reserve.
+fn digest_of_condition() -> String {
+    let mut bits = Vec::new();
+    let mut put = |value: f64| bits.extend_from_slice(&value.to_bits().to_le_bytes());
+    for step in 1..200_u32 {
+        let part = f64::from(step);
+        let exposure = Exposure {
+            opened: Some(if step % 3 == 0 { Opened::OverADay } else { Opened::Intact }),
+            frost: (step % 5 != 0).then_some(Frost::Thawed),
+            ..Exposure::default()
+        };
+        let bone = Bone::ALL[step as usize % 7];
+        let weighing = DryWeighing { wet_g: 1.0 + part / 30.0, dry_g: (1.0 + part / 30.0) * part / 200.0 };
+        let read = read_weighing(&weighing, Some(bone), exposure).unwrap();
+        [read.dry.unwrap().get(), read.fat.get(), read.fat_low.get(), read.fat_high.get()]
+            .into_iter()
+            .for_each(&mut put);
+        read.if_water_lost.iter().for_each(|row| [row.dry.get(), row.fat.get()].into_iter().for_each(&mut put));
+        let kidney = KidneyWeights {
+            kidney_g: Some(40.0 + part / 7.0),
+            fat_whole_g: Some(part / 3.0),
+            fat_cut_g: Some(part / 11.0),
+        };
+        for trim in [Trim::Whole, Trim::StraightCuts] {
+            let fat = read_kidneys([kidney, KidneyWeights { kidney_g: Some(50.0 + part), ..kidney }], trim);
+            let fat = fat.unwrap().unwrap();
+            put(fat.fat_g);
+            put(fat.index.unwrap());
+            put(conindex(fat.index.unwrap(), FatPercent::new(part / 2.0).unwrap()).unwrap());
+        }
+        put(rump_rule(part / 30.0).unwrap().percent);
+        let amounts = [Amount::None, Amount::Slight, Amount::Moderate, Amount::Heavy];
+        let look = |(n, depot)| {
+            let amount = amounts[(step as usize + 3 * n) % 4];
+            (depot, DepotLook { amount, watery: (step as usize + n) % 11 == 0 })
+        };
+        let looks: Vec<_> = Depot::ALL.into_iter().enumerate().map(look).collect();
+        put(f64::from(score(&looks, None).unwrap().sum));
+        let marrow = BoneEvidence { bone: Some(bone), side: 0, fawn: read.fawn, adult: read.adult, doubtful: false };
+        let marrow = if step % 4 == 0 { Vec::new() } else { vec![marrow] };
+        let evidence = Evidence { looks, marrow, ..Evidence::default() };
+        let combined = combine(&evidence).unwrap();
+        put(f64::from(combined.ending as u8));
+        combined.grounds.iter().for_each(|ground| put(f64::from(*ground as u8)));
+        let mass = Range::new(8.0 + part / 2.0, 9.0 + part / 1.7).unwrap();
+        for group in [AgeGroup::Fawn, AgeGroup::Adult] {
+            let inputs = Inputs::published(group, mass);
+            for reserve in [reserve(&inputs).unwrap(), reserve(&inputs.fasting()).unwrap()] {
+                put(reserve.need_kcal.low);
+                put(reserve.need_kcal.high);
+                [reserve.best_days, reserve.low_days, reserve.high_days].into_iter().flatten().for_each(&mut put);
+            }
+        }
+        let reference = Range::new(40.0, 40.0 + part / 5.0);
+        let loss = weight_loss(Some(mass), reference, Body::Whole).unwrap();
+        [loss.best, loss.low, loss.high].into_iter().for_each(&mut put);
+    }
+    Sha256::digest(&bits).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+#[cfg_attr(not(target_arch = "wasm32"), test)]
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen_test::wasm_bindgen_test)]
+fn every_bit_of_condition_is_the_same_in_the_browser() {
+    assert_eq!(digest_of_condition(), "8de881c10e367e1db5f415fc6f53d8e484f06857c23433dde9db154fc97f726f");
 }

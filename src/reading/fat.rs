@@ -67,9 +67,9 @@ impl Found {
         let look = |(depot, finding, part): (Depot, &'static str, &str)| {
             let amount = match (lens.result(finding, Site::NONE)?, lens.choice(finding, Site::NONE)) {
                 (Answer::NotSeen, _) | (_, Some("none")) => Amount::None,
-                (_, Some("slight")) => Amount::Slight,
+                (_, Some("slight" | "thin")) => Amount::Slight,
                 (_, Some("moderate")) => Amount::Moderate,
-                (_, Some("heavy")) => Amount::Heavy,
+                (_, Some("heavy" | "thick")) => Amount::Heavy,
                 _ => return None,
             };
             Some((depot, DepotLook { amount, watery: amount != Amount::None && watery.contains(&part) }))

@@ -128,3 +128,22 @@ fn each_trimming_has_its_own_weight() {
         assert!(names.iter().any(|a| a == "bench_kidney.left") && !names.iter().any(|a| a == "bench_kidney.right"));
     }
 }
+
+/// The look at kidneys and heart in one follows from the looks at each, and is asked where none could be told.
+#[test]
+fn kidneys_and_heart_in_one_follow_from_each() {
+    let after = |answers: &str| {
+        let mut visit = Visit::field(1);
+        let asked = visit.walk(&mut Script::new(&format!(
+            "body_state=whole body_frozen=not_frozen fat_parts_here=kidneys+heart fat_watery=- {answers}"
+        )));
+        (visit.answer("inside_fat", Site::NONE), asked.iter().any(|a| a == "inside_fat"))
+    };
+    let none = after("kidney_fat=none heart_fat=none pericardial_fat=none");
+    assert_eq!(none, (Answer::choice("none_or_gel"), false));
+    assert_eq!(after("kidney_fat=none heart_fat=slight").0, Answer::choice("plenty"), "the plain answer is heavy");
+    assert_eq!(after("kidney_fat=none heart_fat=slight pericardial_fat=none").0, Answer::choice("some"));
+    let watery = after("kidney_fat=heavy heart_fat=none pericardial_fat=none fat_watery=kidneys");
+    assert_eq!(watery, (Answer::choice("none_or_gel"), false));
+    assert!(after("kidney_fat=?dark heart_fat=?dark pericardial_fat=?dark").1);
+}

@@ -128,6 +128,8 @@ fn every_step_is_come_to_by_some_visit() {
         nothing,
     );
     walk(Script::new("jaw_in_view=left tooth_state=milk marrow_bone=femur"), ExamKind::Bench, nothing);
+    let untold = "kidney_fat=?dark heart_fat=?dark pericardial_fat=?dark fat_parts_here=kidneys+heart";
+    walk(Script::new(&format!("body_state=whole body_frozen=not_frozen {untold}")), ExamKind::Field, nothing);
     let never: Vec<&str> = steps().map(|s| s.id).filter(|id| !asked.contains(*id)).collect();
     assert!(never.is_empty(), "never asked: {never:?}");
 }

@@ -55,6 +55,27 @@ fn an_organ(v: &View, site: Site) -> Option<Answer> {
     if v.chose("fat_parts_here", "heart") { rules::inside(v, site) } else { kidneys(v, site) }
 }
 
+/// The look at kidneys and heart in one, settled by the looks at each. It is asked only where none of them
+/// could be told.
+fn inside_fat(v: &View, site: Site) -> Option<Answer> {
+    an_organ(v, site).or_else(|| {
+        let of = |(finding, part): (&str, &str)| Some((v.choice(finding)?, v.chose("fat_watery", part)));
+        let looks = [("kidney_fat", "kidneys"), ("heart_fat", "heart"), ("pericardial_fat", "heart")];
+        let seen: Vec<(String, bool)> = looks.into_iter().filter_map(of).collect();
+        let is_none = |(amount, watery): &(String, bool)| *watery || amount == "none";
+        let code = if seen.is_empty() {
+            return None;
+        } else if seen.iter().all(is_none) {
+            "none_or_gel"
+        } else if seen.iter().any(|(amount, watery)| amount == "heavy" && !watery) {
+            "plenty"
+        } else {
+            "some"
+        };
+        Some(Answer::choice(code))
+    })
+}
+
 pub(super) const STEPS: &[Step] = &[
     row("fat_parts", Input::Choices("fat_parts_here")).may_be_absent(),
     row("rump_fat", Input::Choice("rump_fat")).ruled_out(skin),
@@ -65,5 +86,6 @@ pub(super) const STEPS: &[Step] = &[
     row("heart_fat", Input::Choice("heart_fat")).ruled_out(heart),
     row("pericardial_fat", Input::Choice("pericardial_fat")).ruled_out(heart),
     row("fat_watery", Input::Choices("fat_watery")).ruled_out(some_part).may_be_absent(),
+    row("inside_fat", Input::Choice("inside_fat")).ruled_out(inside_fat),
     row("organs_taken", Input::Choices("organs_taken")).ruled_out(an_organ).may_be_absent(),
 ];

@@ -28,7 +28,7 @@ mod wounds;
 use super::Step;
 
 /// All steps, in the order in which they are asked within their phase.
-pub const STEPS: [&[Step]; 18] = [
+pub const STEPS: [&[Step]; 22] = [
     before_leaving::STEPS,
     approach::STEPS,
     stand_off::STEPS,

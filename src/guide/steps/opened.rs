@@ -38,7 +38,6 @@ pub(super) const STEPS: &[Step] = &[
         .ruled_out(bruise_known)
         .absent_when(skinned_all),
     row("lumps_and_bladders", Input::Panel(&["lumps_inside", "clear_bladder_inside"])),
-    row("inside_fat", Input::Choice("inside_fat")),
     row("trauma_inside", Input::Panel(&["bled_fracture", "organ_rupture", "blood_in_cavity"])),
     row("lungs", Input::Choice("lungs")),
     row("rumen", Input::Choice("rumen")).when(|v| deer_here(v) && !gut_pile_only(v)).may_be_absent(),

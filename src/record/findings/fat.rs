@@ -16,7 +16,7 @@ const fn grams(code: &'static str, min: i64, max: i64) -> F {
 
 pub(super) const FINDINGS: &[F] = &[
     F::exam("fat_parts_here", PARTS),
-    F::exam("rump_fat", FAT),
+    F::exam("rump_fat", Shape::Choice(&["thick", "moderate", "thin", "none"])),
     F::exam("brisket_fat", FAT),
     F::exam("gut_fat", FAT),
     F::exam("kidney_fat", FAT),

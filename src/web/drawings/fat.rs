@@ -75,9 +75,9 @@ fn bare_kidney(sheet: &mut Canvas) {
 /// The drawing for an option of `rump_fat`: a cut through the hide, seen from its edge.
 pub fn rump(option: &str) -> Option<String> {
     let thick = match option {
-        "heavy" => 30.0,
+        "thick" => 30.0,
         "moderate" => 15.0,
-        "slight" => 5.0,
+        "thin" => 5.0,
         "none" => 0.0,
         _ => return None,
     };

@@ -10,9 +10,9 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         none "None of them"
     }
     "rump_fat" {
-        "How much fat is on the rump?"
+        "How thick is the fat on the rump?"
         "Fat under the skin goes first."
-        "One cut beside the tail. Look at its edge."
+        "Cut across beside the tail. Thick is over a finger."
     }
     "muscle_mass" {
         "How is the meat along the back?"
@@ -63,9 +63,9 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         none "None of them"
     }
     "bench_rump_fat" {
-        "How much fat is on the rump?"
+        "How thick is the fat on the rump?"
         "Fat under the skin goes first."
-        "One cut beside the tail. Look at its edge."
+        "Cut across beside the tail. Thick is over a finger."
     }
     "bench_rump_fat_mm" {
         "How thick is it at the thickest?"
