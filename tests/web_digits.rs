@@ -156,9 +156,9 @@ fn digest_of_condition() -> String {
         }
         put(rump_rule(part / 30.0).unwrap().percent);
         let amounts = [Amount::None, Amount::Slight, Amount::Moderate, Amount::Heavy];
-        let look = |(n, depot)| {
+        let look = |(n, depot): (usize, Depot)| {
             let amount = amounts[(step as usize + 3 * n) % 4];
-            (depot, DepotLook { amount, watery: (step as usize + n) % 11 == 0 })
+            (depot, DepotLook { amount, watery: (step as usize + n).is_multiple_of(11) })
         };
         let looks: Vec<_> = Depot::ALL.into_iter().enumerate().map(look).collect();
         put(f64::from(score(&looks, None).unwrap().sum));

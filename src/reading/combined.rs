@@ -133,8 +133,8 @@ impl Told {
             self.statements.extend(combined.grounds.iter().map(|g| Statement::plain(fid::ground(*g))));
         }
         self.statements.extend(combined.conflicts.iter().map(|c| Statement::plain(fid::conflict(*c))));
-        self.statements.extend(combined.depots.iter().map(depot));
-        self.statements.extend(combined.bones.iter().map(bone));
+        self.statements.extend(combined.depots.iter().copied().map(depot));
+        self.statements.extend(combined.bones.iter().copied().map(bone));
     }
 
     fn cautions(&mut self, male: bool, cut: bool) {
@@ -151,7 +151,7 @@ impl Told {
     }
 }
 
-fn depot(line: &DepotLine) -> Statement {
+fn depot(line: DepotLine) -> Statement {
     let named = |id: &str| {
         Statement::plain(id)
             .with("depot", Val::message(fid::depot(line.depot)))
@@ -164,7 +164,7 @@ fn depot(line: &DepotLine) -> Statement {
         .with("forbids", Val::message(fid::depot_forbids(stage)))
 }
 
-fn bone(line: &BoneLine) -> Statement {
+fn bone(line: BoneLine) -> Statement {
     let name = Bone::ALL.into_iter().find(|bone| fat::named(Some(*bone)) == line.bone && line.bone.is_some());
     let named = |id: &str| Statement::plain(id).with("bone", Val::message(name.map_or(id::BONE_UNKNOWN, id::bone)));
     let BoneSays::Words { lowest, highest, .. } = line.says else { return named(fid::COMBINED_BONE_OUT) };

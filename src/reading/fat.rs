@@ -127,8 +127,8 @@ pub(super) fn cavity(marrow: &Marrow) -> Option<Cavity> {
 
 /// Fat of the femur by weighing, on the scale of fat.
 fn femur_fat(marrow: &Marrow) -> Option<FatPercent> {
-    let femur = marrow.weighings.iter().filter(|w| w.bone == Some(Bone::Femur));
-    femur.filter_map(|w| Some(w.result.as_ref().ok()?.fat)).next()
+    let mut femur = marrow.weighings.iter().filter(|w| w.bone == Some(Bone::Femur));
+    femur.find_map(|w| Some(w.result.as_ref().ok()?.fat))
 }
 
 /// What has been said so far.

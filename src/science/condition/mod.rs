@@ -172,6 +172,7 @@ pub fn combine(evidence: &Evidence) -> Option<Combined> {
 
 /// What the depots outside the bones say together.
 #[derive(Clone, Copy)]
+#[allow(clippy::struct_excessive_bools)] // each is a question of its own
 struct Soft {
     /// Anything low or gone.
     used: bool,

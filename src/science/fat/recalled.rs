@@ -82,5 +82,5 @@ pub struct RumpRule {
 /// `None` for a thickness that is no number or below zero.
 pub fn rump_rule(thickness_cm: f64) -> Option<RumpRule> {
     (thickness_cm.is_finite() && thickness_cm >= 0.0)
-        .then(|| RumpRule { percent: 5.68 + 5.93 * thickness_cm, at_most: thickness_cm <= 0.0 })
+        .then_some(RumpRule { percent: 5.68 + 5.93 * thickness_cm, at_most: thickness_cm <= 0.0 })
 }

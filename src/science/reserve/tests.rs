@@ -80,8 +80,8 @@ fn not_losing() {
 /// Bands are ours, on figures that were seen: 10 to 15 % is normal, 25 to 30 % can be survived.
 #[test]
 fn bands_of_loss() {
-    let words = [-0.01, 0.0, 0.149, 0.15, 0.249, 0.25, 0.299, 0.30, 0.5].map(band);
     use LossBand::{AtLimit, Gained, NearLimit, Ordinary, Stressed};
+    let words = [-0.01, 0.0, 0.149, 0.15, 0.249, 0.25, 0.299, 0.30, 0.5].map(band);
     assert_eq!(words, [Gained, Ordinary, Ordinary, Stressed, Stressed, NearLimit, NearLimit, AtLimit, AtLimit]);
     let got = weight_loss(Some(kg(40.0, 40.0)), Some(kg(50.0, 60.0)), Body::Whole).unwrap();
     near(got.low, 0.2, 1e-12);
