@@ -10,6 +10,7 @@ use marrowbook::science::age::{
     AgeEvidence, AgeOutcome, ClassCall, DeathWindow, MoreEvidence, Reader, Settings, Sex, Species, estimate,
 };
 use marrowbook::science::calipers::tooth_row;
+use marrowbook::science::cause::{AREAS, Answers, Case, Cause, Drawn, Modifiers, ends, gains, posterior, prior};
 use marrowbook::science::cementum::LabAge;
 use marrowbook::science::condition::{BoneEvidence, Evidence, combine};
 use marrowbook::science::fat::kidney::{KidneyWeights, Trim, read_kidneys};
@@ -17,6 +18,8 @@ use marrowbook::science::fat::look::{Amount, Depot, DepotLook};
 use marrowbook::science::fat::recalled::{conindex, rump_rule, score};
 use marrowbook::science::fisher::fisher_two_sided;
 use marrowbook::science::marrow::{AgeGroup, Bone, DryWeighing, Exposure, FatPercent, Frost, Opened, read_weighing};
+use marrowbook::science::predators::canines::{Jaw, canines};
+use marrowbook::science::predators::scat::scat;
 use marrowbook::science::reader_record::{Tally, Truth, learn};
 use marrowbook::science::reserve::Range;
 use marrowbook::science::reserve::days::{Inputs, reserve};
@@ -109,6 +112,41 @@ fn digest_of_methods() -> String {
         row.cells.into_iter().for_each(|cell| [cell.mean, cell.low, cell.high].into_iter().for_each(&mut put));
     }
     Sha256::digest(&bits).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+/// Causes: middles, ranges from the drawn table, gains; and the measures of predators.
+fn digest_of_causes() -> String {
+    let mut bits = Vec::new();
+    let mut put = |value: f64| bits.extend_from_slice(&value.to_bits().to_le_bytes());
+    let drawn = Drawn::built_in();
+    for (n, area) in (0_u8..).zip(AREAS) {
+        let set = drawn.table().prior(area).copied().unwrap_or_default();
+        let shares = prior(&set, Modifiers { cougar: n == 2, ..Modifiers::default() }).unwrap_or_default();
+        let mut seen = Answers::NONE;
+        for row in &drawn.table().rows {
+            seen.set(row.number, (row.number % 3 != n).then_some((row.number + n) % 2));
+            let case = Case::new(shares, seen);
+            posterior(drawn.table(), &case).into_iter().for_each(&mut put);
+            gains(drawn.table(), &case).iter().for_each(|gain| put(gain.bits));
+        }
+        for ends in ends(drawn, &Case::new(shares, seen), &Cause::ALL) {
+            put(ends.low);
+            put(ends.high);
+        }
+    }
+    for mm in 8..70 {
+        for jaw in [Jaw::Upper, Jaw::Lower] {
+            canines(f64::from(mm), jaw).each.iter().for_each(|(_, density)| put(*density));
+        }
+        scat(f64::from(mm)).each.iter().for_each(|(_, density)| put(*density));
+    }
+    Sha256::digest(&bits).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+#[cfg_attr(not(target_arch = "wasm32"), test)]
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen_test::wasm_bindgen_test)]
+fn every_bit_of_the_causes_is_the_same_in_the_browser() {
+    assert_eq!(digest_of_causes(), "?");
 }
 
 #[cfg_attr(not(target_arch = "wasm32"), test)]

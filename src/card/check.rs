@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use super::check_figures::{self, FigureFlaw};
-use super::{CallFor, Card};
+use super::{CallFor, Card, TableFlaw};
 use crate::record::{JsonError, find, read_strict};
 
 /// What keeps a card from being used.
@@ -40,6 +40,12 @@ pub enum CardFlaw {
     /// A figure of the reserve's own that cannot be meant.
     #[error("the card's {0}")]
     Figure(#[from] FigureFlaw),
+    /// The evidence table that the card carries cannot be used.
+    #[error("on the card: {0}")]
+    Table(#[from] TableFlaw),
+    /// No area of that name in the table.
+    #[error("`{0}` is not an area of the evidence table; it has {1}")]
+    UnknownArea(String, String),
     /// A limit that cannot be meant.
     #[error("the card's {name} is {value}, outside {min} to {max}")]
     Limit {
@@ -92,6 +98,9 @@ impl Card {
         }
         self.check_calls()?;
         self.check_people()?;
+        if let Some(cause) = &self.cause {
+            cause.check()?;
+        }
         self.check_limits()?;
         Ok(check_figures::check(&self.figures)?)
     }

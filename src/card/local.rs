@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::Figures;
+use super::{CauseSettings, Figures};
 use crate::record::{Moment, PersonCode};
 
 /// For what somebody is called.
@@ -179,6 +179,9 @@ pub struct Card {
     /// Figures of the reserve's own.
     #[serde(default, skip_serializing_if = "Figures::is_empty")]
     pub figures: Figures,
+    /// What the reading of the cause of death starts from.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cause: Option<CauseSettings>,
     /// What to say to people on the trail, in the office's words.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub trail_words: String,

@@ -3,12 +3,15 @@
 //! The card holds what no code may decide: whom to call, permits, which diseases and predators are
 //! about, units, crew codes, check-in rules, and figures of the reserve's own. Without a card the form goes on hands-off.
 
+mod cause;
 mod check;
 mod check_figures;
 mod figures;
 mod local;
 mod state;
+mod table;
 
+pub use cause::{CauseSettings, WinterWord};
 pub use check::{CardError, CardFlaw};
 pub use check_figures::FigureFlaw;
 pub use figures::{
@@ -17,3 +20,4 @@ pub use figures::{
 };
 pub use local::{Call, CallFor, Card, Flags, Limits, Permit, Person, Units};
 pub use state::{CardState, card_state};
+pub use table::{COLUMNS, EvidenceTable, TableCell, TableError, TableFlaw, TablePrior, TableRow, TableState};

@@ -78,6 +78,9 @@ pub(super) enum Command {
         /// The card as JSON.
         #[arg(value_name = "FILE")]
         file: PathBuf,
+        /// An evidence table, signed by this office, that the card is to carry.
+        #[arg(long, value_name = "FILE")]
+        table: Option<PathBuf>,
         /// Write it there instead.
         #[arg(long, value_name = "FILE")]
         out: Option<PathBuf>,
@@ -132,6 +135,11 @@ pub(super) enum Command {
         #[arg(long)]
         us_units: bool,
     },
+    /// The evidence table of the causes of death: print the program's own, check or sign one.
+    Table {
+        #[command(subcommand)]
+        what: TableCommand,
+    },
     /// Print a JSON Schema (draft 2020-12); without a name, list the names.
     Schema {
         /// Which.
@@ -146,4 +154,25 @@ pub(super) enum KeyCommand {
     New,
     /// Print the fingerprint that crews compare when they load a card.
     Show,
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum TableCommand {
+    /// Print the program's own table as JSON, to start from.
+    Export,
+    /// Check a table, JSON or signed: prints its name and digest, or names the row that cannot be used.
+    Check {
+        /// The table.
+        #[arg(value_name = "FILE")]
+        file: PathBuf,
+    },
+    /// Sign a table, once it holds; prints the signed file. A local card then carries it: office card --table.
+    Sign {
+        /// The table as JSON.
+        #[arg(value_name = "FILE")]
+        file: PathBuf,
+        /// Write it there instead.
+        #[arg(long, value_name = "FILE")]
+        out: Option<PathBuf>,
+    },
 }

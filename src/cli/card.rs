@@ -8,6 +8,7 @@ use super::key::unlock;
 use super::streams::Streams;
 use crate::bundle::{Fingerprint, Kind, canonical, seal, strict};
 use crate::card::Card;
+use crate::reading::table_of;
 use std::fs;
 
 /// Signs the card, once it holds together.
@@ -17,12 +18,19 @@ pub(super) fn run(config: &config::Card, streams: &mut Streams<'_>) -> Result<Ex
     let bytes = input::read(&config.file, streams)?.map_err(|error| no_card(error.to_string()))?;
     let text = String::from_utf8(bytes).map_err(|error| no_card(error.to_string()))?;
     let card = Card::from_json(&text).map_err(|error| no_card(error.to_string()))?;
+    if let Some(table) = card.cause.as_ref().and_then(|cause| cause.table.as_ref()) {
+        table_of(table).map_err(|flaw| no_card(flaw.to_string()))?;
+    }
     if !card.holds_at(streams.now) {
         streams.note(&format!("{file}: today lies outside the card's dates; phones will keep hands-on steps closed"));
     }
     let value: serde_json::Value = strict::read_as(text.as_bytes()).map_err(|error| no_card(error.to_string()))?;
-    let payload = canonical::to_vec(&value).map_err(|error| no_card(error.to_string()))?;
+    let value = match &config.table {
+        Some(path) => carrying(value, path, &file, config, streams)?,
+        None => value,
+    };
     let key = unlock(&config.archive, streams)?.ok_or(CliError::NoOfficeKey)?;
+    let payload = canonical::to_vec(&value).map_err(|error| no_card(error.to_string()))?;
     let signed = seal(Kind::Card, &payload, &key).map_err(|error| no_card(error.to_string()))?;
     match &config.out {
         Some(path) => fs::write(path, signed + "\n")
@@ -31,4 +39,33 @@ pub(super) fn run(config: &config::Card, streams: &mut Streams<'_>) -> Result<Ex
     }
     streams.note(&format!("signed; phones that load it show the office as: {}", Fingerprint::of(key.public().id())));
     Ok(Exit::Done)
+}
+
+/// The card with the table in it: only one that this office signed.
+fn carrying(
+    mut value: serde_json::Value,
+    path: &std::path::Path,
+    file: &str,
+    config: &config::Card,
+    streams: &mut Streams<'_>,
+) -> Result<serde_json::Value, CliError> {
+    let no_card = |reason: String| CliError::Card { file: file.to_owned(), reason };
+    let (table, signer) = super::table::read(path, streams)?;
+    let ours = config.archive.office_key()?.ok_or(CliError::NoOfficeKey)?.public()?;
+    if signer != Some(ours.id()) {
+        let reason = "this evidence table is not signed by this office; sign it with: office table sign".to_owned();
+        return Err(CliError::Evidence { file: input::name(path), reason });
+    }
+    let table = serde_json::to_value(&table).map_err(|error| no_card(error.to_string()))?;
+    match value.get_mut("cause").and_then(serde_json::Value::as_object_mut) {
+        Some(cause) => drop(cause.insert("table".to_owned(), table)),
+        None => {
+            return Err(no_card(
+                "it names no area: add \"cause\": {\"area\": ...} before it carries a table".to_owned(),
+            ));
+        }
+    }
+    // The whole card again: the area has to be one of the table's.
+    Card::from_json(&value.to_string()).map_err(|error| no_card(error.to_string()))?;
+    Ok(value)
 }

@@ -1,6 +1,6 @@
 //! What is to be done, checked. Nothing below sees the argument parser.
 
-use super::args::{Args, Command, KeyCommand};
+use super::args::{Args, Command, KeyCommand, TableCommand};
 use super::schema::Name;
 use crate::bundle::Fingerprint;
 use crate::bundle::qr::read_device_text;
@@ -20,6 +20,7 @@ pub(super) enum Config {
     Key(Key),
     Card(Card),
     Winter(Box<super::winter::Winter>),
+    Table(Table),
     Schema(Option<Name>),
 }
 
@@ -71,7 +72,15 @@ pub(super) struct Key {
 pub(super) struct Card {
     pub archive: Archive,
     pub file: PathBuf,
+    pub table: Option<PathBuf>,
     pub out: Option<PathBuf>,
+}
+
+#[derive(Debug)]
+pub(super) enum Table {
+    Export,
+    Check(PathBuf),
+    Sign { archive: Archive, file: PathBuf, out: Option<PathBuf> },
 }
 
 /// Arguments that were not understood, or a wish for help.
@@ -99,7 +108,6 @@ impl Config {
                 Self::Retire(Retire { archive, name, since: since.map_err(|error| value("--since", &error))? })
             }
             Command::Key { what } => Self::Key(Key { archive, new: matches!(what, KeyCommand::New) }),
-            Command::Card { file, out } => Self::Card(Card { archive, file, out }),
             Command::Winter {
                 files,
                 index,
@@ -132,6 +140,12 @@ impl Config {
                 svg,
                 us_units,
             })),
+            Command::Card { file, table, out } => Self::Card(Card { archive, file, table, out }),
+            Command::Table { what } => Self::Table(match what {
+                TableCommand::Export => Table::Export,
+                TableCommand::Check { file } => Table::Check(file),
+                TableCommand::Sign { file, out } => Table::Sign { archive, file, out },
+            }),
             Command::Schema { name } => {
                 Self::Schema(name.map(|name| name.parse()).transpose().map_err(|error| value("NAME", &error))?)
             }

@@ -58,6 +58,9 @@ pub(super) enum CliError {
     /// The file is no local card.
     #[error("{file}: this is no local card: {reason}")]
     Card { file: String, reason: String },
+    /// The file is no evidence table that can be used.
+    #[error("{file}: {reason}")]
+    Evidence { file: String, reason: String },
     /// The keyring did not take the change.
     #[error("{0}")]
     Keyring(#[from] KeyringError),
@@ -90,6 +93,9 @@ impl CliError {
             Self::PassphrasesDiffer => "run it again",
             Self::NoOfficeKey => "make one with: office key new",
             Self::Card { .. } => "correct the card's JSON; demo/card.json shows its form",
+            Self::Evidence { .. } => {
+                "correct the row that is named; office table export prints the program's own table"
+            }
             Self::File { .. } => "check the name, and that the file can be read",
             Self::NotIntact { .. } => "ask the crew to hand over again; their phone still has everything",
             Self::NoLog { .. } => "the header needs a date and at least one reading; the README shows an example",

@@ -29,6 +29,7 @@ mod schema;
 pub mod stamp;
 mod streams;
 mod winter;
+mod table;
 
 use std::ffi::OsString;
 
@@ -56,6 +57,7 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Key(config) => key::run(&config, streams),
         Config::Card(config) => card::run(&config, streams),
         Config::Winter(config) => winter::run(&config, streams),
+        Config::Table(config) => table::run(&config, streams),
         Config::Schema(name) => schema::run(name, streams),
     };
     match done {

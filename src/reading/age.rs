@@ -29,6 +29,8 @@ pub(super) struct AgeRead {
     pub(super) p_male: Option<f64>,
     /// Mean age, years.
     pub(super) years: Option<f64>,
+    /// Probability of 0, 1, ... 8, 9-and-more birthdays; absent where only a look from afar speaks.
+    pub(super) classes: Option<[f64; 10]>,
 }
 
 /// One way of settling answers that differ.
@@ -72,7 +74,8 @@ pub(super) fn read(carcass: &Carcass, answers: &Answers, local: &Local) -> AgeRe
         }
         reading.variants = runs.iter().map(|way| variant(&first, way)).collect();
     }
-    AgeRead { reading, p_fawn, p_male, years }
+    let classes = known.as_ref().map(|all| mean_classes(all));
+    AgeRead { reading, p_fawn, p_male, years, classes }
 }
 
 fn run(carcass: &Carcass, lens: &Lens, picks: Picks, local: &Local) -> Way {

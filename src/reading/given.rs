@@ -11,6 +11,8 @@ use crate::record::{Digest, Moment};
 pub struct Given<'a> {
     /// The local card.
     pub card: Option<GivenCard<'a>>,
+    /// Leave out the cause of death: a phone does, as long as an examination is not closed.
+    pub without_cause: bool,
 }
 
 /// A local card, and when it has to be in force.
@@ -28,6 +30,6 @@ pub struct GivenCard<'a> {
 impl<'a> Given<'a> {
     /// With a card that is judged at the last entry of the carcass.
     pub const fn card(card: &'a Card, digest: Digest) -> Self {
-        Self { card: Some(GivenCard { card, digest, at: None }) }
+        Self { card: Some(GivenCard { card, digest, at: None }), without_cause: false }
     }
 }

@@ -149,6 +149,28 @@ impl<'l, 'a> Lens<'l, 'a> {
             .collect()
     }
 
+    /// Every number that stands, those that say the same each counted.
+    pub(super) fn every_number(&self, finding: &'static str, site: Site) -> Vec<i64> {
+        self.result(finding, site);
+        let standing = self.answers.questions.get(&(finding, site)).map(|gathered| &gathered.question.standing);
+        let number = |answer: &Answer| match answer {
+            Answer::Seen { value: Value::Number(n) } => Some(*n),
+            _ => None,
+        };
+        standing.into_iter().flatten().filter_map(|s| number(&s.answer)).collect()
+    }
+
+    /// Places at which any of these findings was answered.
+    pub(super) fn sites(&self, findings: &[&str]) -> BTreeSet<Site> {
+        self.answers.sites(findings)
+    }
+
+    /// Every question answered, in order.
+    pub(super) fn asked(&self, findings: &[&'static str]) -> Vec<Ask> {
+        let of = |finding: &'static str| self.sites(&[finding]).into_iter().map(move |site| (finding, site));
+        findings.iter().copied().flat_map(of).collect()
+    }
+
     /// Takes over the entries that another view used.
     pub(super) fn also_used(&self, other: Lens<'_, 'a>) {
         self.used.borrow_mut().extend(other.into_used());

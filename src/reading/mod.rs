@@ -1,16 +1,22 @@
 //! From a folded carcass, through the science, to statements.
 //!
 //! A reading is a pure function of the carcass: the office that holds the same entries makes the same
-//! reading, digit for digit. Answers that differ are each worked out and all are shown. Condition and
-//! cause are separate things: nothing here says what a deer died of.
+//! reading, digit for digit. Answers that differ are each worked out and all are shown. Condition is not
+//! cause: only the cause reading says what a deer may have died of, and a phone shows it only once the
+//! examination is closed.
 
 mod age;
+mod cause;
+pub mod cause_ids;
+mod cause_start;
 mod combined;
 mod condition;
+mod evidence;
 mod fat;
 pub mod fat_ids;
 mod given;
 mod jaw;
+mod left_signs;
 mod lens;
 mod local;
 pub mod local_ids;
@@ -18,6 +24,7 @@ mod marrow;
 mod measures;
 pub mod message_ids;
 mod reserve;
+mod observations;
 mod scope;
 mod sex;
 mod shape;
@@ -32,7 +39,10 @@ use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 use crate::record::{Carcass, Digest};
+pub use cause::CauseWork;
+pub use evidence::{BUILT_IN_NAME, built_in, digest_of_table, table_of};
 pub use given::{Given, GivenCard};
+pub use observations::FINDINGS_OF;
 pub use shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Taken, Val, Variant};
 pub use short::{Short, short};
 pub use window::days_of_death;
@@ -66,6 +76,12 @@ pub struct Readings {
     pub size: Reading,
     /// Unborn young.
     pub unborn: Reading,
+    /// Cause of death; absent where it was left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cause: Option<Reading>,
+    /// Who left the signs; absent with the cause.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub left_signs: Option<Reading>,
 }
 
 impl Readings {
@@ -80,6 +96,8 @@ impl Readings {
             Some(&self.sex),
             Some(&self.size),
             Some(&self.unborn),
+            self.cause.as_ref(),
+            self.left_signs.as_ref(),
         ];
         all.into_iter().flatten().collect()
     }
@@ -103,6 +121,12 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
     let combined = combined::reading(&answers, &marrow, &scope, age.p_fawn, male);
     let reserve = reserve::reading(carcass, &answers, &scope, age.p_fawn);
     let unborn = unborn::reading(carcass, &answers);
+    let left_signs =
+        (!given.without_cause).then(|| left_signs::reading(&lens::Answers::of(carcass, left_signs::FINDINGS), &scope));
+    let cause = (!given.without_cause).then(|| {
+        let seen = lens::Answers::of(carcass, &cause_findings());
+        cause::reading(&seen, &scope, cause::weigh(carcass, &seen, &age, given))
+    });
     Readings {
         carcass: carcass.id,
         science: crate::science::VERSION.to_owned(),
@@ -115,5 +139,38 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
         sex,
         size,
         unborn,
+        cause,
+        left_signs,
     }
+}
+
+/// What the cause reading and the sex and dates that it takes need.
+fn cause_findings() -> Vec<&'static str> {
+    [jaw::FINDINGS, measures::FINDINGS, &observations::findings()].concat()
+}
+
+/// The work on the drawn table that makes the cause reading quick; a phone does it between taps.
+pub fn cause_work(carcass: &Carcass, given: &Given) -> CauseWork {
+    let seen = lens::Answers::of(carcass, &cause_findings());
+    cause::weigh(carcass, &seen, &age::read(carcass, &seen, &local::Local::of(carcass, given)), given).work()
+}
+
+/// What is known so far, for what to look at next. It names no cause to anybody.
+pub struct SoFar {
+    /// Open rows of the evidence table, the most worth first: row number and bits.
+    pub rows: Vec<crate::science::cause::Gain>,
+    /// Looks that would tell the age better.
+    pub age: Vec<Sharpen>,
+    /// The probability of a shooting from what is seen without touching.
+    pub shot_hands_off: f64,
+}
+
+/// What further looks are worth. Rows that do not count as things stand are left out.
+pub fn so_far(carcass: &Carcass, given: &Given) -> SoFar {
+    let seen = lens::Answers::of(carcass, &cause_findings());
+    let age = age::read(carcass, &seen, &local::Local::of(carcass, given));
+    let weighed = cause::weigh(carcass, &seen, &age, given);
+    let (case, table) = weighed.case();
+    let rows = crate::science::cause::gains(table, case).into_iter().filter(|gain| case.counts(gain.number)).collect();
+    SoFar { rows, shot_hands_off: weighed.shot_hands_off(), age: age.reading.sharpen }
 }

@@ -37,7 +37,14 @@ pub const IDS: &[&str] =
     &[CLASS, CLASSES, SURE, ABOUT, ABOUT_IN_AUTUMN, BETWEEN_IN_AUTUMN, BETWEEN, HOLDS, HOLDS_UNSAID, RULES, MARK];
 
 /// What is said first. Ids that stand here are repeated beside the short lines.
-const FLAGS: [&str; 4] = [id::AGE_SIDES, id::AGE_WIDE, id::SPLIT, super::local_ids::SPLIT_WAYS];
+const FLAGS: [&str; 6] = [
+    id::AGE_SIDES,
+    id::AGE_WIDE,
+    id::SPLIT,
+    super::local_ids::SPLIT_WAYS,
+    super::cause_ids::caution::SPLIT,
+    super::cause_ids::caution::NO_FIT,
+];
 
 /// A reading in short.
 #[derive(Clone, Debug, PartialEq)]
@@ -79,6 +86,13 @@ fn said(reading: &Reading, headline: Statement) -> (Statement, Vec<Statement>) {
         }
         id::SIZE_FROM_DRESSED | id::SIZE_GIRTH if !weights.is_empty() => {
             weight(&weights, reading.cautions.iter().any(|c| c.id == id::SIZE_AUTUMN))
+        }
+        _ if reading.title == super::cause_ids::TITLE => {
+            let ranked = reading.statements.iter().filter(|s| s.id == super::cause_ids::RANKED);
+            (headline, ranked.cloned().collect())
+        }
+        _ if reading.title == super::cause_ids::measures::TITLE => {
+            (headline, reading.statements.iter().skip(1).cloned().collect())
         }
         _ if reading.title == id::SEX_TITLE => (headline, find(id::SEX_BY).into_iter().collect()),
         _ => (headline, reading.estimates.first().and_then(range).into_iter().collect()),

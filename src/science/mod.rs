@@ -7,11 +7,13 @@
 
 pub mod age;
 pub mod calipers;
+pub mod cause;
 pub mod cementum;
 pub mod condition;
 pub mod fat;
 pub mod fisher;
 pub mod marrow;
+pub mod predators;
 pub mod reader_record;
 pub mod reserve;
 pub mod scope;

@@ -5,6 +5,7 @@ mod work;
 
 use marrowbook::bundle::{Contents, Kind, open};
 use marrowbook::reading::{self, Given};
+use marrowbook::science::cause::{Cause, Drawn, ends};
 use std::time::Instant;
 
 /// The middle of `times` runs, in seconds.
@@ -38,12 +39,32 @@ fn main() {
     // Bytes of the file as it was handed in, which is smaller than what it unpacks to.
     row("office_open", many.len() as f64 / 1e6 / took);
 
-    // A reading comes with its interval or distribution: one figure answers for both rows.
+    // All but the cause come with their interval or distribution; the cause's ranges are drawn.
     let folded = work::folded(&work::entries(200, &key));
+    let took = seconds(5, || {
+        for carcass in folded.carcasses.values() {
+            std::hint::black_box(reading::all(carcass, &Given { without_cause: true, ..Given::default() }));
+        }
+    });
+    row("office_readings", folded.carcasses.len() as f64 / took);
+
+    // The table is drawn once for all carcasses: that time is a row of its own.
+    let start = Instant::now();
+    for carcass in folded.carcasses.values().take(1) {
+        std::hint::black_box(reading::all(carcass, &Given::default()));
+    }
+    row("office_draw_table_ms", start.elapsed().as_secs_f64() * 1000.0);
     let took = seconds(5, || {
         for carcass in folded.carcasses.values() {
             std::hint::black_box(reading::all(carcass, &Given::default()));
         }
     });
-    row("office_readings", folded.carcasses.len() as f64 / took);
+    row("office_intervals", folded.carcasses.len() as f64 / took);
+
+    // The most that a carcass can ask for: every row answered.
+    let drawn = Drawn::built_in();
+    let whole = work::whole_case(drawn.table());
+    std::hint::black_box(ends(drawn, &whole, &Cause::ALL));
+    let took = seconds(101, || drop(std::hint::black_box(ends(drawn, &whole, &Cause::ALL[..3]))));
+    row("office_intervals_whole", 1.0 / took);
 }

@@ -6,6 +6,7 @@ use marrowbook::record::{
     Act, Answer, Body, ENTRY_SCHEMA, Entry, Fold, Head, Journal, Key, Moment, PersonCode, Salt, Site, Subject, Value,
     Versions, fold, links,
 };
+use marrowbook::science::cause::{AREAS, Answers, Case, Modifiers, Table, prior};
 use serde::Deserialize;
 use uuid::Uuid;
 
@@ -108,4 +109,24 @@ pub(crate) fn folded(entries: &[Entry]) -> Fold {
         journal.add(entry.clone()).expect("our own chain joins the journal");
     }
     fold(&journal)
+}
+
+/// A carcass as a visit of some hours leaves it: twelve rows.
+#[allow(dead_code)] // the native rows take the whole
+pub(crate) fn twelve_rows(table: &Table) -> Case {
+    let mut seen = Answers::NONE;
+    for number in [3, 4, 5, 6, 7, 8, 10, 11, 12, 16, 18, 23] {
+        seen.set(number, Some(0));
+    }
+    Case { answers: seen, ..whole_case(table) }
+}
+
+/// A carcass of which every row of the evidence table is answered, each in its first state.
+pub(crate) fn whole_case(table: &Table) -> Case {
+    let mut seen = Answers::NONE;
+    for row in &table.rows {
+        seen.set(row.number, Some(0));
+    }
+    let set = table.prior(AREAS[1]).expect("an area of the table");
+    Case::new(prior(set, Modifiers::default()).expect("shares"), seen)
 }

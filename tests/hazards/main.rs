@@ -8,6 +8,7 @@
 mod bands;
 mod closing;
 mod demo_card;
+mod next_look;
 mod reopening;
 mod rules;
 mod scene;

@@ -56,6 +56,7 @@ pub(crate) fn card() -> Card {
         limits: Limits::default(),
         units: Units::Metric,
         figures: Figures::default(),
+        cause: None,
         trail_words: String::new(),
         disposal: String::new(),
     }

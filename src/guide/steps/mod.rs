@@ -23,22 +23,25 @@ mod samples;
 mod signs;
 mod snow;
 mod stand_off;
+mod tracks;
 mod wounds;
 
 use super::Step;
 
 /// All steps, in the order in which they are asked within their phase.
-pub const STEPS: [&[Step]; 22] = [
+pub const STEPS: [&[Step]; 24] = [
     before_leaving::STEPS,
     approach::STEPS,
     stand_off::STEPS,
     snow::OWN_TRACKS,
     signs::SEARCH,
     snow::STEPS,
+    tracks::STEPS,
     hands_off::BODY,
     signs::STEPS,
     hands_off::STEPS,
     outside::STEPS,
+    tracks::TALONS,
     jaw::STEPS,
     marrow::STEPS,
     opened::STEPS,

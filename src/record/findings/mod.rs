@@ -12,6 +12,7 @@ mod people;
 mod route;
 mod scene;
 mod signs;
+mod tracks;
 mod winter;
 mod work;
 
@@ -34,6 +35,7 @@ pub const FINDINGS: &[&[FindingDef]] = &[
     lab::FINDINGS,
     work::FINDINGS,
     signs::FINDINGS,
+    tracks::FINDINGS,
     confirm::FINDINGS,
     confirm::REOPENED,
     winter::FINDINGS,

@@ -18,6 +18,7 @@ pub mod jaw_row;
 pub mod marrow;
 pub mod more_teeth;
 pub mod picture;
+pub mod ruler;
 pub mod third_tooth;
 pub mod tooth;
 

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, Shape, find};
+use crate::web::drawings::{drawing, ruler};
 use crate::web::form::Form;
 use crate::web::parts::{foot, main_tile};
 use crate::web::wording;
@@ -36,11 +37,23 @@ pub(super) fn number(q: &Question, finding: &'static str) -> AnyView {
         <div class="tiles">
             {earlier.map(|text| view! { <p class="earlier">{text}</p> })}
             {display(form, symbol)}
+            {ruler(form, finding, decimals)}
             {pad(form, decimals > 0, min < 0, wording::with_unit(&wording::printed(max, decimals), symbol))}
             {foot(Some(save), q.no_answer())}
         </div>
     }
     .into_any()
+}
+
+/// What has been typed, drawn beside a ruler to its scale; only for the eye, the number says the same.
+fn ruler(form: Form, finding: &'static str, decimals: u8) -> Option<AnyView> {
+    ruler::svg(finding, None)?;
+    let steps = 10_f64.powi(i32::from(decimals));
+    let drawn = move || {
+        let typed = wording::scaled(&form.typed.get(), decimals).map(|scaled| scaled as f64 / steps);
+        ruler::svg(finding, typed).map(|svg| drawing(svg, String::new()))
+    };
+    Some(view! { <div class="ruler" data-ruler=finding>{drawn}</div> }.into_any())
 }
 
 /// What has been typed, with the unit.

@@ -249,7 +249,7 @@ fn one_carcass(line: &CarcassLine, carcass: &Carcass) -> AnyView {
             {phones(line)}
             <details class="why">
                 <summary>{tell("desk.all_readings")}</summary>
-                {readings_view(LANGUAGE, carcass, &line.readings)}
+                {readings_view(LANGUAGE, carcass, &line.readings, "cause.not_yet")}
             </details>
         </article>
     }

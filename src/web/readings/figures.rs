@@ -12,6 +12,9 @@ use crate::words::{Arg, Language, say};
 pub fn figures(language: Language, shown: Shown, title: &str, reading: &Reading) -> Vec<AnyView> {
     let named = reading.statements.first().map(named).unwrap_or_default();
     let figure = |estimate: &Estimate| {
+        // A reading of several measures names each over its own table.
+        let own = estimate.unit.starts_with("cause.measure.").then(|| say(language, &estimate.unit, &[]));
+        let title = own.as_deref().unwrap_or(title);
         if estimate.shares.is_empty() {
             range(language, &estimate.shown_in(shown))
         } else {

@@ -18,8 +18,9 @@ pub use basis::{BasisLine, basis};
 pub(crate) use cards::card;
 pub use view::{cause_note, reading_view};
 
-/// All readings of a carcass, one after the other, and the line that says that no cause is read here.
-pub fn readings_view(language: Language, carcass: &Carcass, readings: &Readings) -> AnyView {
+/// All readings of a carcass, one after the other. Where the cause of death is left out, `no_cause` is the
+/// message that says why.
+pub fn readings_view(language: Language, carcass: &Carcass, readings: &Readings, no_cause: &str) -> AnyView {
     let in_short = readings
         .each()
         .into_iter()
@@ -42,5 +43,6 @@ pub fn readings_view(language: Language, carcass: &Carcass, readings: &Readings)
         .into_iter()
         .map(|one| reading_view(language, Shown::Metric, one, &readings.science, &basis(language, carcass, one)))
         .collect_view();
-    view! { {in_short} {each} {cause_note(language)} }.into_any()
+    let note = readings.cause.is_none().then(|| cause_note(language, no_cause));
+    view! { {in_short} {each} {note} }.into_any()
 }

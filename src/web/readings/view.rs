@@ -49,11 +49,11 @@ pub fn reading_view(
 }
 
 /// The line that stands where a cause of death would be looked for.
-pub fn cause_note(language: Language) -> AnyView {
+pub fn cause_note(language: Language, why: &str) -> AnyView {
     view! {
         <section class="reading" data-reading="cause">
-            <h2>{say(language, "reading.cause.title", &[])}</h2>
-            <p>{say(language, "reading.cause.not_here", &[])}</p>
+            <h2>{say(language, "cause.title", &[])}</h2>
+            <p>{say(language, why, &[])}</p>
         </section>
     }
     .into_any()

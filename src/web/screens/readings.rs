@@ -1,10 +1,14 @@
 //! What the findings of one carcass say: in short, and each reading in full on a screen of its own.
 
+use std::time::Duration;
+
 use leptos::prelude::*;
 use uuid::Uuid;
 
-use crate::reading::{self, Reading, Readings};
+use crate::guide::cause_may_be_shown;
+use crate::reading::{self, CauseWork, Given, Reading, Readings};
 use crate::record::Carcass;
+use crate::web::edge::steady_ms;
 use crate::web::form::Form;
 use crate::web::parts::{Look, plain_head, tile};
 use crate::web::readings::{basis, card, cause_note, reading_view};
@@ -12,33 +16,66 @@ use crate::web::screen::Screen;
 use crate::web::session::HeldCard;
 use crate::words::Arg;
 
-/// The carcass of an examination, with all that is read from it.
-fn read(form: Form, examination: Uuid) -> Option<(Carcass, Readings)> {
-    let carcass =
-        form.with(|s| s.bodies.fold_of_examination(examination).carcass_of(examination).cloned()).flatten()?;
-    let card = form.with(|s| s.card.clone()).flatten();
-    let readings = reading::all(&carcass, &HeldCard::given(card.as_ref()));
-    Some((carcass, readings))
+/// Longest piece of work between two taps.
+const SLICE_MS: u64 = 8;
+
+/// A carcass and what is given beside it. The cause of death steers no eye: it is read once every
+/// examination of the carcass here is closed, and shown once its table has been drawn between taps.
+struct Looked {
+    carcass: Carcass,
+    card: Option<HeldCard>,
+    closed: bool,
+    worked_out: RwSignal<bool>,
+}
+
+impl Looked {
+    fn at(form: Form, examination: Uuid) -> Option<Self> {
+        let carcass =
+            form.with(|s| s.bodies.fold_of_examination(examination).carcass_of(examination).cloned()).flatten()?;
+        let card = form.with(|s| s.card.clone()).flatten();
+        let closed = cause_may_be_shown(&carcass);
+        let worked_out = RwSignal::new(false);
+        if closed {
+            work_on(reading::cause_work(&carcass, &HeldCard::given(card.as_ref())), worked_out);
+        }
+        Some(Self { carcass, card, closed, worked_out })
+    }
+
+    /// All readings as far as they may be shown now; follows the drawing of the table.
+    fn readings(&self) -> Readings {
+        let without_cause = !(self.closed && self.worked_out.get());
+        reading::all(&self.carcass, &Given { without_cause, ..HeldCard::given(self.card.as_ref()) })
+    }
+
+    /// Why there is no cause, where there is none.
+    const fn no_cause(&self) -> &'static str {
+        if self.closed { "cause.working" } else { "cause.not_yet" }
+    }
 }
 
 /// The three that matter most on one screen, then the look worth most, then all others.
 pub(super) fn readings(form: Form, examination: Uuid) -> AnyView {
-    let body = read(form, examination).map(|(_, readings)| {
-        let shown = form.shown();
-        let open = |one: &Reading| {
-            let method = one.method.clone();
-            card(form, one, shown, move || form.go(Screen::Reading(examination, method.clone())))
-        };
-        let main = readings.main().into_iter().map(open).collect_view();
-        let others = readings.others().into_iter().map(open).collect_view();
-        view! {
-            <div class="cards">{main}</div>
-            {sharpen(form, examination, &readings)}
-            <h2>{form.say("reading.short.others")}</h2>
-            <div class="cards">{others}</div>
-            {cause_note(form.language())}
-        }
-    });
+    let looked = Looked::at(form, examination);
+    let body = move || {
+        looked.as_ref().map(|looked| {
+            let readings = looked.readings();
+            let shown = form.shown();
+            let open = |one: &Reading| {
+                let method = one.method.clone();
+                card(form, one, shown, move || form.go(Screen::Reading(examination, method.clone())))
+            };
+            let main = readings.main().into_iter().map(open).collect_view();
+            let others = readings.others().into_iter().map(open).collect_view();
+            let note = readings.cause.is_none().then(|| cause_note(form.language(), looked.no_cause()));
+            view! {
+                <div class="cards">{main}</div>
+                {sharpen(form, examination, &readings)}
+                <h2>{form.say("reading.short.others")}</h2>
+                <div class="cards">{others}</div>
+                {note}
+            }
+        })
+    };
     view! {
         <section class="ask">
             {plain_head(form.say("readings.head"))}
@@ -51,6 +88,24 @@ pub(super) fn readings(form: Form, examination: Uuid) -> AnyView {
         </div>
     }
     .into_any()
+}
+
+/// Works in slices that leave room for taps, then says that it is done. A screen that was left meanwhile
+/// has nobody to tell, and the rest is not worked out.
+fn work_on(work: CauseWork, done: RwSignal<bool>) {
+    let until = steady_ms() + SLICE_MS;
+    loop {
+        if work.step() {
+            let _ = done.try_set(true);
+            return;
+        }
+        if steady_ms() >= until {
+            break;
+        }
+    }
+    if done.try_get_untracked().is_some() {
+        set_timeout(move || work_on(work, done), Duration::ZERO);
+    }
 }
 
 /// The one look that is worth most over the three; a tap goes to its question.
@@ -80,17 +135,23 @@ fn sharpen(form: Form, examination: Uuid, readings: &Readings) -> AnyView {
 
 /// One reading in full.
 pub(super) fn one(form: Form, examination: Uuid, method: &str) -> AnyView {
-    let found = read(form, examination).and_then(|(carcass, readings)| {
-        let one = readings.each().into_iter().find(|r| r.method == method)?.clone();
-        let lines = basis(form.language(), &carcass, &one);
-        Some(reading_view(form.language(), form.shown(), &one, &readings.science, &lines))
-    });
-    let missing = found.is_none().then(|| plain_head(form.say("visit.not_asked")));
-    let head = missing.is_none().then(|| plain_head(form.say("readings.head")));
+    let looked = Looked::at(form, examination);
+    let method = method.to_owned();
+    let body = move || {
+        let found = looked.as_ref().and_then(|looked| {
+            let readings = looked.readings();
+            let one = readings.each().into_iter().find(|r| r.method == method)?.clone();
+            let lines = basis(form.language(), &looked.carcass, &one);
+            Some(reading_view(form.language(), form.shown(), &one, &readings.science, &lines))
+        });
+        let waits = looked.as_ref().filter(|_| method.starts_with("cause."));
+        let note = waits.filter(|_| found.is_none()).map(|looked| cause_note(form.language(), looked.no_cause()));
+        let missing = found.is_none() && note.is_none();
+        let head = plain_head(form.say(if missing { "visit.not_asked" } else { "readings.head" }));
+        view! { {head} {found} {note} }
+    };
     view! {
-        {missing}
-        {head}
-        {found}
+        {body}
         <div class="tiles">
             {tile(form, "readings", form.say("visit.readings"), Look::Aside, move || form.go(Screen::Readings(examination)))}
         </div>

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::guide::{Ask, Input, Phase};
+use crate::guide::{Ask, Input, Phase, next_looks};
 use crate::web::form::Form;
 use crate::web::inputs::{Question, input};
 use crate::web::parts::{Look, act, advice, head, plain_head, tile};
@@ -46,10 +46,28 @@ fn question(form: Form, now: &Now, ask: Ask) -> AnyView {
             {super::calls::standing_rules(form, step)}
             {advice(form, now, &ask)}
             {given}
+            {worth_most(form, now, &ask)}
         </section>
         {input(&q)}
     }
     .into_any()
+}
+
+/// One quiet line: what else is worth most for its time, where it is not this question.
+fn worth_most(form: Form, now: &Now, ask: &Ask) -> Option<AnyView> {
+    let looks = next_looks(&now.view(), &now.situation);
+    let best = looks.into_iter().next().filter(|look| look.ask != *ask)?;
+    let name = best.ask.name();
+    let minutes = Arg::Count(i64::from(best.minutes));
+    let text = form.say_with("next.line", &[("look", Arg::Text(form.say(&best.look))), ("n", minutes)]);
+    Some(
+        view! {
+            <div class="next-look" data-next-look=name.clone()>
+                {act(form, "next-look", text, move || form.go(Screen::Visit(Some(name.clone()))))}
+            </div>
+        }
+        .into_any(),
+    )
 }
 
 /// What was answered, and the way to take it back.

@@ -5,8 +5,8 @@ use uuid::Uuid;
 use crate::bundle::key::DeviceKey;
 use crate::bundle::making::{Cover, Extras, make};
 use crate::bundle::payload::{FourVersions, PhoneReading};
-use crate::guide::PROTOCOL;
-use crate::reading;
+use crate::guide::{PROTOCOL, cause_may_be_shown};
+use crate::reading::{self, Given};
 use crate::record::{Act, Answer, Carcass, DeviceId, ENTRY_SCHEMA, Entry, Head, Photo, Value, short_code};
 
 use super::{HeldCard, Session, Source};
@@ -65,7 +65,10 @@ impl Session {
         let fold = self.bodies.fold_all();
         let photos = self.photos();
         let given = HeldCard::given(self.card.as_ref());
-        let read = |c: &Carcass| serde_json::to_string(&reading::all(c, &given)).ok();
+        let read = |c: &Carcass| {
+            let given = Given { without_cause: !cause_may_be_shown(c), ..given };
+            serde_json::to_string(&reading::all(c, &given)).ok()
+        };
         let readings = fold.carcasses.values().filter_map(|c| read(c).map(|text| PhoneReading { carcass: c.id, text }));
         let extras =
             Extras { adopted: runs, photos: photos.clone(), readings: readings.collect(), ..Extras::default() };

@@ -1,5 +1,6 @@
 //! English.
 
+mod cause;
 mod desk;
 mod drawings;
 mod drawings_of_fat;
@@ -10,6 +11,7 @@ mod readings_of_fat;
 mod readings_of_size;
 mod screens;
 mod steps;
+mod tracks;
 mod practice;
 mod short;
 mod hazard_sources;
@@ -41,6 +43,8 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     options::SIGNS,
     readings::TEXTS,
     readings_of_size::TEXTS,
+    cause::TEXTS,
+    tracks::TEXTS,
     short::TEXTS,
     practice::TEXTS,
     local::TEXTS,

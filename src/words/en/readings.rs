@@ -367,8 +367,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.view.refused", "No reading"),
     ("reading.view.no_evidence", "Not read yet"),
     // Cause of death.
-    ("reading.cause.title", "Cause of death"),
-    ("reading.cause.not_here", "Not read here. Nothing on this page says what the deer died of."),
     // Where answers differ.
     (
         "reading.caution.split",

@@ -313,7 +313,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "about.4",
         "Ages and conditions are estimates with a width. Empty marrow shows poor condition; full marrow proves nothing.",
     ),
-    ("about.5", "The form names no cause of death. Condition is not a cause."),
+    ("about.5", "The form names no cause of death before the examination is closed. Condition is not a cause."),
     ("about.6", "Bundles are signed, not encrypted. This phone's key lies unwrapped beside the journal."),
     (
         "about.7",

@@ -1,0 +1,65 @@
+//! Measures of tracks and droppings, hands off; of talon holes, with gloves.
+
+use crate::guide::{Input, Phase, Step, Touch, View};
+use crate::record::{Answer, Site};
+
+use super::facts::{carcass_here, deer_here, wounds};
+use super::rules;
+
+/// Animals that may have bitten or eaten.
+const EATERS: [&str; 11] = [
+    "wolf",
+    "coyote",
+    "dog",
+    "fox",
+    "bobcat_or_lynx",
+    "cougar",
+    "bear",
+    "marten_or_fisher",
+    "wolverine",
+    "other",
+    "not_named",
+];
+
+fn tracks_here(v: &View) -> bool {
+    carcass_here(v) && EATERS.iter().any(|animal| v.chose("tracks_by", animal))
+}
+
+fn crisp(v: &View) -> bool {
+    tracks_here(v) && v.chose("track_edges", "crisp")
+}
+
+fn droppings_here(v: &View) -> bool {
+    carcass_here(v) && EATERS.iter().any(|animal| v.chose("droppings_by", animal))
+}
+
+/// Wounds of which somebody said that talons made them.
+fn talon_wounds(v: &View) -> Vec<Site> {
+    let talons = |site: &Site| v.question("wound_form", *site).answer() == Answer::choice("talon_holes");
+    wounds(v).into_iter().filter(talons).collect()
+}
+
+const fn row(id: &'static str, input: Input) -> Step {
+    Step::look(id, Phase::HandsOff, input).when(tracks_here)
+}
+
+const fn talon(id: &'static str, input: Input) -> Step {
+    Step::look(id, Phase::Outside, input)
+        .touch(Touch::Handle)
+        .when(deer_here)
+        .group("talons")
+        .sites(talon_wounds)
+        .ruled_out(rules::soft_touching)
+}
+
+pub(super) const STEPS: &[Step] = &[
+    row("track_edges", Input::Choice("track_edges")),
+    row("track_toes", Input::Number("track_toes_count")).when(crisp),
+    row("front_track_width", Input::Number("front_track_width_mm")).when(crisp),
+    row("front_track_length", Input::Number("front_track_length_mm")).when(crisp),
+    row("walking_stride", Input::Number("walking_stride_cm")),
+    row("scat_width", Input::Number("scat_width_mm")).when(droppings_here),
+];
+
+pub(super) const TALONS: &[Step] =
+    &[talon("talon_front", Input::Number("talon_front_mm")), talon("talon_hind", Input::Number("talon_hind_mm"))];

@@ -1,0 +1,176 @@
+//! The drawn table: every cell of the evidence table 3,000 times, shared by all carcasses.
+//!
+//! A column (one state of one row) is drawn when it is first asked for, in parts, so that a phone can do
+//! it between taps. Held is what was asked for; the office, which meets every state, holds whole rows.
+
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
+
+use super::case::Case;
+use super::causes::{CAUSES, PerCause};
+use super::combine::Said;
+use super::random::normal;
+use super::table::{Row, Table, Z_95, held, logistic, logit};
+
+/// How many times the table is drawn. Forty other sets of so many moved the ends of case E9 (44 and 81 in
+/// 100) with standard deviations of 0.5 and 0.3 in 100; 1,000 draws 0.8 and 0.4, 10,000 draws 0.3 and 0.1
+/// (`tests/reference/make_cause_draws.py --how-many`): more would hardly be told apart beside a range of
+/// 37, and would cost as many times more.
+pub const DRAWS: usize = 3_000;
+/// Draws of one part.
+const PART: usize = 125;
+const PARTS: usize = DRAWS / PART;
+/// A wasm memory never shrinks: a phone holds only the states that it met.
+const WHOLE_ROWS: bool = !cfg!(target_arch = "wasm32");
+
+/// `ln p` of one state by cause, one a draw, in parts.
+type Column = [OnceLock<Box<[PerCause]>>; PARTS];
+type Place = (u8, bool, u8);
+
+/// A drawn evidence table.
+pub struct Drawn {
+    table: Table,
+    columns: Mutex<BTreeMap<Place, Arc<Column>>>,
+    priors: Arc<Column>,
+}
+
+impl std::fmt::Debug for Drawn {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("Drawn")
+    }
+}
+
+fn empty() -> Arc<Column> {
+    Arc::new(std::array::from_fn(|_| OnceLock::new()))
+}
+
+impl Drawn {
+    /// Nothing is drawn yet.
+    pub fn new(table: Table) -> Self {
+        Self { table, columns: Mutex::new(BTreeMap::new()), priors: empty() }
+    }
+
+    /// The table that is drawn.
+    pub const fn table(&self) -> &Table {
+        &self.table
+    }
+
+    /// The program's own, drawn once for the whole process.
+    pub fn built_in() -> &'static Self {
+        static BUILT_IN: OnceLock<Drawn> = OnceLock::new();
+        BUILT_IN.get_or_init(|| Self::new(Table::built_in()))
+    }
+
+    fn column(&self, place: Place) -> Arc<Column> {
+        let mut columns = self.columns.lock().unwrap_or_else(PoisonError::into_inner);
+        Arc::clone(columns.entry(place).or_insert_with(empty))
+    }
+
+    /// Draws one part of what a case needs and lacks. `true` where nothing is lacking.
+    pub fn prepare_a_part(&self, case: &Case) -> bool {
+        let used = case.used(&self.table);
+        let columns: Vec<_> = used.iter().map(|(row, state)| self.column(place(row, *state, case))).collect();
+        for (row_state, column) in used.iter().zip(&columns) {
+            if let Some(part) = column.iter().position(|part| part.get().is_none()) {
+                self.draw_part(row_state.0, row_state.1, case.buck, part);
+                return false;
+            }
+        }
+        if let Some((part, slot)) = self.priors.iter().enumerate().find(|(_, part)| part.get().is_none()) {
+            slot.get_or_init(|| prior_part(part));
+            return false;
+        }
+        true
+    }
+
+    /// Calls with each draw in turn: the logarithms by which it moves the prior, and what each used row of
+    /// the case says.
+    pub(super) fn each(&self, case: &Case, mut take: impl FnMut(&PerCause, &[Said])) {
+        let used = case.used(&self.table);
+        let columns: Vec<_> = used.iter().map(|(row, state)| self.column(place(row, *state, case))).collect();
+        for part in 0..PARTS {
+            let Some(moved) = self.priors.get(part).map(|slot| slot.get_or_init(|| prior_part(part))) else { continue };
+            let held: Vec<&[PerCause]> = used
+                .iter()
+                .zip(&columns)
+                .filter_map(|((row, state), column)| {
+                    let slot = column.get(part)?;
+                    if slot.get().is_none() {
+                        self.draw_part(row, *state, case.buck, part);
+                    }
+                    slot.get().map(|cells| &**cells)
+                })
+                .collect();
+            let mut said: Vec<Said> = Vec::with_capacity(held.len());
+            for (draw, moved) in moved.iter().enumerate() {
+                said.clear();
+                said.extend(
+                    used.iter()
+                        .zip(&held)
+                        .filter_map(|((row, _), cells)| Some(Said { block: row.block, ln_p: cells.get(draw)? })),
+                );
+                take(moved, &said);
+            }
+        }
+    }
+
+    /// Draws one part of a row and keeps the state asked for; in the office every state.
+    fn draw_part(&self, row: &Row, state: u8, buck: bool, part: usize) {
+        for (s, cells) in (0_u8..).zip(row_part(row, part)) {
+            if (WHOLE_ROWS || s == state)
+                && let Some(slot) = self.column((row.number, buck, s)).get(part)
+            {
+                slot.get_or_init(|| cells);
+            }
+        }
+    }
+}
+
+fn place(row: &Row, state: u8, case: &Case) -> Place {
+    (row.number, case.buck, state)
+}
+
+fn numbers(part: usize) -> impl Iterator<Item = u64> {
+    (part * PART..(part + 1) * PART).map(|draw| draw as u64)
+}
+
+/// By how much each draw moves the logarithm of each share: half and double are the 5 and 95 % ends.
+fn prior_part(part: usize) -> Box<[PerCause]> {
+    let of = |draw| {
+        let mut moved = [0.0; CAUSES];
+        for (moved, cause) in moved.iter_mut().zip(0_u8..) {
+            *moved = normal(draw, 0, 0, cause) * core::f64::consts::LN_2 / Z_95;
+        }
+        moved
+    };
+    numbers(part).map(of).collect()
+}
+
+/// One part of every state of a row: drawn on the logit scale, each cause's column then made to add to one.
+fn row_part(row: &Row, part: usize) -> Vec<Box<[PerCause]>> {
+    let centres: Vec<PerCause> = row.states.iter().map(|cells| cells.map(|cell| logit(cell.p))).collect();
+    let mut states: Vec<Vec<PerCause>> = row.states.iter().map(|_| Vec::with_capacity(PART)).collect();
+    for draw in numbers(part) {
+        let mut sums = [0.0; CAUSES];
+        for (s, ((cells, centres), out)) in (0_u8..).zip(row.states.iter().zip(&centres).zip(&mut states)) {
+            let mut drawn = [0.0; CAUSES];
+            for (c, (((cell, centre), q), sum)) in
+                (0_u8..).zip(cells.iter().zip(centres).zip(&mut drawn).zip(&mut sums))
+            {
+                let z = normal(draw, row.number, s, c);
+                let d = if z < 0.0 { cell.down } else { cell.up };
+                *q = logistic(centre + z * d / Z_95);
+                *sum += *q;
+            }
+            out.push(drawn);
+        }
+        for out in &mut states {
+            if let Some(drawn) = out.last_mut() {
+                for (q, sum) in drawn.iter_mut().zip(&sums) {
+                    *q = libm::log(held(*q / sum));
+                }
+            }
+        }
+    }
+    states.into_iter().map(Vec::into_boxed_slice).collect()
+}
