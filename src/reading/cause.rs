@@ -240,7 +240,9 @@ fn estimates(found: &Figures) -> Vec<Estimate> {
         .filter(|cause| cause.of(&all.figures) > 0.0)
         .map(|cause| Share { of: id::cause(*cause), probability: cause.of(&all.figures) })
         .collect();
-    if let Some(cut) = all.species_uncertain {
+    // What print cuts off keeps the shares whole.
+    let cut = 1.0 - shares.iter().map(|share| share.probability).sum::<f64>();
+    if cut > 1e-12 {
         shares.push(Share { of: id::SPECIES_UNCERTAIN.to_owned(), probability: cut });
     }
     vec![Estimate {

@@ -27,9 +27,6 @@ pub(super) const FINDINGS: &[&str] = &[
     "talon_hind_mm",
 ];
 
-/// Shares below this are not drawn.
-const LEAST_SHARE: f64 = 0.01;
-
 struct Told {
     statements: Vec<Statement>,
     estimates: Vec<Estimate>,
@@ -56,7 +53,7 @@ impl Told {
             Some((animal, odds)) => said(id::TOLD).with("animal", name(animal)).with("odds", Val::number(odds, 0)),
             None => said(id::OPEN).with("animals", Val::List(all.candidates().into_iter().map(name).collect())),
         });
-        let shares = all.shares().into_iter().filter(|(_, share)| *share >= LEAST_SHARE);
+        let shares = all.shares().into_iter();
         self.estimates.push(Estimate {
             unit: what.to_owned(),
             best: None,

@@ -127,6 +127,13 @@ fn every_step_is_come_to_by_some_visit() {
         ExamKind::Field,
         nothing,
     );
+    walk(
+        Script::new(
+            "body_state=whole body_frozen=not_frozen wounds_outside=there wounds_count=1 wound_form=talon_holes",
+        ),
+        ExamKind::Field,
+        nothing,
+    );
     walk(Script::new("jaw_in_view=left tooth_state=milk marrow_bone=femur"), ExamKind::Bench, nothing);
     let untold = "kidney_fat=?dark heart_fat=?dark pericardial_fat=?dark fat_parts_here=kidneys+heart";
     walk(Script::new(&format!("body_state=whole body_frozen=not_frozen {untold}")), ExamKind::Field, nothing);

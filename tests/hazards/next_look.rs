@@ -51,6 +51,13 @@ fn what_was_answered_is_not_offered_again_and_what_cannot_be_told_closes_it() {
 #[test]
 fn a_cut_is_offered_only_after_the_picture_of_the_whole() {
     let mut scene = scene();
+    // All that is looked at and handled is said: what is left is behind the knife.
+    scene.say(
+        "death_place=woods_or_trail road_distance=over_500_m tracks_main=medium_canid blood_on_snow=- \
+         snow_readable=sharp chase_or_struggle_marks=- body_position=on_left_side cached_over=- drag_marks=- \
+         hair_scattered=- rump_stained=- claw_rakes=- wound_zone_main=- wounds_outside=- \
+         projectile_or_wound_track=- marrow_bone=- jaw_in_view=? quick_class=?",
+    );
     let cuts = |scene: &Scene| {
         let (_, looks) = at(scene, Phase::Opened);
         let cut = |look: &&NextLook| matches!(look.ask, Ask::Step { step, .. } if step.touch == marrowbook::guide::Touch::Cut);

@@ -21,8 +21,13 @@ const EATERS: [&str; 11] = [
     "not_named",
 ];
 
+/// At bare bones the tracks are of those who came later.
 fn tracks_here(v: &View) -> bool {
-    carcass_here(v) && EATERS.iter().any(|animal| v.chose("tracks_by", animal))
+    flesh_here(v) && EATERS.iter().any(|animal| v.chose("tracks_by", animal))
+}
+
+fn flesh_here(v: &View) -> bool {
+    carcass_here(v) && !v.chose("body_state", "bones_and_hair")
 }
 
 fn crisp(v: &View) -> bool {
@@ -30,7 +35,7 @@ fn crisp(v: &View) -> bool {
 }
 
 fn droppings_here(v: &View) -> bool {
-    carcass_here(v) && EATERS.iter().any(|animal| v.chose("droppings_by", animal))
+    flesh_here(v) && EATERS.iter().any(|animal| v.chose("droppings_by", animal))
 }
 
 /// Wounds of which somebody said that talons made them.

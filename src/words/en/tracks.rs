@@ -13,10 +13,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("finding.talon_hind_mm", "Talon hole opposite"),
     ("step.track_edges.ask", "Are the edges of the pads crisp?"),
     ("step.track_edges.why", "Melt makes a track larger. Only a crisp one may be measured."),
-    (
-        "step.track_edges.how",
-        "Choose the best track of the animal at the body. Lay a ruler beside it, take a photo from straight above.",
-    ),
+    ("step.track_edges.how", "Choose the best track at the body. Lay a ruler beside it."),
     ("step.track_toes.ask", "How many toes does the track show?"),
     ("step.track_toes.why", "Four or five toes part whole families of animals."),
     ("step.track_toes.how", "Count on two tracks at least. No answer where snow hides them."),
