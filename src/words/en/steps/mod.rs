@@ -26,8 +26,8 @@ use steps;
 
 pub(super) use bench::TEXTS as BENCH;
 pub(super) use body::TEXTS as BODY;
-pub(super) use lab::TEXTS as LAB;
 pub(super) use fat::TEXTS as FAT;
+pub(super) use lab::TEXTS as LAB;
 pub(super) use outing::TEXTS as OUTING;
 pub(super) use scene::TEXTS as SCENE;
 pub(super) use signs::TEXTS as SIGNS;
