@@ -51,18 +51,16 @@ pub fn svg(finding: &str, mm: Option<f64>) -> Option<String> {
 
 fn ruler(sheet: &mut Canvas, longest: f64, x: &impl Fn(f64) -> f64) {
     sheet.line(Ink::Line, &[(x(0.0), EDGE), (x(longest), EDGE)]);
-    let step = if longest > 100.0 { 20.0 } else { 10.0 };
-    let ticks = (longest / 5.0).floor();
-    let mut tick = 0.0;
-    while tick <= ticks {
-        let at = tick * 5.0;
-        let labelled = at % step == 0.0;
+    // A tick every 5 mm, a number at every second or fourth.
+    let every = if longest > 100.0 { 4 } else { 2 };
+    for tick in (0_u32..40).take_while(|tick| f64::from(*tick) * 5.0 <= longest) {
+        let at = f64::from(tick) * 5.0;
+        let labelled = tick % every == 0;
         let long = if labelled { 12.0 } else { 6.0 };
         sheet.line(Ink::Fine, &[(x(at), EDGE), (x(at), EDGE + long)]);
         if labelled {
             sheet.word((x(at), EDGE + 24.0), 11.0, &format!("{at:.0}"));
         }
-        tick += 1.0;
     }
 }
 

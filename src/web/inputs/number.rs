@@ -37,7 +37,7 @@ pub(super) fn number(q: &Question, finding: &'static str) -> AnyView {
         <div class="tiles">
             {earlier.map(|text| view! { <p class="earlier">{text}</p> })}
             {display(form, symbol)}
-            {ruler(form, finding, decimals)}
+            {ruler(form, finding)}
             {pad(form, decimals > 0, min < 0, wording::with_unit(&wording::printed(max, decimals), symbol))}
             {foot(Some(save), q.no_answer())}
         </div>
@@ -46,11 +46,11 @@ pub(super) fn number(q: &Question, finding: &'static str) -> AnyView {
 }
 
 /// What has been typed, drawn beside a ruler to its scale; only for the eye, the number says the same.
-fn ruler(form: Form, finding: &'static str, decimals: u8) -> Option<AnyView> {
+fn ruler(form: Form, finding: &'static str) -> Option<AnyView> {
     ruler::svg(finding, None)?;
-    let steps = 10_f64.powi(i32::from(decimals));
+    // Measures with a ruler are kept in whole millimetres.
     let drawn = move || {
-        let typed = wording::scaled(&form.typed.get(), decimals).map(|scaled| scaled as f64 / steps);
+        let typed = wording::scaled(&form.typed.get(), 0).map(|mm| mm as f64);
         ruler::svg(finding, typed).map(|svg| drawing(svg, String::new()))
     };
     Some(view! { <div class="ruler" data-ruler=finding>{drawn}</div> }.into_any())

@@ -58,12 +58,13 @@ fn worth_most(form: Form, now: &Now, ask: &Ask) -> Option<AnyView> {
     let looks = next_looks(&now.view(), &now.situation);
     let best = looks.into_iter().next().filter(|look| look.ask != *ask)?;
     let name = best.ask.name();
+    let to = name.clone();
     let minutes = Arg::Count(i64::from(best.minutes));
     let text = form.say_with("next.line", &[("look", Arg::Text(form.say(&best.look))), ("n", minutes)]);
     Some(
         view! {
-            <div class="next-look" data-next-look=name.clone()>
-                {act(form, "next-look", text, move || form.go(Screen::Visit(Some(name.clone()))))}
+            <div class="next-look" data-next-look=name>
+                {act(form, "next-look", text, move || form.go(Screen::Visit(Some(to.clone()))))}
             </div>
         }
         .into_any(),
