@@ -60,16 +60,16 @@ fn left_and_right_are_kept_apart_and_a_difference_of_a_class_is_said_and_flagged
     let apart = read([half("left", TWO), half("right", FIVE)].concat());
     let said = apart.age.statements.iter().find(|s| s.id == message_ids::AGE_SIDES).expect("the sides are named");
     let flags = short(&apart.age).flags;
-    assert!(flags.contains(said), "{flags:?}");
+    assert!(flags.iter().any(|f| f.values == said.values), "{flags:?}");
     let words = said.say(Language::English);
     assert!(words.starts_with("Left side alone: 2 years; right side alone: 5 years"), "{words}");
     // Mirrored, the words change places.
     let mirrored = read([half("left", FIVE), half("right", TWO)].concat());
     let words: Vec<String> = short(&mirrored.age).flags.iter().map(|s| s.say(Language::English)).collect();
-    assert!(words.iter().any(|w| w.starts_with("Left side alone: 5 years; right side alone: 2 years")), "{words:?}");
+    assert!(words.iter().any(|w| w.starts_with("Left: 5 years. Right: 2 years.")), "{words:?}");
     // Alike on both sides, or one side alone, there is nothing to flag.
     for same in [[half("left", FIVE), half("right", FIVE)].concat(), half("left", FIVE)] {
-        assert!(short(&read(same).age).flags.iter().all(|s| s.id != message_ids::AGE_SIDES));
+        assert!(short(&read(same).age).flags.iter().all(|s| s.id != reading::short::SIDES));
     }
 }
 
@@ -118,8 +118,10 @@ fn nothing_known_is_three_cards_and_one_look() {
     let looks = all.sharpen();
     let gains: Vec<f64> = looks.iter().filter_map(|l| l.gain_bits).collect();
     assert!(!gains.is_empty() && looks[0].gain_bits == gains.iter().copied().reduce(f64::max), "{looks:?}");
-    let of_three: usize = all.main().iter().map(|r| r.sharpen.len()).sum();
-    assert_eq!(looks.len(), of_three);
+    // What the model holds for next to nothing is not offered here.
+    assert!(looks.iter().all(|l| l.gain_bits.is_none_or(|bits| bits >= 0.1)), "{looks:?}");
+    let by_rule = all.main().iter().flat_map(|r| &r.sharpen).filter(|l| l.gain_bits.is_none()).count();
+    assert_eq!(looks.iter().filter(|l| l.gain_bits.is_none()).count(), by_rule, "and nothing that a rule proposes is lost");
 }
 
 #[test]
@@ -138,5 +140,5 @@ fn what_nobody_confirmed_is_marked() {
     let open = age.sources.iter().filter(|s| ["memory", "design", "ours"].contains(&&*s.mark)).count();
     assert!(open > 0);
     let mark = short(&age).mark.expect("marked").say(Language::English);
-    assert_eq!(mark, format!("{open} of {} sources from memory or our own choice", age.sources.len()));
+    assert_eq!(mark, format!("{open} of {} sources unconfirmed", age.sources.len()));
 }

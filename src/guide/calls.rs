@@ -17,8 +17,8 @@ pub fn calls<'a>(view: &View<'a>, situation: &Situation) -> Vec<(CallFor, Option
             all.push(call);
         }
     }
-    all.sort_by_key(|call| *call != CallFor::Emergency);
-    all.into_iter().map(|call| (call, view.card.and_then(|card| card.call(call)))).collect()
+    let (first, rest): (Vec<_>, Vec<_>) = all.into_iter().partition(|call| *call == CallFor::Emergency);
+    first.into_iter().chain(rest).map(|call| (call, view.card.and_then(|card| card.call(call)))).collect()
 }
 
 /// The message to show where no card is loaded.

@@ -73,7 +73,7 @@ pub fn compose(fold: &Fold, drafts: &[Draft], context: &Context) -> Result<Vec<B
             if def.keeping == Keeping::Single {
                 supersedes.extend(fold.superseded_by(&key));
             }
-            supersedes.sort();
+            supersedes.sort_unstable();
             supersedes.dedup();
             let act = Act::Answer { key, answer: draft.answer.clone(), supersedes };
             Ok(context.body(act, Some(draft.step)))

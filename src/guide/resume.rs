@@ -75,9 +75,9 @@ pub(super) fn last_answers(view: &View, count: usize) -> Vec<LastAnswer> {
         .collect();
     let one_device = all.windows(2).all(|pair| matches!(pair, [a, b] if a.id.device == b.id.device));
     if one_device {
-        all.sort_by_key(|l| std::cmp::Reverse(l.id.seq));
+        all.sort_unstable_by_key(|l| std::cmp::Reverse(l.id.seq));
     } else {
-        all.sort_by_key(|l| std::cmp::Reverse((l.at, l.id)));
+        all.sort_unstable_by_key(|l| std::cmp::Reverse((l.at, l.id)));
     }
     all.truncate(count);
     all

@@ -330,8 +330,13 @@ fn further(all: &[&AgeEstimate], runs: &[Way]) -> Vec<Statement> {
     };
     for estimate in all {
         add(key(&estimate.key));
-        for birthdays in estimate.pivots.into_iter().flatten() {
-            add(Statement::plain(id::AGE_PIVOT).with("class", Val::message(id::class(birthdays))));
+        let [left, right] = estimate.pivots;
+        let differ = left.is_some() && right.is_some() && left != right;
+        for (birthdays, of_side) in [(left, id::AGE_PIVOT_LEFT), (right, id::AGE_PIVOT_RIGHT)] {
+            let said = if differ { of_side } else { id::AGE_PIVOT };
+            if let Some(birthdays) = birthdays {
+                add(Statement::plain(said).with("class", Val::message(id::class(birthdays))));
+            }
         }
         if let Some([left, right]) = estimate.sides_apart {
             let class = |birthdays| Val::message(id::class(birthdays));

@@ -229,5 +229,5 @@ pub(super) fn digest_of(used: &Used) -> Digest {
 
 /// The ids used, in order.
 pub(super) fn ids_of(used: &Used) -> Vec<EntryId> {
-    used.keys().copied().collect::<BTreeSet<_>>().into_iter().collect()
+    used.keys().copied().collect()
 }

@@ -87,7 +87,7 @@ fn places<'a>(whole: &Answers<'a>, used: &mut Used<'a>) -> Vec<(Option<Bone>, Si
         .into_iter()
         .map(|site| (site.bone.or_else(|| lens.choice("marrow_bone", Site::NONE).and_then(in_hand)), site))
         .collect();
-    places.sort_by_key(|(bone, site)| (bone.is_none(), *bone, *site));
+    places.sort_unstable_by_key(|(bone, site)| (bone.is_none(), *bone, *site));
     used.extend(lens.into_used());
     places
 }

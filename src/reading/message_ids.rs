@@ -55,6 +55,10 @@ singles! {
     AGE_KEY_SILENT = "reading.age.key_silent";
     /// "By the dentine of the three molars alone, printed keys say {class}"
     AGE_PIVOT = "reading.age.pivot";
+    /// "Left half: by the dentine of its three molars alone, printed keys say {class}"
+    AGE_PIVOT_LEFT = "reading.age.pivot_left";
+    /// "Right half: by the dentine of its three molars alone, printed keys say {class}"
+    AGE_PIVOT_RIGHT = "reading.age.pivot_right";
     /// "Left side alone: {left}; right side alone: {right}"
     AGE_SIDES = "reading.age.sides";
     /// "Days of death taken as {from} to {to}"

@@ -7,14 +7,14 @@ use super::shape::{Estimate, Outcome, Reading, Sharpen, Statement, Val};
 use super::{Readings, shape::Basis};
 use crate::record::Unit;
 
-/// A look that promises less than this is no better than one that a rule proposes, bits. Ours.
+/// A look that promises less than this is not worth the cold, bits. Ours.
 const WORTH_FIRST_BITS: f64 = 0.1;
 
 /// "{class}"
 pub const CLASS: &str = "reading.short.class";
-/// "{first} to {last}: {percent} in 100 by this model"
+/// "{first} to {last}: {percent} in 100"
 pub const CLASSES: &str = "reading.short.classes";
-/// "{percent} in 100 by this model"
+/// "{percent} in 100"
 pub const SURE: &str = "reading.short.sure";
 /// "About {best} alive"
 pub const ABOUT: &str = "reading.short.about";
@@ -28,22 +28,45 @@ pub const BETWEEN: &str = "reading.short.between";
 pub const HOLDS: &str = "reading.short.holds";
 /// "{low} to {high}; no source says how often that holds"
 pub const HOLDS_UNSAID: &str = "reading.short.holds_unsaid";
-/// "{n} rules side by side, each {percent} in 100 in its own herd"
+/// "{n} rules, each {percent} in 100"
 pub const RULES: &str = "reading.short.rules";
-/// "{n} of {all} sources from memory or our own choice"
+/// "{n} of {all} sources unconfirmed"
 pub const MARK: &str = "reading.short.mark";
+/// "Too wide to lean on a class"
+pub const WIDE: &str = "reading.short.wide";
+/// "Left: {left}. Right: {right}."
+pub const SIDES: &str = "reading.short.sides";
+/// "Fawn {fawn}, older {older} in 100"
+pub const QUICK: &str = "reading.short.quick";
+/// "By a look from afar only"
+pub const QUICK_ONLY: &str = "reading.short.quick_only";
 /// All ids of this file.
-pub const IDS: &[&str] =
-    &[CLASS, CLASSES, SURE, ABOUT, ABOUT_IN_AUTUMN, BETWEEN_IN_AUTUMN, BETWEEN, HOLDS, HOLDS_UNSAID, RULES, MARK];
+pub const IDS: &[&str] = &[
+    CLASS,
+    CLASSES,
+    SURE,
+    ABOUT,
+    ABOUT_IN_AUTUMN,
+    BETWEEN_IN_AUTUMN,
+    BETWEEN,
+    HOLDS,
+    HOLDS_UNSAID,
+    RULES,
+    MARK,
+    WIDE,
+    SIDES,
+    QUICK,
+    QUICK_ONLY,
+];
 
-/// What is said first. Ids that stand here are repeated beside the short lines.
-const FLAGS: [&str; 6] = [
-    id::AGE_SIDES,
-    id::AGE_WIDE,
-    id::SPLIT,
-    super::local_ids::SPLIT_WAYS,
-    super::cause_ids::caution::SPLIT,
-    super::cause_ids::caution::NO_FIT,
+/// What must not be overlooked, and how it is said in short.
+const FLAGS: [(&str, &str); 6] = [
+    (id::AGE_SIDES, SIDES),
+    (id::AGE_WIDE, WIDE),
+    (id::SPLIT, id::SPLIT),
+    (super::local_ids::SPLIT_WAYS, super::local_ids::SPLIT_WAYS),
+    (super::cause_ids::caution::SPLIT, super::cause_ids::caution::SPLIT),
+    (super::cause_ids::caution::NO_FIT, super::cause_ids::caution::NO_FIT),
 ];
 
 /// A reading in short.
@@ -63,8 +86,11 @@ pub struct Short {
 pub fn short(reading: &Reading) -> Short {
     let headline = reading.statements.first().cloned().unwrap_or_else(|| Statement::plain(&reading.title));
     let (best, lines) = if reading.outcome == Outcome::Read { said(reading, headline) } else { (headline, Vec::new()) };
-    let found = |flag: &str| reading.statements.iter().chain(&reading.cautions).find(|s| s.id == flag).cloned();
-    let flags = FLAGS.into_iter().filter_map(found).filter(|flag| *flag != best).collect();
+    let found = |(long, short): (&str, &str)| {
+        let said = reading.statements.iter().chain(&reading.cautions).find(|s| s.id == long)?;
+        Some(Statement { id: short.to_owned(), values: said.values.clone() })
+    };
+    let flags = FLAGS.into_iter().filter_map(found).collect();
     Short { best, lines, flags, mark: mark(&reading.sources) }
 }
 
@@ -83,6 +109,10 @@ fn said(reading: &Reading, headline: Statement) -> (Statement, Vec<Statement>) {
             let class = headline.values.get("class").cloned().unwrap_or(Val::Text(String::new()));
             let lines = [reading.estimates.first().and_then(classes), find(id::AGE_MONTHS)];
             (Statement::plain(CLASS).with("class", class), lines.into_iter().flatten().collect())
+        }
+        id::AGE_QUICK => {
+            let best = Statement { id: QUICK.to_owned(), values: headline.values };
+            (best, vec![Statement::plain(QUICK_ONLY)])
         }
         id::SIZE_FROM_DRESSED | id::SIZE_GIRTH if !weights.is_empty() => {
             weight(&weights, reading.cautions.iter().any(|c| c.id == id::SIZE_AUTUMN))
@@ -166,27 +196,24 @@ impl Readings {
         self.each().into_iter().filter(|r| !main.contains(&r.method.as_str())).collect()
     }
 
-    /// Looks that would sharpen one of the three, the one most worth its time first: a look that promises
-    /// much by the model; then the first look of a reading that has nothing yet; then the rest.
+    /// Looks that would sharpen one of the three, the one most worth its time first: what the model promises
+    /// most; then the first look of a reading that has nothing yet; then the others that a rule proposes.
+    /// What the model holds for next to nothing is left out here; the whole reading has it.
     pub fn sharpen(&self) -> Vec<&Sharpen> {
-        let rank = |reading: &Reading, n: usize, look: &Sharpen| {
-            let bits = look.gain_bits.unwrap_or_default();
-            let group = if bits >= WORTH_FIRST_BITS {
-                0
-            } else if n == 0 && reading.outcome == Outcome::NoEvidence {
-                1
-            } else {
-                2
-            };
-            (group, -bits)
-        };
-        let each = |reading: &'_ Reading| -> Vec<(u8, f64)> {
-            reading.sharpen.iter().enumerate().map(|(n, look)| rank(reading, n, look)).collect()
-        };
-        let mut all: Vec<((u8, f64), &Sharpen)> =
-            self.main().into_iter().flat_map(|r| each(r).into_iter().zip(&r.sharpen)).collect();
-        all.sort_by(|(a, _), (b, _)| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
-        all.into_iter().map(|(_, look)| look).collect()
+        let mut ranked: Vec<(u8, f64, &Sharpen)> = Vec::new();
+        for reading in self.main() {
+            for (n, look) in reading.sharpen.iter().enumerate() {
+                let first_of_nothing = n == 0 && reading.outcome == Outcome::NoEvidence;
+                match look.gain_bits {
+                    Some(bits) if bits >= WORTH_FIRST_BITS => ranked.push((0, -bits, look)),
+                    Some(_) => {}
+                    None => ranked.push((if first_of_nothing { 1 } else { 2 }, 0.0, look)),
+                }
+            }
+        }
+        let mut order: Vec<(u8, f64, usize)> = ranked.iter().zip(0..).map(|((group, bits, _), n)| (*group, *bits, n)).collect();
+        order.sort_unstable_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
+        order.into_iter().filter_map(|(_, _, n)| Some(ranked.get(n)?.2)).collect()
     }
 }
 
@@ -244,7 +271,7 @@ mod tests {
         let headline = Statement::plain(id::AGE_SET).with("class", Val::message(id::class(3)));
         let short = short(&reading(id::AGE_TITLE, headline, vec![age]));
         assert_eq!(say(&short.best), "3 years");
-        assert_eq!(say(&short.lines[0]), "3 years to 5 years: 88 in 100 by this model");
+        assert_eq!(say(&short.lines[0]), "3 years to 5 years: 88 in 100");
     }
 
     #[test]
@@ -266,7 +293,8 @@ mod tests {
         let sides = Statement::plain(id::AGE_SIDES)
             .with("left", Val::message(id::class(3)))
             .with("right", Val::message(id::class(5)));
-        reading.statements.push(sides.clone());
-        assert_eq!(short(&reading).flags, [sides]);
+        reading.statements.push(sides);
+        let flags: Vec<String> = short(&reading).flags.iter().map(say).collect();
+        assert_eq!(flags, ["Left: 3 years. Right: 5 years."]);
     }
 }

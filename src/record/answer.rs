@@ -181,7 +181,7 @@ impl Value {
     /// Several options; sorted and freed of repeats, so that equal sets compare equal.
     pub fn choices<S: Into<String>>(codes: impl IntoIterator<Item = S>) -> Self {
         let mut all: Vec<String> = codes.into_iter().map(Into::into).collect();
-        all.sort();
+        all.sort_unstable();
         all.dedup();
         Self::Choices(all)
     }

@@ -37,8 +37,10 @@ pub struct Question<'a> {
 impl<'a> Question<'a> {
     /// The different results of those who looked and came to one, in a fixed order.
     pub fn results(&self) -> Vec<&'a Answer> {
-        let all: BTreeSet<&Answer> = self.standing.iter().map(|s| &s.answer).filter(|a| a.is_informative()).collect();
-        all.into_iter().collect()
+        let mut all: Vec<&Answer> = self.standing.iter().map(|s| &s.answer).filter(|a| a.is_informative()).collect();
+        all.sort_unstable();
+        all.dedup();
+        all
     }
 
     /// True where two people, two occasions or two entries say different things.
@@ -221,7 +223,7 @@ impl Carcass {
             .filter(|s| !weighed(&s.id))
             .collect();
         standing.extend(decided.iter().map(|(_, _, _, s)| s).filter(|s| !weighed(&s.id)));
-        standing.sort_by_key(|s| s.id);
+        standing.sort_unstable_by_key(|s| s.id);
         Question { standing }
     }
 
@@ -302,7 +304,8 @@ pub fn fold(journal: &Journal) -> Fold {
 /// Fold bodies that were read before. A phone reads each body once: reading all of them anew after
 /// every tap would be felt.
 pub fn fold_bodies(bodies: &[&(EntryId, Body)]) -> Fold {
-    let superseded: BTreeSet<EntryId> = bodies.iter().flat_map(|(_, body)| named(&body.act)).copied().collect();
+    let mut superseded = BTreeSet::new();
+    superseded.extend(bodies.iter().flat_map(|(_, body)| named(&body.act)).copied());
     let mut out = Fold::default();
     let mut sheets: BTreeMap<Subject, Sheet> = BTreeMap::new();
     let mut aliases = Vec::new();
@@ -425,7 +428,8 @@ fn place(out: &mut Fold, subject: Subject, sheet: Sheet) {
 fn join(out: &mut Fold, aliases: &[[Uuid; 2]]) {
     let mut classes: Vec<BTreeSet<Uuid>> = out.carcasses.keys().map(|id| BTreeSet::from([*id])).collect();
     for pair in aliases {
-        let mut merged: BTreeSet<Uuid> = pair.iter().copied().collect();
+        let mut merged = BTreeSet::new();
+        merged.extend(pair.iter().copied());
         classes.retain(|class| {
             let meets = class.iter().any(|id| pair.contains(id));
             if meets {

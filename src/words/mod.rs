@@ -6,7 +6,6 @@
 mod en;
 mod form;
 
-use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
 pub use form::{Arg, fill};
@@ -21,13 +20,19 @@ pub enum Language {
 
 /// The text of a message, unfilled; `None` where the catalogue has no such id.
 pub fn raw(language: Language, id: &str) -> Option<&'static str> {
-    static ENGLISH: OnceLock<BTreeMap<&'static str, &'static str>> = OnceLock::new();
+    static ENGLISH: OnceLock<Vec<(&'static str, &'static str)>> = OnceLock::new();
     let catalogue = match language {
-        Language::English => {
-            ENGLISH.get_or_init(|| en::CATALOGUE.iter().flat_map(|part| part.iter().copied()).collect())
-        }
+        Language::English => ENGLISH.get_or_init(|| sorted(en::CATALOGUE)),
     };
-    catalogue.get(id).copied()
+    let at = catalogue.binary_search_by(|(known, _)| (*known).cmp(id)).ok()?;
+    catalogue.get(at).map(|(_, text)| *text)
+}
+
+/// All parts of a catalogue in one list by id, to be searched by halves: a map would only add code.
+fn sorted(parts: &[&[(&'static str, &'static str)]]) -> Vec<(&'static str, &'static str)> {
+    let mut all = parts.concat();
+    all.sort_unstable_by_key(|(id, _)| *id);
+    all
 }
 
 /// The text of a message with its values put in. An id without a text shows as itself, so that a

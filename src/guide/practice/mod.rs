@@ -5,7 +5,7 @@
 mod score;
 
 use crate::reading::message_ids as id;
-use crate::reading::{Statement, Val, short};
+use crate::reading::{Statement, Val};
 use crate::record::{FindingDef, Side, Site, Tooth, find};
 use crate::science::age::practice::{Decides, MadeJaw};
 use crate::science::age::{AgeOutcome, ClassCall, IncisorState, M3Posterior, MolarState, P4State, Settings, estimate};
@@ -122,12 +122,14 @@ pub fn told(seed: u32, call: ClassCall) -> Vec<Statement> {
         let (first, last) = (set.classes.first().copied(), set.classes.last().copied());
         let (first, last) = (first.unwrap_or(read.best_class), last.unwrap_or(read.best_class));
         let within = (first..=last).filter_map(|c| read.classes.get(usize::from(c))).sum();
-        let range = Statement::plain(if first == last { short::SURE } else { short::CLASSES })
-            .with("first", class(first))
-            .with("last", class(last))
-            .with("percent", Val::percent(within));
-        all.push(Statement::plain("practice.program").with("class", class(read.best_class)));
-        all.push(range);
+        let said = if first == last { "practice.program_one" } else { "practice.program" };
+        all.push(
+            Statement::plain(said)
+                .with("class", class(read.best_class))
+                .with("first", class(first))
+                .with("last", class(last))
+                .with("percent", Val::percent(within)),
+        );
     }
     all
 }

@@ -53,7 +53,7 @@ pub(super) fn gains(evidence: &AgeEvidence, posterior: &Posterior) -> Vec<Gain> 
     let open =
         Item::ERUPTION.into_iter().chain(Item::WEAR).chain(Item::SKELETON).filter(|item| is_open(*item, evidence));
     let mut list: Vec<Gain> = open.map(worth).collect();
-    list.sort_by(|a, b| b.bits.total_cmp(&a.bits).then(a.item.cmp(&b.item)));
+    list.sort_unstable_by(|a, b| b.bits.total_cmp(&a.bits).then(a.item.cmp(&b.item)));
     list
 }
 

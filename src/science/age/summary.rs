@@ -46,7 +46,7 @@ pub struct LikelySet {
 /// younger.
 pub fn likely_set(classes: &[f64; 10]) -> LikelySet {
     let mut ranked: Vec<(u8, f64)> = (0_u8..).zip(classes.iter().copied()).collect();
-    ranked.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    ranked.sort_unstable_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     let mut set = LikelySet { classes: Vec::new(), probability: 0.0 };
     for (class, p) in ranked {
         set.classes.push(class);

@@ -238,7 +238,7 @@ fn hatch(outline: &[Point], spacing: f64) -> Vec<(Point, Point)> {
                 })
             })
             .collect();
-        cuts.sort_by(|a, b| a.0.total_cmp(&b.0));
+        cuts.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
         pieces.extend(cuts.chunks_exact(2).filter_map(|pair| Some((*pair.first()?, *pair.get(1)?))));
         level += spacing;
     }

@@ -89,7 +89,11 @@ pub fn offered(question: &ToothQuestion) -> Vec<(&'static str, String)> {
         } else {
             &["in_wear", "milk", "milk_loose", "up_unworn", "part_up", "milk_shed", "not_there"]
         };
-        all.sort_by_key(|(code, _)| first.iter().position(|f| f == code).unwrap_or(first.len()));
+        let place = |code: &str| first.iter().position(|f| *f == code);
+        let (likely, rest): (Vec<_>, Vec<_>) = all.into_iter().partition(|(code, _)| place(code).is_some());
+        all = likely;
+        all.sort_unstable_by_key(|(code, _)| place(code));
+        all.extend(rest);
     }
     all
 }

@@ -53,6 +53,8 @@ fn where_we_are(form: Form) -> AnyView {
             | Screen::HandOver
             | Screen::Bench
             | Screen::Practice
+            | Screen::Readings(_)
+            | Screen::Reading(..)
             | Screen::Who => None,
             _ => now.phase(),
         })

@@ -1,7 +1,5 @@
 //! Which answers a reading rests on, as lines to be read.
 
-use std::collections::BTreeSet;
-
 use crate::reading::Reading;
 use crate::record::Carcass;
 use crate::web::wording;
@@ -20,11 +18,10 @@ pub struct BasisLine {
 
 /// The standing answers that a reading rests on, in the order of the findings.
 pub fn basis(language: Language, carcass: &Carcass, reading: &Reading) -> Vec<BasisLine> {
-    let used: BTreeSet<_> = reading.rests_on.iter().collect();
     let mut lines = Vec::new();
     for examination in carcass.examinations.values() {
         for (finding, site, standing) in examination.sheet.answers() {
-            for one in standing.iter().filter(|one| used.contains(&one.id)) {
+            for one in standing.iter().filter(|one| reading.rests_on.contains(&one.id)) {
                 let name = wording::finding(language, finding.as_str());
                 let place = wording::site(language, site);
                 let args = [

@@ -6,22 +6,33 @@ use super::plot;
 use super::scale::{InHundred, ends, in_hundred, one_decimal};
 use crate::reading::{Estimate, Reading, Share, Statement, Val, message_ids as id};
 use crate::record::Shown;
+use crate::science::age::summary;
 use crate::words::{Arg, Language, say};
 
 /// All figures of a reading.
 pub fn figures(language: Language, shown: Shown, title: &str, reading: &Reading) -> Vec<AnyView> {
     let named = reading.statements.first().map(named).unwrap_or_default();
-    let figure = |estimate: &Estimate| {
+    let rules = rules(reading);
+    let figure = |(n, estimate): (usize, &Estimate)| {
         // A reading of several measures names each over its own table.
         let own = estimate.unit.starts_with("cause.measure.").then(|| say(language, &estimate.unit, &[]));
         let title = own.as_deref().unwrap_or(title);
         if estimate.shares.is_empty() {
-            range(language, &estimate.shown_in(shown))
+            let rule = rules.get(n).map(|s| s.say_in(language, shown));
+            let beside = reading.estimates.iter().filter(|e| e.unit == estimate.unit).map(|e| e.shown_in(shown));
+            range(language, &estimate.shown_in(shown), beside, rule)
         } else {
             shares(language, title, estimate, &named)
         }
     };
-    reading.estimates.iter().map(figure).collect()
+    reading.estimates.iter().enumerate().map(figure).collect()
+}
+
+/// The rules behind several weights, one a figure in the same order; none where they do not match.
+pub fn rules(reading: &Reading) -> Vec<&Statement> {
+    const WEIGHTS: [&str; 4] = [id::SIZE_WEIGHED, id::SIZE_FROM_DRESSED, id::SIZE_RULE, id::SIZE_RULE_DRESSED];
+    let all: Vec<&Statement> = reading.statements.iter().filter(|s| WEIGHTS.contains(&s.id.as_str())).collect();
+    if all.len() == reading.estimates.len() { all } else { Vec::new() }
 }
 
 /// The classes that a headline names: the likely set.
@@ -36,25 +47,36 @@ fn named(headline: &Statement) -> Vec<String> {
     headline.values.values().flat_map(messages).collect()
 }
 
-/// The broad classes, from the statement that gives them in words.
-pub fn broad(language: Language, statement: &Statement) -> AnyView {
-    const CLASSES: [&str; 5] = ["fawn", "yearling", "two", "three_to_five", "six_and_over"];
-    let most = CLASSES.iter().filter_map(|c| count(statement, c)).max();
-    let rows = CLASSES
-        .iter()
-        .filter_map(|class| count(statement, class).map(|n| (class, n)))
-        .map(|(class, n)| {
-            let label = say(language, &format!("reading.view.broad.{class}"), &[]);
-            row(label, n.to_string(), plot::bar(n as f64 / 100.0, Some(n) == most), None)
-        })
-        .collect_view();
-    table(language, say(language, "reading.view.broad", &[]), "broad", rows.into_any())
+/// The broad classes: the same distribution, added up.
+pub fn broad(language: Language, estimate: &Estimate) -> Option<AnyView> {
+    let mut classes = [0.0; 10];
+    if estimate.shares.len() != classes.len() {
+        return None;
+    }
+    for (slot, share) in classes.iter_mut().zip(&estimate.shares) {
+        *slot = share.probability;
+    }
+    let sums = summary::broad(&classes);
+    let all = [
+        ("reading.view.broad.fawn", sums.fawn),
+        ("reading.view.broad.yearling", sums.yearling),
+        ("reading.view.broad.two", sums.two),
+        ("reading.view.broad.three_to_five", sums.three_to_five),
+        ("reading.view.broad.six_and_over", sums.six_and_over),
+    ];
+    let most = all.iter().map(|(_, p)| *p).fold(0.0, f64::max);
+    let line =
+        |(label, p): (&str, f64)| row(say(language, label, &[]), printed(language, p), plot::bar(p, p >= most), None);
+    let rows = all.into_iter().map(line).collect_view();
+    Some(table(language, say(language, "reading.view.broad", &[]), "broad", rows.into_any()))
 }
 
-fn count(statement: &Statement, name: &str) -> Option<i64> {
-    match statement.values.get(name) {
-        Some(Val::Count(n)) => Some(*n),
-        _ => None,
+/// A share in 100; never none and never all.
+fn printed(language: Language, probability: f64) -> String {
+    match in_hundred(probability) {
+        InHundred::LessThanOne => say(language, "reading.view.less_than_one", &[]),
+        InHundred::Whole(n) => n.to_string(),
+        InHundred::MoreThan99 => say(language, "reading.view.more_than_99", &[]),
     }
 }
 
@@ -67,11 +89,7 @@ fn shares(language: Language, title: &str, estimate: &Estimate, named: &[String]
         .iter()
         .map(|share| {
             let likely = is_likely(share);
-            let number = match in_hundred(share.probability) {
-                InHundred::LessThanOne => say(language, "reading.view.less_than_one", &[]),
-                InHundred::Whole(n) => n.to_string(),
-                InHundred::MoreThan99 => say(language, "reading.view.more_than_99", &[]),
-            };
+            let number = printed(language, share.probability);
             let mark = (likely && by_years).then(|| say(language, "reading.view.likely_set", &[]));
             row(say(language, &share.of, &[]), number, plot::bar(share.probability, likely), mark)
         })
@@ -116,16 +134,24 @@ fn table(language: Language, caption: String, name: &'static str, rows: AnyView)
     .into_any()
 }
 
-/// A range on its scale, with the same numbers in words under it.
-fn range(language: Language, estimate: &Estimate) -> AnyView {
+/// A range on its scale, with the same numbers in words under it; ranges of one unit share a scale.
+fn range(
+    language: Language,
+    estimate: &Estimate,
+    beside: impl Iterator<Item = Estimate>,
+    rule: Option<String>,
+) -> AnyView {
     let unit = say(language, &estimate.unit, &[]);
-    let words = in_words(language, estimate, &unit);
+    let herd = rule.is_some();
+    let words = rule.unwrap_or_else(|| in_words(language, estimate, &unit));
     let in_percent = estimate.unit == id::UNIT_FAT || estimate.unit == id::UNIT_DRY;
     let scale = match (estimate.low, estimate.high) {
         _ if in_percent => Some((0.0, 100.0)),
         (Some(low), Some(high)) => {
             let best = estimate.best.unwrap_or(low);
-            Some(ends(low.min(best), high.max(best)))
+            let all = beside.flat_map(|e| [e.low, e.high, e.best]).flatten();
+            let (from, to) = all.fold((low.min(best), high.max(best)), |(a, b), v| (a.min(v), b.max(v)));
+            Some(ends(from, to))
         }
         // One number without a range needs no plot.
         _ => None,
@@ -140,7 +166,7 @@ fn range(language: Language, estimate: &Estimate) -> AnyView {
         _ => "reading.view.scale_best",
     };
     let holds = match (estimate.low, estimate.coverage) {
-        (Some(_), Some(share)) => Some(coverage(language, share)),
+        (Some(_), Some(share)) => Some(coverage(language, share, herd)),
         (Some(_), None) => Some(say(language, "reading.view.no_coverage", &[])),
         _ => None,
     };
@@ -176,8 +202,9 @@ fn in_words(language: Language, estimate: &Estimate, unit: &str) -> String {
     say(language, id, &args)
 }
 
-fn coverage(language: Language, share: f64) -> String {
-    say(language, "reading.view.coverage", &[("percent", Arg::Count(i64::from(never_sure(share))))])
+fn coverage(language: Language, share: f64, herd: bool) -> String {
+    let id = if herd { "reading.view.coverage_herd" } else { "reading.view.coverage" };
+    say(language, id, &[("percent", Arg::Count(i64::from(never_sure(share))))])
 }
 
 /// A share in 100 from 1 to 99.

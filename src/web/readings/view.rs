@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::allows::allows;
 use super::basis::BasisLine;
-use super::figures::{broad, figures};
+use super::figures::{broad, figures, rules};
 use crate::reading::{Outcome, Reading, Sharpen, Statement, Taken, Variant, message_ids as id};
 use crate::record::Shown;
 use crate::web::wording;
@@ -86,9 +86,11 @@ impl Of {
     fn statements(self, reading: &Reading) -> (AnyView, Option<AnyView>) {
         let mut said = reading.statements.iter();
         let head = said.next().map(|s| view! { <p class="reading-head">{s.say_in(self.language, self.shown)}</p> });
-        let broad_table = reading.statements.iter().find(|s| s.id == id::AGE_BROAD).map(|s| broad(self.language, s));
+        let by_class = reading.statements.iter().any(|s| s.id == id::AGE_BROAD);
+        let broad_table = reading.estimates.first().filter(|_| by_class).and_then(|e| broad(self.language, e));
+        let in_figures = rules(reading);
         let rest: Vec<AnyView> = said
-            .filter(|s| s.id != id::AGE_BROAD)
+            .filter(|s| s.id != id::AGE_BROAD && !in_figures.contains(s))
             .map(|s| view! { <li>{s.say_in(self.language, self.shown)}</li> }.into_any())
             .collect();
         let rest = (!rest.is_empty()).then(|| view! { <ul class="reading-said">{rest}</ul> }.into_any());

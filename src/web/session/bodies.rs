@@ -49,7 +49,8 @@ impl Bodies {
 
     /// The fold of these subjects and of all examinations of the same carcass.
     pub(crate) fn fold_around(&self, subjects: &[Subject]) -> Fold {
-        let mut wanted: BTreeSet<Subject> = subjects.iter().copied().collect();
+        let mut wanted = BTreeSet::new();
+        wanted.extend(subjects.iter().copied());
         for subject in subjects {
             if let Subject::Examination(exam) = subject
                 && let Some(carcass) = self.carcass_of.get(exam)

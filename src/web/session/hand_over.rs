@@ -82,7 +82,7 @@ impl Session {
     /// Every photo that an entry names, once: what was taken back is still in the journal.
     fn photos(&self) -> Vec<Photo> {
         let mut all: Vec<Photo> = self.bodies.all().iter().filter_map(|(_, body)| photo(&body.act)).collect();
-        all.sort();
+        all.sort_unstable();
         all.dedup();
         all
     }

@@ -71,7 +71,7 @@ impl Session {
                 closed: exam.sheet.choice("examination_closed").is_some(),
             })
             .collect();
-        all.sort_by_key(|e| std::cmp::Reverse(e.examination));
+        all.sort_unstable_by_key(|e| std::cmp::Reverse(e.examination));
         all
     }
 

@@ -94,7 +94,7 @@ impl Session {
                 names.push((id, ask.name()));
             }
         }
-        names.sort();
+        names.sort_unstable();
         names.into_iter().map(|(_, name)| name).collect()
     }
 

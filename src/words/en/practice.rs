@@ -3,7 +3,7 @@
 pub(super) const TEXTS: &[(&str, &str)] = &[
     ("start.practice", "Practise ageing jaws"),
     ("practice.head", "How old is this jaw?"),
-    ("practice.what", "A drawn jaw, made up. Nothing here goes into any record."),
+    ("practice.what", "Made up. Nothing here goes into a record."),
     ("practice.jaw", "{half}, tongue side. Dead since {died}."),
     ("practice.more", "More to look at"),
     ("practice.call", "Your class"),
@@ -25,7 +25,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("practice.why.nothing", "Teeth 4, 5 and 6 do not follow the key's order: it gives no class here."),
     ("practice.strays_young", "The key says {rule}, but this deer wore slowly: made as {truth}. Wear does that."),
     ("practice.strays_old", "The key says {rule}, but this deer wore fast: made as {truth}. Wear does that."),
-    ("practice.program", "What this program would read: most likely {class}"),
+    ("practice.program", "This program would read: most likely {class}; {first} to {last}, {percent} in 100"),
+    ("practice.program_one", "This program would read: {class}, {percent} in 100"),
     ("practice.score", "Practice of {who}"),
     ("practice.score_nobody", "Practice (nobody is named as holding the phone)"),
     ("practice.score_none", "No jaw read yet."),

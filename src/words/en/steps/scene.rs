@@ -130,7 +130,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "danger_signs" {
         "Do you see any of these on it?"
         "They decide whether you may touch it."
-        "Nose, mouth, chin, under the tail, belly, ribs and hips."
+        "Nose, mouth, tail, belly, ribs."
         none "None of these"
     }
     "photo_scene" {
