@@ -121,7 +121,11 @@ fn nothing_known_is_three_cards_and_one_look() {
     // What the model holds for next to nothing is not offered here.
     assert!(looks.iter().all(|l| l.gain_bits.is_none_or(|bits| bits >= 0.1)), "{looks:?}");
     let by_rule = all.main().iter().flat_map(|r| &r.sharpen).filter(|l| l.gain_bits.is_none()).count();
-    assert_eq!(looks.iter().filter(|l| l.gain_bits.is_none()).count(), by_rule, "and nothing that a rule proposes is lost");
+    assert_eq!(
+        looks.iter().filter(|l| l.gain_bits.is_none()).count(),
+        by_rule,
+        "and nothing that a rule proposes is lost"
+    );
 }
 
 #[test]

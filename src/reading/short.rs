@@ -211,7 +211,8 @@ impl Readings {
                 }
             }
         }
-        let mut order: Vec<(u8, f64, usize)> = ranked.iter().zip(0..).map(|((group, bits, _), n)| (*group, *bits, n)).collect();
+        let mut order: Vec<(u8, f64, usize)> =
+            ranked.iter().zip(0..).map(|((group, bits, _), n)| (*group, *bits, n)).collect();
         order.sort_unstable_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
         order.into_iter().filter_map(|(_, _, n)| Some(ranked.get(n)?.2)).collect()
     }
