@@ -140,12 +140,72 @@ pub(super) enum Command {
         #[command(subcommand)]
         what: TableCommand,
     },
+    /// Enter what a laboratory sent back, or an age or a day of death known otherwise, for one carcass: a
+    /// bench examination of the office's own, signed with its key and kept in the archive.
+    Lab(LabArgs),
+    /// How well each reader calls the wear class of jaws of known age (tags, rings of cementum), and the
+    /// table for the local card that follows from it.
+    Reader {
+        /// Tables of findings to read instead of the archive's files.
+        #[arg(value_name = "TABLE")]
+        tables: Vec<PathBuf>,
+        /// Print one JSON object a reader, one a line, all together first.
+        #[arg(long, conflicts_with = "onto")]
+        json: bool,
+        /// Write the table of all readers together into this card's JSON, with the next serial; sign it
+        /// with office card.
+        #[arg(long, value_name = "CARD")]
+        onto: Option<PathBuf>,
+    },
     /// Print a JSON Schema (draft 2020-12); without a name, list the names.
     Schema {
         /// Which.
         #[arg(value_name = "NAME")]
         name: Option<String>,
     },
+}
+
+#[derive(Debug, clap::Args)]
+pub(super) struct LabArgs {
+    /// The carcass: its id, or the six-letter code on the phone.
+    #[arg(value_name = "CARCASS")]
+    pub carcass: String,
+    /// Code of who enters it.
+    #[arg(long, value_name = "CODE")]
+    pub by: String,
+    /// Completed birthdays by rings of cementum.
+    #[arg(long, value_name = "N")]
+    pub years: Option<i64>,
+    /// The laboratory's certainty: A, B or C.
+    #[arg(long, value_name = "GRADE", requires = "years")]
+    pub grade: Option<String>,
+    /// The laboratory.
+    #[arg(long, value_name = "NAME", requires = "years")]
+    pub lab: Option<String>,
+    /// The tooth that was cut: first_incisor, other_incisor, canine or cheek_tooth.
+    #[arg(long, value_name = "TOOTH", requires = "years")]
+    pub tooth: Option<String>,
+    /// The sample's number.
+    #[arg(long, value_name = "NUMBER", requires = "years")]
+    pub sample: Option<String>,
+    /// When the laboratory reported, such as 2027-04-02T12:00:00-05:00.
+    #[arg(long, value_name = "TIME", requires = "years")]
+    pub reported: Option<String>,
+    /// Completed birthdays known from the animal, not from its teeth.
+    #[arg(long, value_name = "N", requires = "how")]
+    pub known_age: Option<i64>,
+    /// How: tagged_as_fawn, kept_from_birth or other_record.
+    #[arg(long, value_name = "HOW", requires = "known_age")]
+    pub how: Option<String>,
+    /// When it died, known from a collar or a witness.
+    #[arg(long, value_name = "TIME")]
+    pub died: Option<String>,
+    /// It corrects what the office entered before.
+    #[arg(long, conflicts_with = "another")]
+    pub correct: bool,
+    /// It stands beside what the office entered before: another tooth, another laboratory.
+    #[arg(long)]
+    pub another: bool,
 }
 
 #[derive(Debug, Subcommand)]

@@ -1,11 +1,13 @@
 //! What is to be done, checked. Nothing below sees the argument parser.
 
-use super::args::{Args, Command, KeyCommand, TableCommand};
+use super::args::{Args, Command, KeyCommand, LabArgs, TableCommand};
 use super::schema::Name;
 use crate::bundle::Fingerprint;
 use crate::bundle::qr::read_device_text;
 use crate::office::archive::Archive;
-use crate::record::{DeviceId, Digest, Moment};
+use crate::office::lab::{self, Again};
+use crate::record::{DeviceId, Digest, Moment, PersonCode};
+use crate::science::cementum::OLDEST_YEARS;
 use clap::Parser;
 use std::ffi::OsString;
 use std::path::PathBuf;
@@ -21,6 +23,8 @@ pub(super) enum Config {
     Card(Card),
     Winter(Box<super::winter::Winter>),
     Table(Table),
+    Lab(Box<Lab>),
+    Reader(Reader),
     Schema(Option<Name>),
 }
 
@@ -81,6 +85,23 @@ pub(super) enum Table {
     Export,
     Check(PathBuf),
     Sign { archive: Archive, file: PathBuf, out: Option<PathBuf> },
+}
+
+#[derive(Debug)]
+pub(super) struct Lab {
+    pub archive: Archive,
+    pub carcass: String,
+    pub by: PersonCode,
+    pub result: lab::Result,
+    pub again: Again,
+}
+
+#[derive(Debug)]
+pub(super) struct Reader {
+    pub archive: Archive,
+    pub tables: Vec<PathBuf>,
+    pub json: bool,
+    pub onto: Option<PathBuf>,
 }
 
 /// Arguments that were not understood, or a wish for help.
@@ -146,6 +167,8 @@ impl Config {
                 TableCommand::Check { file } => Table::Check(file),
                 TableCommand::Sign { file, out } => Table::Sign { archive, file, out },
             }),
+            Command::Lab(args) => Self::Lab(Box::new(lab(archive, args)?)),
+            Command::Reader { tables, json, onto } => Self::Reader(Reader { archive, tables, json, onto }),
             Command::Schema { name } => {
                 Self::Schema(name.map(|name| name.parse()).transpose().map_err(|error| value("NAME", &error))?)
             }
@@ -155,6 +178,52 @@ impl Config {
 
 pub(super) fn value(argument: &'static str, reason: &dyn ToString) -> Refusal {
     Refusal::Value { argument, reason: reason.to_string() }
+}
+
+fn lab(archive: Archive, args: LabArgs) -> Result<Lab, Refusal> {
+    let time = |argument, text: Option<String>| {
+        text.map(|text| Moment::parse(&text)).transpose().map_err(|error| value(argument, &error))
+    };
+    let option = |argument, finding: &str, given: Option<String>| match given {
+        Some(code) if !lab::options(finding).contains(&code.as_str()) => {
+            Err(value(argument, &format!("`{code}` is not one of {}", lab::options(finding).join(", "))))
+        }
+        given => Ok(given),
+    };
+    let grade = args.grade.map(|letter| match letter.as_str() {
+        "A" | "a" => Ok("grade_best".to_owned()),
+        "B" | "b" => Ok("grade_middle".to_owned()),
+        "C" | "c" => Ok("grade_lowest".to_owned()),
+        _ => Err(value("--grade", &format!("`{letter}` is not A, B or C"))),
+    });
+    let result = lab::Result {
+        cementum_years: args.years,
+        grade: grade.transpose()?,
+        lab: args.lab,
+        tooth: option("--tooth", "cementum_tooth", args.tooth)?,
+        sample: args.sample,
+        reported_at: time("--reported", args.reported)?,
+        known_years: args.known_age,
+        known_how: option("--how", "known_age_how", args.how)?,
+        died_at: time("--died", args.died)?,
+    };
+    if result.is_empty() {
+        return Err(value("--years", &"nothing is given: name --years, --known-age or --died"));
+    }
+    // More rings than a laboratory has found in any deer is a slip of the pen.
+    if let Some(years) = result.cementum_years.filter(|years| !(0..=i64::from(OLDEST_YEARS)).contains(years)) {
+        return Err(value(
+            "--years",
+            &format!("{years} lies outside 0 to {OLDEST_YEARS}: check the laboratory's sheet"),
+        ));
+    }
+    let again = match (args.correct, args.another) {
+        (true, _) => Again::Correct,
+        (_, true) => Again::Another,
+        _ => Again::Refuse,
+    };
+    let by = PersonCode::new(&args.by).map_err(|error| value("--by", &error))?;
+    Ok(Lab { archive, carcass: args.carcass, by, result, again })
 }
 
 fn whom(file: Option<PathBuf>, shown: Option<String>, words: Option<String>) -> Result<Whom, Refusal> {

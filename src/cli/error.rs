@@ -5,6 +5,8 @@ use crate::bundle::Fingerprint;
 use crate::office::archive::ArchiveError;
 use crate::office::key_file::KeyFileError;
 use crate::office::keyring::KeyringError;
+use crate::office::lab::Before;
+use crate::office::own_chain::WriteError;
 use std::io;
 
 /// What went wrong. Displays as one clause that names the file; [`CliError::next`] says what to do.
@@ -61,6 +63,21 @@ pub(super) enum CliError {
     /// The file is no evidence table that can be used.
     #[error("{file}: {reason}")]
     Evidence { file: String, reason: String },
+    /// No such carcass among what the archive holds.
+    #[error("no carcass `{0}` among what the archive holds")]
+    NoCarcass(String),
+    /// More than one carcass has that code.
+    #[error("{count} carcasses have the code `{code}`")]
+    ManyCarcasses { code: String, count: usize },
+    /// The same was entered before.
+    #[error("{0}")]
+    EnteredBefore(#[from] Before),
+    /// The office's own entries were not written.
+    #[error("{0}")]
+    Write(#[from] WriteError),
+    /// No reader called a jaw of known age.
+    #[error("no wear class was called on a jaw of known age, so there is no table yet")]
+    NoReadings,
     /// The keyring did not take the change.
     #[error("{0}")]
     Keyring(#[from] KeyringError),
@@ -111,6 +128,15 @@ impl CliError {
             Self::NotCompared => {
                 "compare the words above with the phone's hand-over screen, then add --words \"...\" as read from the phone"
             }
+            Self::NoCarcass(_) => {
+                "keep its bundle first (office open --keep), from an enrolled device; office read prints ids"
+            }
+            Self::ManyCarcasses { .. } => "give the carcass's whole id; office read prints it",
+            Self::EnteredBefore(_) => "add --correct if it was a slip, or --another for a second tooth or laboratory",
+            Self::NoReadings => {
+                "enter known ages with office lab; calls are the wear class that a person named on the bench"
+            }
+            Self::Write(_) => "check the value against the laboratory's sheet",
             Self::Keyring(KeyringError::Already(_)) => "nothing more is to be done",
             Self::Keyring(KeyringError::NameTaken(_)) => "choose another name, or retire that device first",
             Self::Keyring(KeyringError::NoSuchDevice(_)) => "the names in use stand in the archive's keyring",

@@ -22,8 +22,11 @@ mod exit;
 mod findings_schema;
 mod input;
 mod key;
+mod lab;
 mod open;
 mod read;
+mod reader;
+mod reader_table;
 mod retire;
 mod schema;
 pub mod stamp;
@@ -58,6 +61,8 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Card(config) => card::run(&config, streams),
         Config::Winter(config) => winter::run(&config, streams),
         Config::Table(config) => table::run(&config, streams),
+        Config::Lab(config) => lab::run(*config, streams),
+        Config::Reader(config) => reader::run(&config, streams),
         Config::Schema(name) => schema::run(name, streams),
     };
     match done {

@@ -174,6 +174,28 @@ impl Archive {
         put(&path, text.as_bytes()).map(|()| path.clone()).map_err(|error| ArchiveError::File { path, error })
     }
 
+    /// Every file kept as received, in order of its name; none where nothing was kept yet.
+    ///
+    /// # Errors
+    /// The folder cannot be read.
+    pub fn received(&self) -> Result<Vec<PathBuf>, ArchiveError> {
+        let folder = self.folder.join("received");
+        let failed = |error| ArchiveError::File { path: folder.clone(), error };
+        let listed = match fs::read_dir(&folder) {
+            Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
+            listed => listed.map_err(failed)?,
+        };
+        let mut files = Vec::new();
+        for entry in listed {
+            let path = entry.map_err(failed)?.path();
+            if path.extension().is_some_and(|ending| ending == "txt") {
+                files.push(path);
+            }
+        }
+        files.sort();
+        Ok(files)
+    }
+
     /// Keeps a file as received. The path under which it lies; one that is there already stays.
     ///
     /// # Errors

@@ -1,0 +1,84 @@
+//! `office lab`: enter a laboratory's result, a known age or a known day of death.
+//!
+//! The office writes as a device among the others: its key is put on the keyring, its entries form a chain
+//! of their own and lie in the archive as a signed bundle. What crews wrote stays as it is.
+
+use super::config::Lab;
+use super::error::CliError;
+use super::exit::Exit;
+use super::key::unlock;
+use super::streams::Streams;
+use crate::bundle::{DeviceKey, Fingerprint};
+use crate::office::archive::Archive;
+use crate::office::keyring::{Keyring, KeyringError};
+use crate::office::own_chain::{LABEL, Writing, held, new_id, write};
+use crate::reading::{self, Given};
+use crate::record::{Carcass, Fold, fold, short_code};
+use crate::words::Language;
+
+/// Writes the result and prints what the age reading says with it.
+pub(super) fn run(config: Lab, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
+    let keyring = config.archive.keyring()?;
+    let before = held(&config.archive, &keyring)?;
+    for (path, reason) in &before.unused {
+        streams.note(&format!("{}: not used: {reason}", path.display()));
+    }
+    let folded = fold(&before.gathered.journal);
+    let carcass = find(&folded, &config.carcass)?;
+    let key = unlock(&config.archive, streams)?.ok_or(CliError::NoOfficeKey)?;
+    let said = config.result.said(carcass, key.public().id(), new_id(streams.now, random()?), config.again)?;
+    enrol_self(&config.archive, &keyring, &key, streams)?;
+    let salts = said.iter().map(|_| random()).collect::<Result<_, _>>()?;
+    let writing = Writing { key: &key, person: config.by, at: streams.now, id: random()?, salts };
+    let path = write(&config.archive, &before.gathered.journal, said, &writing)?;
+    streams.line(&format!("kept in {}", path.display()))?;
+    let after = held(&config.archive, &config.archive.keyring()?)?;
+    if let Some(carcass) = fold(&after.gathered.journal).carcasses.get(&carcass.id) {
+        let age = reading::all(carcass, &Given::default()).age;
+        for one in age.statements.iter().chain(&age.cautions) {
+            streams.line(&format!("  {}", one.say(Language::English)))?;
+        }
+    }
+    Ok(Exit::Done)
+}
+
+/// The office's key on its own ring: nobody need compare words, since it is unlocked here.
+fn enrol_self(
+    archive: &Archive,
+    keyring: &Keyring,
+    key: &DeviceKey,
+    streams: &mut Streams<'_>,
+) -> Result<(), CliError> {
+    let (id, mut ring) = (key.public().id(), keyring.clone());
+    match ring.enrol(LABEL, Fingerprint::of(id), Some(id), streams.now) {
+        Ok(_) => {
+            archive.save_keyring(&ring, Some(key))?;
+            streams.note(&format!("the office's own key is on the keyring now, as \"{LABEL}\""));
+            Ok(())
+        }
+        Err(KeyringError::Already(_)) => Ok(()),
+        Err(error) => Err(error.into()),
+    }
+}
+
+/// The carcass of an id or of a short code.
+fn find<'a>(folded: &'a Fold, named: &str) -> Result<&'a Carcass, CliError> {
+    if let Ok(id) = named.parse() {
+        let joined = |carcass: &&Carcass| carcass.joined.contains(&id);
+        return folded.carcasses.values().find(joined).ok_or_else(|| CliError::NoCarcass(named.to_owned()));
+    }
+    let code: String = named.chars().filter(|c| c.is_alphanumeric()).collect::<String>().to_uppercase();
+    let has_code = |carcass: &&Carcass| carcass.joined.iter().any(|id| short_code::short_code(*id) == code);
+    let all: Vec<&Carcass> = folded.carcasses.values().filter(has_code).collect();
+    match all.as_slice() {
+        [one] => Ok(one),
+        [] => Err(CliError::NoCarcass(named.to_owned())),
+        many => Err(CliError::ManyCarcasses { code, count: many.len() }),
+    }
+}
+
+fn random<const N: usize>() -> Result<[u8; N], CliError> {
+    let mut bytes = [0; N];
+    getrandom::fill(&mut bytes).map_err(|error| CliError::NoRandomness(error.to_string()))?;
+    Ok(bytes)
+}

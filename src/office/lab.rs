@@ -1,0 +1,124 @@
+//! A laboratory's result, a known age or a known day of death, as answers of the office's own.
+
+use super::own_chain::Said;
+use crate::record::{Answer, Carcass, DeviceId, EXAMINATION_KIND, EntryId, Moment, Site, Value, find, links};
+use uuid::Uuid;
+
+/// What the office enters about one carcass. Each member is one finding.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Result {
+    /// Completed birthdays by rings of cementum.
+    pub cementum_years: Option<i64>,
+    /// The laboratory's certainty, as the option's code.
+    pub grade: Option<String>,
+    /// The laboratory.
+    pub lab: Option<String>,
+    /// The tooth that was cut, as the option's code.
+    pub tooth: Option<String>,
+    /// The sample's number.
+    pub sample: Option<String>,
+    /// When the laboratory reported.
+    pub reported_at: Option<Moment>,
+    /// Completed birthdays, known from the animal.
+    pub known_years: Option<i64>,
+    /// How, as the option's code.
+    pub known_how: Option<String>,
+    /// Known moment of death.
+    pub died_at: Option<Moment>,
+}
+
+/// What to do where the office has entered the same before.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Again {
+    /// Refuse, so that nothing is doubled by mistake.
+    #[default]
+    Refuse,
+    /// The new one stands in place of the old: a slip of the pen.
+    Correct,
+    /// Both stand: a second tooth, another laboratory.
+    Another,
+}
+
+/// The office has entered one of these findings for this carcass before.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("the office has entered `{finding}` for this carcass before")]
+pub struct Before {
+    /// Which.
+    pub finding: &'static str,
+}
+
+impl Result {
+    fn answers(&self) -> Vec<(&'static str, Answer)> {
+        let number = |n: &Option<i64>| n.map(Answer::number);
+        let choice = |code: &Option<String>| code.as_deref().map(Answer::choice);
+        let text = |text: &Option<String>| {
+            text.as_ref().map(|text| Answer::Seen { value: Value::Text(text.trim().to_owned()) })
+        };
+        let instant = |at: &Option<Moment>| at.map(|at| Answer::Seen { value: Value::Instant(at) });
+        let all = [
+            ("cementum_years_count", number(&self.cementum_years)),
+            ("cementum_grade", choice(&self.grade)),
+            ("cementum_lab", text(&self.lab)),
+            ("cementum_tooth", choice(&self.tooth)),
+            ("cementum_sample", text(&self.sample)),
+            ("cementum_reported_at", instant(&self.reported_at)),
+            ("known_age_years_count", number(&self.known_years)),
+            ("known_age_how", choice(&self.known_how)),
+            ("death_known_at", instant(&self.died_at)),
+        ];
+        all.into_iter().filter_map(|(finding, answer)| Some((finding, answer?))).collect()
+    }
+
+    /// Whether nothing is entered.
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    /// The answers to write: a bench examination of the office's own, `fresh` its id; or that of before
+    /// where it is corrected.
+    ///
+    /// # Errors
+    /// [`Before`], where the same was entered and nothing says whether to correct it.
+    pub fn said(
+        &self,
+        carcass: &Carcass,
+        own: DeviceId,
+        fresh: Uuid,
+        again: Again,
+    ) -> std::result::Result<Vec<Said>, Before> {
+        let answers = self.answers();
+        let before = |finding: &str| standing(carcass, own, finding);
+        if again == Again::Refuse
+            && let Some((finding, _)) = answers.iter().find(|(finding, _)| before(finding).is_some())
+        {
+            return Err(Before { finding });
+        }
+        let corrected = answers.iter().find_map(|(finding, _)| before(finding)).filter(|_| again == Again::Correct);
+        let examination = corrected.as_ref().map_or(fresh, |(examination, _)| *examination);
+        let mut said = Vec::new();
+        let mut say = |finding, answer, supersedes| said.push(Said { examination, finding, answer, supersedes });
+        if corrected.is_none() {
+            say(links::CARCASS, Answer::Seen { value: Value::Ref(carcass.id) }, Vec::new());
+            say(EXAMINATION_KIND, Answer::choice("bench"), Vec::new());
+        }
+        for (finding, answer) in answers {
+            let supersedes = if again == Again::Correct { before(finding) } else { None };
+            say(finding, answer, supersedes.map(|(_, ids)| ids).unwrap_or_default());
+        }
+        Ok(said)
+    }
+}
+
+/// The office's own examination in which a finding stands, and the entries.
+fn standing(carcass: &Carcass, own: DeviceId, finding: &str) -> Option<(Uuid, Vec<EntryId>)> {
+    carcass.examinations.values().find_map(|examination| {
+        let question = examination.sheet.question(finding, Site::NONE);
+        let ids: Vec<EntryId> = question.standing.iter().map(|s| s.id).filter(|id| id.device == own).collect();
+        (!ids.is_empty()).then_some((examination.id, ids))
+    })
+}
+
+/// The options of a finding, for the message that names them.
+pub fn options(finding: &str) -> &'static [&'static str] {
+    find(finding).map(crate::record::FindingDef::options).unwrap_or_default()
+}
