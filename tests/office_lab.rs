@@ -203,7 +203,7 @@ fn known_ages_make_the_readers_table_and_the_card_takes_it() {
     let text = office.run(&["reader"]);
     assert!(text.out.contains("all readers together: 8 calls of known age, 0 by rings"), "{}", text.out);
     assert!(text.out.contains("reader K7"), "{}", text.out);
-    // Wilson, 2 of 8: 0.0715 to 0.5907 (SciPy 1.16.3, binomtest(2, 8).proportion_ci(0.95, 'wilson')).
+    // Wilson's interval of 2 of 8: SciPy, tests/reference/special.csv.
     assert!(text.out.contains("the very class: 2 of 8: 25 in 100 (7 to 59, Wilson 95 in 100)"), "{}", text.out);
     let lines = office.run(&["reader", "--json"]).out;
     let pool: Json = serde_json::from_str(lines.lines().next().unwrap()).unwrap();

@@ -5,7 +5,8 @@
 //!   office-key.json   the office's signing key, wrapped by its passphrase (optional)
 //!   keyring.txt       devices enrolled and retired, signed by the office key; or, without one,
 //!   keyring.json      the same as plain text
-//!   received/         files as received, each named by the SHA-256 of its bytes
+//!   received/         files as received, each named by the SHA-256 of its bytes; the office's own
+//!                     results lie here too, as bundles that its key signed
 //! ```
 //!
 //! Without an office key whoever can write into the folder can enrol a device. With one, a keyring
