@@ -66,6 +66,9 @@ fn wanted() -> BTreeSet<String> {
     for work in BenchWork::ALL {
         all.insert(format!("bench_work.{}", work.code()));
     }
+    for plant in marrowbook::science::diet::plants::all() {
+        all.insert(format!("plant.{}", plant.code));
+    }
     for site in ["side", "tooth", "side_tooth", "bone", "side_bone", "item"] {
         all.insert(format!("site.{site}"));
     }
@@ -93,6 +96,7 @@ fn every_text_of_the_tables_has_a_use() {
         "unit.",
         "state.",
         "bench_work.",
+        "plant.",
     ];
     let wanted = wanted();
     let idle: Vec<&str> = ids().filter(|id| ours.iter().any(|p| id.starts_with(p)) && !wanted.contains(*id)).collect();

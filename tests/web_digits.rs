@@ -12,7 +12,10 @@ use marrowbook::science::age::{
 use marrowbook::science::calipers::tooth_row;
 use marrowbook::science::cause::{AREAS, Answers, Case, Cause, Drawn, Modifiers, ends, gains, posterior, prior};
 use marrowbook::science::cementum::LabAge;
+use marrowbook::science::chi_square::{chi_square_cdf, chi_square_quantile};
 use marrowbook::science::condition::{BoneEvidence, Evidence, combine};
+use marrowbook::science::diet::pooled::pool;
+use marrowbook::science::diet::proportions::{Method, simultaneous};
 use marrowbook::science::fat::kidney::{KidneyWeights, Trim, read_kidneys};
 use marrowbook::science::fat::look::{Amount, Depot, DepotLook};
 use marrowbook::science::fat::recalled::{conindex, rump_rule, score};
@@ -26,6 +29,9 @@ use marrowbook::science::reserve::days::{Inputs, reserve};
 use marrowbook::science::reserve::loss::{Body, weight_loss};
 use marrowbook::science::sex::SexSign;
 use marrowbook::science::skeleton::{Plate, cannon_stages};
+use marrowbook::science::snow::chest::Chest;
+use marrowbook::science::snow::sinking::relative_percent;
+use marrowbook::science::snow::travel::added_percent;
 use marrowbook::science::special::{beta_cdf, beta_quantile, clopper_pearson, normal_cdf, normal_quantile, wilson};
 use marrowbook::science::unborn;
 use marrowbook::science::wind_chill::index_c;
@@ -226,4 +232,52 @@ fn digest_of_condition() -> String {
 #[cfg_attr(target_arch = "wasm32", wasm_bindgen_test::wasm_bindgen_test)]
 fn every_bit_of_condition_is_the_same_in_the_browser() {
     assert_eq!(digest_of_condition(), "8de881c10e367e1db5f415fc6f53d8e484f06857c23433dde9db154fc97f726f");
+}
+
+/// The same over several shares at once, pooled deer, and snow against the chest.
+fn digest_of_food_and_snow() -> String {
+    let mut bits = Vec::new();
+    let mut put = |value: f64| bits.extend_from_slice(&value.to_bits().to_le_bytes());
+    for degrees in 1..40 {
+        for step in 1..40 {
+            put(chi_square_cdf(f64::from(step) * 1.7, degrees).unwrap_or(f64::NAN));
+            put(chi_square_quantile(f64::from(step) / 40.0, degrees).unwrap_or(f64::NAN));
+        }
+    }
+    for groups in 1..20_u32 {
+        let counts: Vec<u32> = (0..groups).map(|at| (at * 37 + groups * 11) % 90).collect();
+        for method in [Method::Goodman, Method::QuesenberryHurst] {
+            for share in simultaneous(&counts, 0.95, method).into_iter().flatten() {
+                [share.best, share.low, share.high].into_iter().for_each(&mut put);
+            }
+        }
+    }
+    for n in 1..14_u32 {
+        let deer: Vec<Vec<f64>> =
+            (1..=n).map(|j| (1..=4).map(|food| f64::from((j * 53 + food * 29 + n) % 97)).collect()).collect();
+        for item in pool(&deer).into_iter().flatten() {
+            put(item.aggregate_percent);
+            put(item.aggregate_volume);
+            for ends in [item.percent_interval, item.volume_interval, item.frequency].into_iter().flatten() {
+                put(ends.low);
+                put(ends.high);
+            }
+        }
+    }
+    for step in 0..200 {
+        let cm = f64::from(step) / 2.0;
+        for chest in [Chest::measured(56.0), Chest::measured(48.3)].into_iter().flatten() {
+            for percent in relative_percent(cm, &chest) {
+                put(percent);
+                put(added_percent(percent, 0.1 + f64::from(step % 4) / 10.0).unwrap_or(f64::NAN));
+            }
+        }
+    }
+    Sha256::digest(&bits).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+#[cfg_attr(not(target_arch = "wasm32"), test)]
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen_test::wasm_bindgen_test)]
+fn every_bit_of_food_and_snow_is_the_same_in_the_browser() {
+    assert_eq!(digest_of_food_and_snow(), "8d5f5fcc4be4b05887d7fa2f7aec804f17dd48106a977325ef71efb43850c13b");
 }

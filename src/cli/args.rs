@@ -59,6 +59,16 @@ pub(super) enum Command {
         #[arg(required = true, value_name = "FILE")]
         files: Vec<PathBuf>,
     },
+    /// Pool what the rumens of several deer held, month by month: aggregate percentage, aggregate volume and
+    /// frequency, with ranges by drawing whole deer again. Takes bundles and tables of findings.
+    Diet {
+        /// Bundles and tables; `-` reads standard input.
+        #[arg(required = true, value_name = "FILE")]
+        files: Vec<PathBuf>,
+        /// Print one JSON object.
+        #[arg(long)]
+        json: bool,
+    },
     /// Mark a device as lost or given back: what it makes later is not taken as its own.
     Retire {
         /// What the office calls the device.

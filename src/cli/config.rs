@@ -18,6 +18,7 @@ pub(super) enum Config {
     Open(Open),
     Enrol(Enrol),
     Read(Read),
+    Diet(Diet),
     Retire(Retire),
     Key(Key),
     Card(Card),
@@ -63,6 +64,13 @@ pub(super) struct Retire {
     pub archive: Archive,
     pub name: String,
     pub since: Option<Moment>,
+}
+
+#[derive(Debug)]
+pub(super) struct Diet {
+    pub archive: Archive,
+    pub files: Vec<PathBuf>,
+    pub json: bool,
 }
 
 #[derive(Debug)]
@@ -123,6 +131,7 @@ impl Config {
             Command::Enrol { file, fingerprint, words, name } => {
                 Self::Enrol(Enrol { archive, whom: whom(file, fingerprint, words)?, name })
             }
+            Command::Diet { files, json } => Self::Diet(Diet { archive, files, json }),
             Command::Read { files } => Self::Read(Read { archive, files }),
             Command::Retire { name, since } => {
                 let since = since.map(|time| Moment::parse(&time)).transpose();

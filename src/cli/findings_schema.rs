@@ -77,6 +77,11 @@ fn value(def: &FindingDef) -> Value {
             })
         }
         Shape::Text(most) => json!({ "type": "string", "maxLength": most }),
+        Shape::Plants(most) => json!({
+            "type": "string",
+            "pattern": format!("^[a-z0-9_]{{1,40}}( [a-z0-9_]{{1,40}}){{0,{}}}$", most.saturating_sub(1)),
+            "description": format!("codes of plants apart by one blank, at most {most}"),
+        }),
         Shape::Instant => json!({ "$ref": "#/$defs/Moment" }),
         Shape::Place => json!({ "$ref": "#/$defs/TablePlace" }),
         Shape::Photo | Shape::Ref => Value::Bool(false),

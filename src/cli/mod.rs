@@ -16,10 +16,12 @@
 mod args;
 mod card;
 mod config;
+mod diet;
 mod enrol;
 mod error;
 mod exit;
 mod findings_schema;
+mod gather;
 mod input;
 mod key;
 mod lab;
@@ -56,6 +58,7 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Open(config) => open::run(&config, streams),
         Config::Enrol(config) => enrol::run(&config, streams),
         Config::Read(config) => read::run(&config, streams),
+        Config::Diet(config) => diet::run(&config, streams),
         Config::Retire(config) => retire::run(&config, streams),
         Config::Key(config) => key::run(&config, streams),
         Config::Card(config) => card::run(&config, streams),

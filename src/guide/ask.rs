@@ -99,7 +99,9 @@ impl Ask {
                 | Input::Instant(f)
                 | Input::Place(f)
                 | Input::ReadDo(f)
-                | Input::Photo(f) => vec![(f, *site)],
+                | Input::Photo(f)
+                | Input::Points { done: f, .. }
+                | Input::Volumes { done: f, .. } => vec![(f, *site)],
                 Input::Panel(signs) => signs.iter().map(|f| (*f, *site)).collect(),
                 Input::Jaw => jaw_questions(view, site.side.unwrap_or(Side::Left)),
             },

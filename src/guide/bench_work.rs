@@ -22,11 +22,13 @@ pub enum BenchWork {
     Kidneys,
     /// The heart was taken: look at its fat.
     Heart,
+    /// Rumen contents were taken: count points or sort by volume.
+    RumenCount,
 }
 
 impl BenchWork {
     /// All of it.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::CleanJaw,
         Self::JawCavity,
         Self::MarrowLook,
@@ -34,6 +36,7 @@ impl BenchWork {
         Self::MarrowDry,
         Self::Kidneys,
         Self::Heart,
+        Self::RumenCount,
     ];
 
     /// The code used in message ids.
@@ -46,6 +49,7 @@ impl BenchWork {
             Self::MarrowDry => "marrow_dry",
             Self::Kidneys => "kidneys",
             Self::Heart => "heart",
+            Self::RumenCount => "rumen_count",
         }
     }
 }
@@ -118,7 +122,20 @@ pub fn bench_work(carcass: &Carcass) -> Vec<BenchWork> {
         BenchWork::MarrowWet => bone && !bench.done("marrow_wet_g", long_bone),
         BenchWork::MarrowDry => dry_waits(&bench),
         BenchWork::Kidneys => field.took("kidneys") && !(bench.done("kidney_g", any) || bench.given_up("kidneys_here")),
+        BenchWork::RumenCount => field.0.iter().any(|s| rumen_taken(s)) && !rumen_done(&bench),
         BenchWork::Heart => field.took("heart") && !bench.done("heart_fat", any),
     };
     BenchWork::ALL.into_iter().filter(|work| waits(*work)).collect()
+}
+
+/// A bag of rumen contents left the carcass.
+fn rumen_taken(sheet: &Sheet) -> bool {
+    let rumen = Answer::choice("rumen");
+    sheet.answers().any(|(code, _, all)| code.as_str() == "sample_what" && all.iter().any(|s| s.answer == rumen))
+}
+
+/// The count or the sorting is done, or somebody found that there is nothing to count. Put off is not done.
+fn rumen_done(bench: &Sheets) -> bool {
+    let any: fn(Site) -> bool = |_| true;
+    bench.done("rumen_point_count", any) || bench.done("rumen_sorting", any) || bench.given_up("rumen_method")
 }

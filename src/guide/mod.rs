@@ -20,6 +20,7 @@ mod phase;
 pub mod practice;
 mod reopen;
 mod resume;
+mod rumen;
 mod situation;
 mod step;
 pub mod steps;
@@ -39,6 +40,7 @@ pub use permission::{NoTouch, may_open, may_take_femur, may_take_head_parts, may
 pub use phase::Phase;
 pub use reopen::{NoReopen, may_reopen, reopen, still_closed};
 pub use resume::{LastAnswer, Resume};
+pub use rumen::{PointCount, Volumes, point_count, volumes};
 pub use situation::{Situation, situation};
 pub use step::{Input, Step, Touch};
 pub use view::{ExamKind, View};

@@ -36,6 +36,21 @@ pub enum Input {
     ReadDo(&'static str),
     /// A photo.
     Photo(&'static str),
+    /// Points of a rumen: a plant is tapped for each pin. Each full frame is one entry of `points` under its
+    /// number; `done` ends the count.
+    Points {
+        /// Frames of points.
+        points: &'static str,
+        /// That the count is done.
+        done: &'static str,
+    },
+    /// Volumes of a rumen, plant by plant; `done` ends the sorting.
+    Volumes {
+        /// Amounts in millilitres and in percent, at the plant's number.
+        amounts: [&'static str; 2],
+        /// That the sorting is done.
+        done: &'static str,
+    },
     /// The drawn lower jaw of the step's side: state of every cheek tooth, dentine and crest of molars.
     Jaw,
 }

@@ -42,8 +42,6 @@ pub(super) mod stores {
 pub(super) enum Durability {
     /// Until the data is on disk.
     Strict,
-    /// Until the system has it.
-    Relaxed,
 }
 
 #[derive(Serialize)]

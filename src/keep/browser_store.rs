@@ -154,7 +154,8 @@ impl Store for BrowserStore {
 
     async fn put_setting(&self, name: &str, json: &str) -> Result<(), StoreError> {
         let (key, value) = (key(&[name.into()]), JsValue::from_str(json));
-        self.write_one(stores::SETTINGS, Durability::Relaxed, |store| store.put(&value, Some(&key)).map(drop)).await
+        // Half a row of points lies here too: it has to outlive a dead battery.
+        self.write_one(stores::SETTINGS, Durability::Strict, |store| store.put(&value, Some(&key)).map(drop)).await
     }
 }
 

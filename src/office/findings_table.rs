@@ -380,7 +380,7 @@ fn read_value(def: &FindingDef, value: &TableValue) -> Result<Value, String> {
     match (def.shape, value) {
         (Shape::Presence | Shape::Choice(_), TableValue::Text(code)) => Ok(Value::Choice(code.clone())),
         (Shape::Choices(_), TableValue::List(codes)) => Ok(Value::choices(codes.iter().cloned())),
-        (Shape::Text(_), TableValue::Text(text)) => Ok(Value::Text(text.clone())),
+        (Shape::Text(_) | Shape::Plants(_), TableValue::Text(text)) => Ok(Value::Text(text.clone())),
         (Shape::Instant, TableValue::Text(text)) => {
             Moment::parse(text).map(Value::Instant).map_err(|error| error.to_string())
         }

@@ -805,6 +805,8 @@ pub const CEMENTUM_TEETH: &[&str] = &[
     "option.cementum_tooth.canine",
     "option.cementum_tooth.cheek_tooth",
 ];
+pub mod diet;
+pub mod snow;
 
 /// Every id, by list.
 pub const ALL: &[&[&str]] = &[
@@ -859,4 +861,11 @@ pub const ALL: &[&[&str]] = &[
     fat_ids::LOSS_BANDS,
     fat_ids::LOSS_REFUSALS,
     fat_ids::RESERVE_REFUSALS,
+    snow::SINGLES,
+    snow::CLASSES,
+    snow::PRINTED,
+    snow::CRUSTS,
+    diet::SINGLES,
+    diet::POISONS,
+    diet::MEASURED,
 ];

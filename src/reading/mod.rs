@@ -14,6 +14,8 @@ mod condition;
 mod evidence;
 mod fat;
 pub mod fat_ids;
+mod diet;
+mod diet_notes;
 mod given;
 mod jaw;
 mod left_signs;
@@ -25,12 +27,14 @@ mod measures;
 pub mod message_ids;
 mod reserve;
 mod observations;
+mod rumen_samples;
 mod scope;
 mod sex;
 mod shape;
 pub mod short;
 mod size;
 mod split;
+mod snow;
 mod unborn;
 mod window;
 pub mod winter_log;
@@ -43,9 +47,11 @@ pub use cause::CauseWork;
 pub use evidence::{BUILT_IN_NAME, built_in, digest_of_table, table_of};
 pub use given::{Given, GivenCard};
 pub use observations::FINDINGS_OF;
+pub use rumen_samples::{RumenMeasure, RumenSample, rumen_samples};
 pub use shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Taken, Val, Variant};
 pub use short::{Short, short};
 pub use window::days_of_death;
+pub use window::found_on;
 
 /// All readings of one carcass.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -82,6 +88,12 @@ pub struct Readings {
     /// Who left the signs; absent with the cause.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub left_signs: Option<Reading>,
+    /// What it had eaten; absent in readings of an older form.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub diet: Option<Reading>,
+    /// Snow at the carcass; absent in readings of an older form.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub snow: Option<Reading>,
 }
 
 impl Readings {
@@ -98,6 +110,8 @@ impl Readings {
             Some(&self.unborn),
             self.cause.as_ref(),
             self.left_signs.as_ref(),
+            self.diet.as_ref(),
+            self.snow.as_ref(),
         ];
         all.into_iter().flatten().collect()
     }
@@ -141,6 +155,8 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
         unborn,
         cause,
         left_signs,
+        diet: Some(diet::reading(carcass, &scope)),
+        snow: Some(snow::reading(carcass, &scope, age.p_fawn)),
     }
 }
 

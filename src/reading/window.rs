@@ -52,6 +52,13 @@ pub fn days_of_death(carcass: &Carcass) -> Option<(Date, Date)> {
     Some((found.days.from, found.days.to))
 }
 
+/// The day on which it was found, as the answers say, or the phone's clock where none does.
+pub fn found_on(carcass: &Carcass) -> Option<Date> {
+    let answers = super::lens::Answers::of(carcass, &["arrived_at"]);
+    let lens = Lens::new(&answers, super::lens::Picks::new());
+    day(earliest_arrival(&lens).or_else(|| earliest_entry(carcass))?)
+}
+
 fn first_day(found: Date) -> Option<Date> {
     let before = found.checked_sub(Duration::days(DAYS_BEFORE))?;
     let winter_year = match found.month() {

@@ -43,6 +43,9 @@ pub enum Shape {
     },
     /// Words, at most so many characters.
     Text(usize),
+    /// Codes of plants apart by one blank, as tapped, from one to so many. Kept as text: a code that is not
+    /// known here is kept as it stands.
+    Plants(usize),
     /// A moment.
     Instant,
     /// A place.

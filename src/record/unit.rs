@@ -66,13 +66,15 @@ pub enum Unit {
     Count,
     /// Minutes.
     Minute,
+    /// Millilitres.
+    Millilitre,
     /// Hundredths of a whole.
     Percent,
 }
 
 impl Unit {
     /// All units.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Millimetre,
         Self::Centimetre,
         Self::Metre,
@@ -83,6 +85,7 @@ impl Unit {
         Self::Degree,
         Self::Count,
         Self::Minute,
+        Self::Millilitre,
         Self::Percent,
     ];
 
@@ -99,6 +102,7 @@ impl Unit {
             Self::Degree => "degree",
             Self::Count => "count",
             Self::Minute => "minute",
+            Self::Millilitre => "millilitre",
             Self::Percent => "percent",
         }
     }
@@ -116,6 +120,7 @@ impl Unit {
             Self::Degree => "\u{b0}",
             Self::Count => "",
             Self::Minute => "min",
+            Self::Millilitre => "ml",
             Self::Percent => "%",
         }
     }

@@ -57,6 +57,14 @@ pub enum Flaw {
         /// Most characters.
         max: usize,
     },
+    /// Not one to so many codes of plants apart by one blank.
+    #[error("`{finding}` takes 1 to {max} codes of plants, small letters, apart by one blank")]
+    NoPlants {
+        /// The code.
+        finding: String,
+        /// Most codes.
+        max: usize,
+    },
     /// The place is not on the globe.
     #[error("latitude or longitude for `{finding}` is off the globe")]
     OffTheGlobe {
@@ -134,6 +142,7 @@ fn check_value(def: &FindingDef, value: &Value) -> Result<(), Flaw> {
                 Err(Flaw::TooLong { finding: finding(), max })
             }
         }
+        (Shape::Plants(most), Value::Text(text)) => plants(def, text, most),
         (Shape::Place, Value::Place(Place { lat_e7, lon_e7, .. })) => {
             if lat_e7.abs() <= 900_000_000 && lon_e7.abs() <= 1_800_000_000 {
                 Ok(())
@@ -143,5 +152,35 @@ fn check_value(def: &FindingDef, value: &Value) -> Result<(), Flaw> {
         }
         (Shape::Instant, Value::Instant(_)) | (Shape::Photo, Value::Photo(_)) | (Shape::Ref, Value::Ref(_)) => Ok(()),
         _ => Err(Flaw::WrongShape { finding: finding() }),
+    }
+}
+
+/// Codes of plants: a newer phone may know more of them, so that only their form is checked.
+fn plants(def: &FindingDef, text: &str, most: usize) -> Result<(), Flaw> {
+    let code = |word: &str| {
+        (1..=40).contains(&word.len())
+            && word.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_')
+    };
+    let fits = text.split(' ').count() <= most && text.split(' ').all(code);
+    if fits { Ok(()) } else { Err(Flaw::NoPlants { finding: def.code.to_owned(), max: most }) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn plants_are_one_to_ten_codes_known_or_not() {
+        let def = find("rumen_points").unwrap();
+        let check = |text: &str| check_value(def, &Value::Text(text.to_owned()));
+        assert_eq!(check("spruce pine plant_of_a_newer_form"), Ok(()));
+        for bad in ["", " ", "spruce  pine", "Spruce", "spruce, pine", "a a a a a a a a a a a"] {
+            assert!(matches!(check(bad), Err(Flaw::NoPlants { max: 10, .. })), "{bad:?}");
+        }
+        let percent = find("rumen_plant_percent").unwrap();
+        assert!(check_value(percent, &Value::Number(100)).is_ok());
+        assert!(matches!(check_value(percent, &Value::Number(101)), Err(Flaw::OutOfRange { .. })));
+        let depth = find("snow_depth_cm").unwrap();
+        assert!(matches!(check_value(depth, &Value::Number(-1)), Err(Flaw::OutOfRange { .. })));
     }
 }

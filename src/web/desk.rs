@@ -65,6 +65,14 @@ impl Desk {
         });
     }
 
+    /// Keep what is half given: whose, and what. What cannot be kept stays in the small store.
+    pub(crate) fn put_half(&self, half: (String, String)) {
+        let Some(desk) = self.inner.clone() else { return };
+        leptos::task::spawn_local(async move {
+            let _ = desk.put_setting(super::half_typed::NAME, &half).await;
+        });
+    }
+
     /// Keep a photo.
     ///
     /// # Errors
@@ -133,6 +141,10 @@ impl Desk {
 
     pub(crate) fn put_settings(&self, settings: super::settings::Settings) {
         let _ = settings;
+    }
+
+    pub(crate) fn put_half(&self, half: (String, String)) {
+        let _ = half;
     }
 
     pub(crate) fn keep_photo(

@@ -90,6 +90,8 @@ pub(crate) struct Form {
     pub(super) awake: StoredValue<Option<Awake>, LocalStorage>,
     pub(super) awake_asked: StoredValue<bool>,
     pub(super) input_of: StoredValue<String>,
+    /// What was half given when the page went, as the store proper holds it: whose, and what.
+    half: StoredValue<(String, String)>,
     shown_at: StoredValue<u64>,
     told: StoredValue<BTreeMap<(Option<Uuid>, &'static str), String>>,
 }
@@ -127,6 +129,7 @@ impl Form {
             awake: StoredValue::new_local(None),
             awake_asked: StoredValue::new(false),
             input_of: StoredValue::new(String::new()),
+            half: StoredValue::new((String::new(), String::new())),
             shown_at: StoredValue::new(0),
             told: StoredValue::new(BTreeMap::new()),
         }
@@ -384,6 +387,22 @@ impl Form {
         if let Some(settings) = self.settings.try_get_untracked() {
             self.desk.try_with_value(|desk| desk.put_settings(settings));
         }
+    }
+
+    /// What was half given on this question when the page went.
+    pub(super) fn half_held(self, of: &str) -> Option<String> {
+        self.half.try_get_value().filter(|(whose, _)| whose == of).map(|(_, typed)| typed)
+    }
+
+    /// What the store proper held when the page was opened.
+    pub(super) fn hold_half(self, half: (String, String)) {
+        self.half.try_set_value(half);
+    }
+
+    /// Keep what is half given, in the store proper.
+    pub(super) fn keep_half(self, of: String, typed: String) {
+        self.half.try_set_value((of.clone(), typed.clone()));
+        self.desk.try_with_value(|desk| desk.put_half((of, typed)));
     }
 
     /// Who holds the phone from now on.

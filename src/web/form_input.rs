@@ -30,7 +30,7 @@ impl Form {
         self.only.try_set(Vec::new());
         self.jaw_focus.try_set(JawFocus::Next);
         let (typed, picked) = given_before(now, ask);
-        self.typed.try_set(half_typed::find(&self.input_name()).unwrap_or(typed));
+        self.typed.try_set(self.half_given(&self.input_name()).unwrap_or(typed));
         self.picked.try_set(picked);
     }
 
@@ -41,6 +41,11 @@ impl Form {
             self.page.try_set(0);
             self.typed.try_set(half_typed::find(name).unwrap_or(text));
         }
+    }
+
+    /// What was half given on this question before the page went: the longer of what the two stores hold.
+    fn half_given(self, name: &str) -> Option<String> {
+        [half_typed::find(name), self.half_held(name)].into_iter().flatten().max_by_key(String::len)
     }
 
     /// Forget what was half given: it has been saved.
@@ -92,6 +97,14 @@ impl Form {
     pub(crate) fn type_in(self, text: String) {
         self.typed.try_set(text);
         self.keep_half_typed();
+    }
+
+    /// A row of points in hand, under its number: at once in the small store, and in the store proper too,
+    /// which outlives a kill.
+    pub(crate) fn keep_row(self, number: u16, row: &[String]) {
+        let kept = if row.is_empty() { String::new() } else { format!("{number} {}", row.join(" ")) };
+        self.type_in(kept.clone());
+        self.keep_half(self.input_name(), kept);
     }
 
     fn keep_half_typed(self) {

@@ -2,12 +2,15 @@
 //! away with half a sentence in it comes back with that half. It is no answer and leaves the phone by
 //! no bundle.
 
+/// The name under which both stores hold it.
+pub(crate) const NAME: &str = "half-typed";
+
 #[cfg(target_arch = "wasm32")]
 mod store {
     use crate::keep::Quick as _;
     use crate::keep::browser_quick::LocalQuick;
 
-    const NAME: &str = "half-typed";
+    use super::NAME;
 
     fn quick() -> LocalQuick {
         LocalQuick::new("marrowbook.")

@@ -24,6 +24,7 @@ mod wasm {
     use super::super::desk::Desk;
     use super::super::edge::Phone;
     use super::super::form::Form;
+    use super::super::half_typed;
     use super::super::session::{Session, Source, read_card};
     use super::super::settings::{NAME, Settings};
 
@@ -33,6 +34,9 @@ mod wasm {
         let stamp = Stamp { at: when.at, zone: when.zone, versions };
         let opened = browser::open(&Place::default(), stamp, |seed| DeviceKey::from_seed(&seed.0).public().id()).await;
         let settings: Settings = opened.desk.setting(NAME).await.ok().flatten().unwrap_or_default();
+        if let Ok(Some(half)) = opened.desk.setting(half_typed::NAME).await {
+            form.hold_half(half);
+        }
         let mut lines = report(form, &opened.report);
         if let Some(why) = opened.desk.read_only() {
             lines.insert(0, form.say_with("report.read_only", &[("reason", Arg::Text(why.to_string()))]));

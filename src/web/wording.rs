@@ -73,7 +73,10 @@ fn value(language: Language, code: &str, found: &Value) -> String {
             Some(Shape::Number { unit, decimals, .. }) => with_unit(&printed(*scaled, decimals), unit.symbol()),
             _ => scaled.to_string(),
         },
-        Value::Text(text) => text.clone(),
+        Value::Text(text) => match find(code).map(|def| def.shape) {
+            Some(Shape::Plants(_)) => tapped(language, text),
+            _ => text.clone(),
+        },
         Value::Instant(at) => date_and_time(*at),
         Value::Place(at) => place(at),
         Value::Photo(photo) => {
@@ -81,6 +84,23 @@ fn value(language: Language, code: &str, found: &Value) -> String {
         }
         Value::Ref(id) => crate::record::short_code::short_code(*id),
     }
+}
+
+/// The name of a plant; of one that is not known here, its code as it stands.
+pub(crate) fn plant(language: Language, code: &str) -> String {
+    known(language, &format!("plant.{code}"), &[])
+        .unwrap_or_else(|| say(language, "plants.unknown", &[("code", bare(code).into())]))
+}
+
+/// Plants of one row with their points.
+fn tapped(language: Language, text: &str) -> String {
+    let mut row = crate::science::diet::points::Tally::default();
+    // What is no row is shown as it stands.
+    if row.add(text).is_err() {
+        return text.to_owned();
+    }
+    let one = |(code, n): (&str, u32)| format!("{n} {}", plant(language, code));
+    row.ranked().into_iter().map(one).collect::<Vec<_>>().join(", ")
 }
 
 /// A place in degrees.
@@ -179,6 +199,7 @@ pub(crate) fn flaw(language: Language, flaw: &Flaw) -> String {
             say(language, "flaw.range", &[("value", print(*value)), ("min", print(*min)), ("max", print(*max))])
         }
         Flaw::TooLong { max, .. } => say(language, "flaw.too_long", &[("max", Arg::Text(max.to_string()))]),
+        Flaw::NoPlants { max, .. } => say(language, "flaw.no_plants", &[("max", Arg::Text(max.to_string()))]),
         Flaw::OffTheGlobe { .. } => say(language, "flaw.off_the_globe", &[]),
         other => say(language, "flaw.other", &[("reason", Arg::Text(other.to_string()))]),
     }
@@ -195,7 +216,7 @@ pub(crate) const fn only_finding(input: &Input) -> Option<&'static str> {
         | Input::Place(f)
         | Input::ReadDo(f)
         | Input::Photo(f) => Some(f),
-        Input::Panel(_) | Input::Jaw => None,
+        Input::Panel(_) | Input::Jaw | Input::Points { .. } | Input::Volumes { .. } => None,
     }
 }
 

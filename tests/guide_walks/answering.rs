@@ -59,7 +59,7 @@ fn spoken(shape: Shape, value: &str) -> Answer {
         match shape {
             Shape::Choices(_) => seen(Value::choices(value.split('+'))),
             Shape::Number { .. } => Answer::number(value.parse().unwrap()),
-            Shape::Text(_) => seen(Value::Text(value.to_owned())),
+            Shape::Text(_) | Shape::Plants(_) => seen(Value::Text(value.replace('+', " "))),
             _ => Answer::choice(value),
         }
     }
@@ -87,6 +87,7 @@ fn plain(finding: &'static str) -> Answer {
         Shape::Choices(options) => seen(Value::choices([options[0]])),
         Shape::Number { min, max, .. } => Answer::number(i64::midpoint(min, max)),
         Shape::Text(_) => seen(Value::Text("N-1".to_owned())),
+        Shape::Plants(_) => seen(Value::Text("spruce".to_owned())),
         Shape::Instant => seen(Value::Instant(moment("2027-02-14T10:30:00-05:00"))),
         Shape::Place => seen(Value::Place(Place {
             lat_e7: 450_000_000,

@@ -3,8 +3,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use marrowbook::guide::steps::STEPS;
-use marrowbook::guide::{BenchWork, ExamKind, Input, Phase, Step, Touch, bench_work, hazards};
-use marrowbook::record::{FINDINGS, Scope, Shape as S, find};
+use marrowbook::guide::{
+    BenchWork, Draft, ExamKind, Input, Phase, Step, Touch, Volumes, bench_work, hazards, point_count,
+};
+use marrowbook::record::{Answer, FINDINGS, Scope, Shape as S, Site, Value, Why, find};
 
 use crate::answering::Script;
 use crate::visit::{CARCASS, Visit};
@@ -26,6 +28,8 @@ fn findings_of(step: &Step) -> Vec<&'static str> {
         | Input::Photo(f) => vec![f],
         Input::Panel(signs) => signs.to_vec(),
         Input::Jaw => vec!["tooth_state", "dentine", "crest"],
+        Input::Points { points, done } => vec![points, done],
+        Input::Volumes { amounts: [ml, percent], done } => vec![ml, percent, done],
     }
 }
 
@@ -39,9 +43,11 @@ fn steps_have_names_of_their_own_and_ask_findings_of_their_form() {
             let fits = matches!(
                 (step.input, shape),
                 (Input::Panel(_) | Input::ReadDo(_), S::Presence)
-                    | (Input::Choice(_) | Input::Jaw, S::Choice(_))
+                    | (Input::Choice(_) | Input::Jaw | Input::Points { .. } | Input::Volumes { .. }, S::Choice(_))
                     | (Input::Choices(_), S::Choices(_))
                     | (Input::Number(_), S::Number { .. })
+                    | (Input::Points { .. }, S::Plants(_))
+                    | (Input::Volumes { .. }, S::Number { .. })
                     | (Input::Text(_), S::Text(_))
                     | (Input::Instant(_), S::Instant)
                     | (Input::Place(_), S::Place)
@@ -134,6 +140,9 @@ fn every_step_is_come_to_by_some_visit() {
         ExamKind::Field,
         nothing,
     );
+    walk(Script::new("rumen_method=volume_ml"), ExamKind::Bench, own_plant);
+    walk(Script::new("rumen_method=-"), ExamKind::Bench, nothing);
+    walk(Script::new("tracks_by=coyote"), ExamKind::Field, nothing);
     walk(Script::new("jaw_in_view=left tooth_state=milk marrow_bone=femur"), ExamKind::Bench, nothing);
     let untold = "kidney_fat=?dark heart_fat=?dark pericardial_fat=?dark fat_parts_here=kidneys+heart";
     walk(Script::new(&format!("body_state=whole body_frozen=not_frozen {untold}")), ExamKind::Field, nothing);
@@ -276,4 +285,78 @@ fn what_was_taken_waits_on_the_bench_until_it_is_done() {
     visit.next_exam(3, ExamKind::Bench);
     visit.walk(&mut bench());
     assert_eq!(waits(&visit), []);
+}
+
+/// An amount of a plant of one's own, as the page for volumes writes it.
+fn own_plant(visit: &mut Visit) {
+    let draft = Draft {
+        finding: "rumen_plant_ml",
+        site: Site::item(901),
+        answer: Answer::number(40),
+        step: "bench_rumen_volumes",
+    };
+    visit.write(&[draft]);
+}
+
+#[test]
+fn a_bag_of_rumen_waits_for_its_count_and_a_rumen_that_is_gone_passes_at_once() {
+    let mut visit = Visit::field(1);
+    let script = "body_state=whole body_frozen=not_frozen rumen=present other_samples_count=1 sample_what=rumen \
+                  jaw_taken=- femur_taken=-";
+    visit.walk(&mut Script::new(script));
+    let waits = |visit: &Visit| bench_work(&visit.fold().carcasses[&CARCASS]);
+    assert_eq!(waits(&visit), [BenchWork::RumenCount]);
+    visit.next_exam(2, ExamKind::Bench);
+    visit.walk(&mut Script::new("rumen_method=point_count rumen_point_count=!time jaw_in_view=neither"));
+    assert_eq!(waits(&visit), [BenchWork::RumenCount], "put off is not done");
+    visit.next_exam(3, ExamKind::Bench);
+    let asked = visit.walk(&mut Script::new("rumen_method=point_count jaw_in_view=neither"));
+    assert!(asked.iter().any(|name| name == "bench_rumen_points"));
+    assert_eq!(waits(&visit), []);
+
+    let mut visit = Visit::field(1);
+    visit.walk(&mut Script::new(
+        "body_state=mostly_eaten rumen=- jaw_taken=- femur_taken=- opening_trained=!not_trained",
+    ));
+    visit.next_exam(2, ExamKind::Bench);
+    let asked = visit.walk(&mut Script::new("jaw_in_view=neither marrow_bone=-"));
+    assert!(!asked.iter().any(|name| name.starts_with("bench_rumen")), "{asked:?}");
+    assert_eq!(visit.answer("rumen_method", Site::NONE), Answer::PartGone { why: Why::Scavenged });
+    assert_eq!(waits(&visit), []);
+}
+
+#[test]
+fn a_count_stands_on_its_frames_and_undo_opens_the_last() {
+    let mut visit = Visit::field(1);
+    visit.next_exam(2, ExamKind::Bench);
+    let frame = |n: u16, text: &str| Draft {
+        finding: "rumen_points",
+        site: Site::item(n),
+        answer: Answer::Seen { value: Value::Text(text.to_owned()) },
+        step: "bench_rumen_points",
+    };
+    assert_eq!(visit.look(|v| point_count(v).next_frame), 1);
+    visit.write(&[frame(1, "spruce pine spruce"), frame(2, "alder plant_of_a_newer_form")]);
+    visit.look(|v| {
+        let count = point_count(v);
+        assert_eq!((count.total(3), count.next_frame), (8, 3));
+        assert_eq!(count.order, ["spruce", "pine", "alder", "plant_of_a_newer_form"]);
+        assert_eq!(count.last.as_ref().map(|(n, codes)| (*n, codes.len())), Some((2, 2)));
+        assert_eq!(count.of("spruce", &["spruce"]), 3);
+        assert!(count.is_few(0));
+    });
+}
+
+/// Percentages over 100 and nothing at all cannot end a sorting.
+#[test]
+fn a_sorting_ends_only_where_it_can_be() {
+    let of = |in_percent: bool, all: &[i64]| {
+        let amounts = (1_u16..).zip(all.iter().copied()).collect();
+        Volumes { in_percent, amounts }.not_yet()
+    };
+    assert_eq!(of(true, &[60, 55]), Some("volumes.over_100"));
+    assert_eq!(of(true, &[60, 41]), None, "rounding");
+    assert_eq!(of(false, &[600, 550]), None);
+    assert_eq!(of(false, &[0]), Some("volumes.nothing_yet"));
+    assert_eq!(of(true, &[]), Some("volumes.nothing_yet"));
 }

@@ -219,7 +219,7 @@ fn answer(finding: &str, value: &str) -> Answer {
         Shape::Presence | Shape::Choice(_) => Answer::choice(value),
         Shape::Choices(_) => seen(Value::choices(value.split('+'))),
         Shape::Number { .. } => Answer::number(value.parse().unwrap()),
-        Shape::Text(_) => seen(Value::Text(value.replace('_', " "))),
+        Shape::Text(_) | Shape::Plants(_) => seen(Value::Text(value.replace('_', " "))),
         Shape::Instant => seen(Value::Instant(moment(value))),
         Shape::Place => {
             let (lat, lon) = value.split_once(',').unwrap();

@@ -52,7 +52,9 @@ pub(super) fn asks_any(step: &Step, findings: &[&str]) -> bool {
         | Input::Instant(f)
         | Input::Place(f)
         | Input::ReadDo(f)
-        | Input::Photo(f) => findings.contains(&f),
+        | Input::Photo(f)
+        | Input::Points { done: f, .. }
+        | Input::Volumes { done: f, .. } => findings.contains(&f),
         Input::Panel(signs) => signs.iter().any(|f| findings.contains(f)),
         Input::Jaw => findings.contains(&"tooth_state"),
     }

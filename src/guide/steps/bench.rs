@@ -78,7 +78,10 @@ pub(super) const STEPS: &[Step] = &[
     row("bench_known_age_how", Input::Choice("known_age_how")).when(|v| v.number("known_age_years_count").is_some()),
     row("bench_whole_weight", Input::Number("whole_weight_kg")).may_be_absent(),
     row("bench_dressed_weight", Input::Number("dressed_weight_kg")).may_be_absent(),
-    row("bench_rumen_plants", Input::Choices("rumen_plants")).may_be_absent(),
+];
+
+/// What closes the bench.
+pub(super) const END: &[Step] = &[
     row("bench_remark", Input::Text("remark")).may_be_absent(),
     row("bench_closed", Input::Choice("examination_closed")),
 ];

@@ -19,6 +19,7 @@ mod marrow;
 mod opened;
 mod outside;
 mod rules;
+mod rumen;
 mod samples;
 mod signs;
 mod snow;
@@ -29,7 +30,7 @@ mod wounds;
 use super::Step;
 
 /// All steps, in the order in which they are asked within their phase.
-pub const STEPS: [&[Step]; 24] = [
+pub const STEPS: [&[Step]; 26] = [
     before_leaving::STEPS,
     approach::STEPS,
     stand_off::STEPS,
@@ -54,6 +55,8 @@ pub const STEPS: [&[Step]; 24] = [
     bench::MARROW,
     bench_fat::LATER,
     bench::STEPS,
+    rumen::STEPS,
+    bench::END,
 ];
 
 /// Whether a step asks whether the crew may go on to touch or to open. It is asked before the facts

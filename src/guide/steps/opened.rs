@@ -43,6 +43,9 @@ pub(super) const STEPS: &[Step] = &[
     row("rumen", Input::Choice("rumen")).when(|v| deer_here(v) && !gut_pile_only(v)).may_be_absent(),
     of_rumen("rumen_fill", Input::Choice("rumen_fill")),
     of_rumen("rumen_smell", Input::Choice("rumen_smell")),
+    of_rumen("rumen_moisture", Input::Choice("rumen_moisture")),
+    of_rumen("rumen_grain", Input::Choice("rumen_grain")).may_be_absent(),
+    row("loose_droppings", Input::Panel(&["loose_droppings"])).when(|v| deer_here(v) && v.there("rumen_grain")),
     row("rumen_plants", Input::Choices("rumen_plants"))
         .when(|v| deer_here(v) && !gut_pile_only(v) && (v.there("rumen") || !v.is_answered("rumen", Site::NONE))),
     row("rumen_mostly", Input::Choice("rumen_mostly"))

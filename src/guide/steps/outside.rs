@@ -48,6 +48,8 @@ pub(super) const STEPS: &[Step] = &[
     row("bones_broken", Input::Choices("bones_broken")).ruled_out(rules::touching).may_be_absent(),
     row("leg_disease", Input::Choices("leg_disease")).ruled_out(rules::touching).may_be_absent(),
     row("hind_foot", Input::Number("hind_foot_mm")).ruled_out(rules::touching),
+    // Hands-on: the leg has to be drawn straight.
+    on_hide("chest_height", Input::Number("chest_height_cm")),
     on_hide("sex_handled", Input::Choices("sex_evidence_handled")).may_be_absent(),
     row("antler_beam", Input::Number("antler_beam_mm")).when(antlered).ruled_out(rules::touching),
     row("pelvis_knobs", Input::Choice("pelvis_knobs")).when(bones_bare).ruled_out(rules::touching),

@@ -65,6 +65,11 @@ fn tracks_there(v: &View) -> bool {
 
 pub(super) const OWN_TRACKS: &[Step] = &[row("own_tracks", Input::ReadDo("own_tracks_left_out"))];
 
+/// Tracks of an animal that hunts deer.
+fn predator_tracks(v: &View) -> bool {
+    ["wolf", "coyote", "dog", "bobcat_or_lynx", "cougar"].iter().any(|who| v.chose("tracks_by", who))
+}
+
 pub(super) const STEPS: &[Step] = &[
     // How much is left comes first: it settles most of what follows where nothing is.
     row("body_state", Input::Choice("body_state")),
@@ -84,6 +89,8 @@ pub(super) const STEPS: &[Step] = &[
     row("hair_state", Input::Choices("hair_state")).when(|v| carcass_here(v) && v.there("hair_scattered")),
     row("tracks_by", Input::Choices("tracks_by")).may_be_absent(),
     row("tracks_main", Input::Choice("tracks_main")).when(tracks_there).ruled_out(tracks_known),
+    row("sinking_predator", Input::Number("sinking_predator_cm")).when(|v| not_bones(v) && predator_tracks(v)),
+    row("sinking_person", Input::Number("sinking_person_cm")).when(not_bones),
     row("droppings_by", Input::Choices("droppings_by")).may_be_absent(),
     row("bird_signs", Input::Choices("bird_signs")).may_be_absent(),
     row("round_the_body", Input::Panel(&["bones_scattered", "browse_or_beds_by_body"])),

@@ -10,9 +10,11 @@ mod measures;
 mod outing;
 mod people;
 mod route;
+mod rumen;
 mod scene;
 mod signs;
 mod tracks;
+mod snow;
 mod winter;
 mod work;
 
@@ -39,6 +41,8 @@ pub const FINDINGS: &[&[FindingDef]] = &[
     confirm::FINDINGS,
     confirm::REOPENED,
     winter::FINDINGS,
+    rumen::FINDINGS,
+    snow::FINDINGS,
 ];
 
 /// The definition of a finding by its code. Asked hundreds of times for one screen: looked up, not
@@ -85,6 +89,7 @@ mod tests {
                     "km/h" => "_km_h",
                     "\u{b0}" => "_deg",
                     "min" => "_min",
+                    "ml" => "_ml",
                     "%" => "_percent",
                     _ => "_count",
                 };

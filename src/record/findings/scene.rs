@@ -23,7 +23,7 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("own_tracks_left_out", Shape::Presence),
     F::exam("snow_depth_cm", number(Unit::Centimetre, 0, 0, 500)).repeated(),
     F::exam("sinking_depth_cm", number(Unit::Centimetre, 0, 0, 300)).repeated(),
-    F::exam("snow_crust", Shape::Choice(&["none", "breaks_under_deer", "holds_deer", "holds_person"])),
+    F::exam("snow_crust", Shape::Choice(&["none", "breaks_under_deer", "holds_predator_only", "holds_deer"])),
     F::exam("snow_over_body", Shape::Choice(&["none", "dusting", "part_covered", "covered"])),
     F::exam("snow_over_body_cm", number(Unit::Centimetre, 0, 0, 300)).repeated(),
     F::exam("snow_under_body", Shape::Choice(&["old_snow", "new_snow", "melted_to_ice", "bare_ground"])),

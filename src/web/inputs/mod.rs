@@ -8,8 +8,11 @@ mod number;
 mod panel;
 mod photo;
 mod place;
+mod plants;
+mod points;
 mod read_do;
 mod text;
+mod volumes;
 
 use leptos::prelude::*;
 
@@ -72,5 +75,7 @@ pub(crate) fn input(question: &Question) -> AnyView {
         Input::ReadDo(finding) => read_do::read_do(question, finding),
         Input::Photo(finding) => photo::photo(question, finding),
         Input::Jaw => jaw::jaw(question),
+        Input::Points { points, done } => points::points(question, points, done),
+        Input::Volumes { amounts, done } => volumes::volumes(question, amounts, done),
     }
 }

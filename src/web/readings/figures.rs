@@ -94,7 +94,9 @@ fn shares(language: Language, title: &str, estimate: &Estimate, named: &[String]
             row(say(language, &share.of, &[]), number, plot::bar(share.probability, likely), mark)
         })
         .collect_view();
-    let caption = say(language, "reading.view.shares", &[("title", title.into())]);
+    let parts = estimate.unit == id::diet::UNIT_SHARE;
+    let caption = if parts { "reading.view.parts" } else { "reading.view.shares" };
+    let caption = say(language, caption, &[("title", title.into())]);
     let legend = estimate.coverage.filter(|_| by_years).map(|share| {
         let percent = Arg::Count(i64::from(never_sure(share)));
         let words = say(language, "reading.view.likely_holds", &[("percent", percent)]);

@@ -166,5 +166,7 @@ const fn input_name(input: &Input) -> &'static str {
         Input::ReadDo(_) => "read-do",
         Input::Photo(_) => "photo",
         Input::Jaw => "jaw",
+        Input::Points { .. } => "points",
+        Input::Volumes { .. } => "volumes",
     }
 }

@@ -8,6 +8,7 @@ mod office;
 mod options;
 mod readings;
 mod readings_of_fat;
+mod readings_of_food_and_snow;
 mod readings_of_size;
 mod screens;
 mod steps;
@@ -17,6 +18,7 @@ mod short;
 mod hazard_sources;
 mod hazards;
 mod local;
+mod rumen;
 mod safety;
 mod winter;
 mod winter_office;
@@ -34,6 +36,7 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     steps::BENCH,
     steps::LAB,
     steps::FAT,
+    steps::RUMEN,
     hazards::TEXTS,
     hazard_sources::TEXTS,
     safety::TEXTS,
@@ -50,6 +53,8 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     local::TEXTS,
     options::FAT,
     readings_of_fat::TEXTS,
+    readings_of_food_and_snow::TEXTS,
+    rumen::TEXTS,
     drawings::TEXTS,
     drawings_of_fat::TEXTS,
     desk::TEXTS,

@@ -86,7 +86,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     // Snow.
     ("option.breaks_under_deer", "Breaks under deer"),
     ("option.holds_deer", "Holds deer"),
-    ("option.holds_person", "Holds me"),
+    ("option.holds_predator_only", "Holds a dog, not a deer"),
     ("option.dusting", "A dusting"),
     ("option.part_covered", "Partly covered"),
     ("option.covered", "All covered"),

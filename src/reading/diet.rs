@@ -1,0 +1,321 @@
+//! What the rumen held. Fill proves nothing; shares are of this rumen; much poor food supports poor range.
+
+use std::collections::BTreeMap;
+
+use super::diet_notes;
+use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
+use super::message_ids::diet as say;
+use super::rumen_samples::{RumenMeasure, RumenSample, own_names, rumen_samples};
+use super::scope::Scope;
+use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val};
+use crate::record::{Carcass, Site};
+use crate::science::diet::plants::{self, Tier};
+use crate::science::diet::points::FEWEST;
+use crate::science::diet::proportions::{COVERAGE, Method, TINY, simultaneous};
+use crate::science::diet::volume::{NoVolumes, percent_shares, shares};
+use crate::science::diet::{proportions, sources};
+use crate::science::source::Source;
+
+const FINDINGS: &[&str] =
+    &["rumen_fill", "rumen_smell", "rumen_moisture", "rumen_grain", "rumen_plants", "loose_droppings"];
+/// Most plants that a headline names.
+const IN_HEADLINE: usize = 4;
+
+/// What has been said so far.
+#[derive(Default)]
+pub(super) struct Told {
+    pub(super) estimates: Vec<Estimate>,
+    pub(super) statements: Vec<Statement>,
+    pub(super) cautions: Vec<Statement>,
+    pub(super) sources: Vec<&'static Source>,
+    sharpen: Vec<Sharpen>,
+    read: bool,
+    refused: bool,
+}
+
+impl Told {
+    pub(super) fn say(&mut self, statement: Statement) {
+        if !self.statements.contains(&statement) {
+            self.statements.push(statement);
+        }
+    }
+
+    pub(super) fn caution(&mut self, statement: Statement) {
+        if !self.cautions.contains(&statement) {
+            self.cautions.push(statement);
+        }
+    }
+
+    pub(super) fn rest_on(&mut self, all: &'static [Source]) {
+        for source in all {
+            self.rest_on_one(source);
+        }
+    }
+
+    pub(super) fn rest_on_one(&mut self, source: &'static Source) {
+        if !self.sources.contains(&source) {
+            self.sources.push(source);
+        }
+    }
+
+    fn look(&mut self, look: &str) {
+        let look = Statement::plain(look);
+        let finding = "rumen_point_count".to_owned();
+        self.sharpen.push(Sharpen { look, finding, site: Site::NONE, gain_bits: None });
+    }
+}
+
+/// Names of plants: the list's, or what a person called an own one.
+pub(super) struct Names(BTreeMap<String, String>);
+
+impl Names {
+    pub(super) fn of(&self, code: &str) -> Val {
+        match (self.0.get(code), plants::of_code(code)) {
+            (Some(own), _) => Val::Text(own.clone()),
+            (None, Some(plant)) => Val::message(&format!("plant.{}", plant.code)),
+            (None, None) => Val::Text(code.replace('_', " ")),
+        }
+    }
+
+    /// The message of a plant, for the parts of a distribution.
+    fn message(code: &str) -> String {
+        plants::of_code(code).map_or_else(|| say::PLANT_UNKNOWN.to_owned(), |plant| format!("plant.{}", plant.code))
+    }
+}
+
+/// The reading.
+pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>) -> Reading {
+    let answers = Answers::of(carcass, FINDINGS);
+    let lens = Lens::new(&answers, Picks::new());
+    let all = rumen_samples(carcass);
+    let names = Names(own_names(carcass));
+    let mut told = Told::default();
+    for one in &all {
+        sample(one, &names, &mut told);
+    }
+    if all.len() > 1 {
+        told.caution(Statement::plain(say::APART));
+    }
+    if all.is_empty() {
+        seen_by_eye(&lens, &mut told);
+        told.look(say::LOOK_COUNT);
+    }
+    diet_notes::plants_found(&all, &names, &mut told);
+    let marrow_used = diet_notes::grain(carcass, &all, &lens, &mut told);
+    let outcome = match (told.read, told.refused) {
+        (true, _) => Outcome::Read,
+        (false, true) => Outcome::Refused,
+        (false, false) => Outcome::NoEvidence,
+    };
+    if outcome == Outcome::NoEvidence {
+        told.statements.insert(0, Statement::plain(say::NO_EVIDENCE));
+    }
+    fill(&lens, &mut told);
+    let mut used = lens.into_used();
+    used.extend(all.into_iter().flat_map(|one| one.used));
+    used.extend(marrow_used);
+    let reading = Reading {
+        method: "diet.rumen".to_owned(),
+        title: say::TITLE.to_owned(),
+        outcome,
+        estimates: told.estimates,
+        statements: told.statements,
+        cautions: told.cautions,
+        sharpen: told.sharpen,
+        variants: Vec::new(),
+        rests_on: ids_of(&used),
+        entries_digest: digest_of(&used),
+        sources: told.sources.into_iter().map(Basis::from).collect(),
+    };
+    scope.guard(used, reading)
+}
+
+/// A raw note: it changes no outcome and no figure.
+fn fill(lens: &Lens, told: &mut Told) {
+    let Some(fill) = lens.choice("rumen_fill", Site::NONE) else { return };
+    told.say(Statement::plain(say::FILL).with("fill", Val::message(&format!("option.{fill}"))));
+    told.rest_on(&sources::FILL);
+}
+
+fn seen_by_eye(lens: &Lens, told: &mut Told) {
+    let Some(seen) = lens.choices("rumen_plants", Site::NONE).filter(|seen| !seen.is_empty()) else { return };
+    let seen = seen.into_iter().map(|code| Val::message(&format!("option.{code}"))).collect();
+    told.say(Statement::plain(say::SEEN_ONLY).with("plants", Val::List(seen)));
+    told.read = true;
+}
+
+fn sample(sample: &RumenSample, names: &Names, told: &mut Told) {
+    let mut ranked: Vec<(&str, f64)> = sample.amounts.iter().map(|(code, amount)| (code.as_str(), *amount)).collect();
+    ranked.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(b.0)));
+    let done = match sample.measure {
+        RumenMeasure::Points => points(&ranked, names, told),
+        RumenMeasure::Millilitres => by_ml(&ranked, names, told),
+        RumenMeasure::Percent => by_percent(&ranked, names, told),
+    };
+    match done {
+        Ok(()) => told.read = true,
+        Err(refusal) => {
+            told.refused = true;
+            told.say(refusal);
+        }
+    }
+    if sample.left_out > 0 {
+        let n = Val::Count(i64::from(sample.left_out));
+        told.caution(Statement::plain(say::LEFT_OUT).with("n", n));
+    }
+    if !sample.ended {
+        told.caution(Statement::plain(say::NOT_ENDED));
+    }
+    if sample.amounts.keys().any(|code| plants::of_code(code).is_none()) {
+        told.caution(Statement::plain(say::UNKNOWN));
+    }
+    told.caution(Statement::plain(say::SOFT_FIRST));
+    told.rest_on(&sources::BIAS);
+}
+
+fn points(ranked: &[(&str, f64)], names: &Names, told: &mut Told) -> Result<(), Statement> {
+    // Whole numbers of points, far below the limit.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    let counts: Vec<u32> = ranked.iter().map(|(_, n)| *n as u32).collect();
+    let nothing = |_| Statement::plain(say::NO_POINTS);
+    let goodman = simultaneous(&counts, COVERAGE, Method::Goodman).map_err(nothing)?;
+    let wide = simultaneous(&counts, COVERAGE, Method::QuesenberryHurst).map_err(nothing)?;
+    let total: u32 = counts.iter().sum();
+    let parts: Vec<(&str, f64)> = ranked.iter().zip(&goodman).map(|((code, _), share)| (*code, share.best)).collect();
+    let headline = Statement::plain(say::BY_POINTS).with("n", Val::Count(i64::from(total)));
+    told.say(headline.with("plants", headline_parts(&parts, names)));
+    told.estimates.push(distribution(&parts));
+    for (((code, _), n), (share, wide)) in ranked.iter().zip(&counts).zip(goodman.iter().zip(&wide)) {
+        let said = Statement::plain(say::POINTS_OF).with("plant", names.of(code)).with("n", Val::Count(i64::from(*n)));
+        told.say(ends(said, share).with("wide_low", hundred(wide.low)).with("wide_high", hundred(wide.high)));
+    }
+    tiers_of_points(ranked, &counts, told)?;
+    if total < FEWEST {
+        told.caution(Statement::plain(say::FEW_POINTS).with("n", Val::Count(i64::from(total))));
+        told.look(say::LOOK_MORE);
+    }
+    if counts.iter().any(|n| *n < TINY) {
+        told.caution(Statement::plain(say::TINY));
+    }
+    told.caution(Statement::plain(say::ONE_RUMEN));
+    told.rest_on(&sources::POINTS);
+    Ok(())
+}
+
+fn hundred(share: f64) -> Val {
+    Val::number(100.0 * share, 0)
+}
+
+fn ends(statement: Statement, share: &proportions::Share) -> Statement {
+    statement.with("percent", hundred(share.best)).with("low", hundred(share.low)).with("high", hundred(share.high))
+}
+
+/// The largest parts.
+fn headline_parts(parts: &[(&str, f64)], names: &Names) -> Val {
+    let part = |(code, share): &(&str, f64)| [names.of(code), Val::Text(format!("{:.0} %", 100.0 * share))];
+    Val::List(parts.iter().take(IN_HEADLINE).flat_map(part).collect())
+}
+
+fn distribution(parts: &[(&str, f64)]) -> Estimate {
+    let share = |(code, share): &(&str, f64)| Share { of: Names::message(code), probability: *share };
+    Estimate {
+        unit: say::UNIT_SHARE.to_owned(),
+        best: None,
+        low: None,
+        high: None,
+        coverage: None,
+        shares: parts.iter().map(share).collect(),
+    }
+}
+
+/// Where a plant stands in New York's list: preferred and second in one, readily, poor, not on it.
+fn tier_of(code: &str) -> usize {
+    match plants::of_code(code).and_then(|plant| plant.new_york) {
+        Some(Tier::Preferred | Tier::Second) => 0,
+        Some(Tier::Readily) => 1,
+        Some(Tier::Poor) => 2,
+        None => 3,
+    }
+}
+
+const TIERS: [&str; 4] = [say::TIER_GOOD, say::TIER_READILY, say::TIER_POOR, say::TIER_NONE];
+const POOR: usize = 2;
+
+fn tiers_of_points(ranked: &[(&str, f64)], counts: &[u32], told: &mut Told) -> Result<(), Statement> {
+    let mut of_tiers = [0_u32; 4];
+    for ((code, _), n) in ranked.iter().zip(counts) {
+        if let Some(tier) = of_tiers.get_mut(tier_of(code)) {
+            *tier += n;
+        }
+    }
+    let shares = simultaneous(&of_tiers, COVERAGE, Method::Goodman).map_err(|_| Statement::plain(say::NO_POINTS))?;
+    for (tier, share) in TIERS.into_iter().zip(&shares) {
+        told.say(ends(Statement::plain(say::TIER_RANGE).with("tier", Val::message(tier)), share));
+    }
+    if let Some(poor) = shares.get(POOR) {
+        told.estimates.push(Estimate {
+            unit: say::UNIT_POOR.to_owned(),
+            best: Some(100.0 * poor.best),
+            low: Some(100.0 * poor.low),
+            high: Some(100.0 * poor.high),
+            coverage: Some(COVERAGE),
+            shares: Vec::new(),
+        });
+    }
+    of_region(told);
+    Ok(())
+}
+
+fn of_region(told: &mut Told) {
+    told.caution(Statement::plain(say::TIERS_REGION));
+    told.caution(Statement::plain(say::POOR_RANGE));
+    told.rest_on(&sources::TIERS);
+}
+
+fn by_ml(ranked: &[(&str, f64)], names: &Names, told: &mut Told) -> Result<(), Statement> {
+    let amounts: Vec<f64> = ranked.iter().map(|(_, ml)| *ml).collect();
+    let shares = shares(&amounts).map_err(|why| no_volumes(&why))?;
+    let headline = Statement::plain(say::BY_ML).with("ml", Val::number(amounts.iter().sum(), 0));
+    volumes(headline, ranked, &shares, names, told);
+    Ok(())
+}
+
+fn by_percent(ranked: &[(&str, f64)], names: &Names, told: &mut Told) -> Result<(), Statement> {
+    let amounts: Vec<f64> = ranked.iter().map(|(_, percent)| *percent).collect();
+    let (shares, unnamed) = percent_shares(&amounts).map_err(|why| no_volumes(&why))?;
+    volumes(Statement::plain(say::BY_PERCENT), ranked, &shares, names, told);
+    if unnamed > 0.0 {
+        told.say(Statement::plain(say::UNNAMED).with("percent", hundred(unnamed)));
+    }
+    Ok(())
+}
+
+fn no_volumes(why: &NoVolumes) -> Statement {
+    match why {
+        NoVolumes::Over100(percent) => Statement::plain(say::OVER_100).with("percent", Val::number(*percent, 0)),
+        NoVolumes::Nothing | NoVolumes::NotAVolume(_) | NoVolumes::AllZero => Statement::plain(say::ALL_ZERO),
+    }
+}
+
+fn volumes(headline: Statement, ranked: &[(&str, f64)], shares: &[f64], names: &Names, told: &mut Told) {
+    let parts: Vec<(&str, f64)> = ranked.iter().zip(shares).map(|((code, _), share)| (*code, *share)).collect();
+    told.say(headline.with("plants", headline_parts(&parts, names)));
+    told.estimates.push(distribution(&parts));
+    for (code, share) in &parts {
+        let said = Statement::plain(say::VOLUME_OF).with("plant", names.of(code));
+        told.say(said.with("percent", hundred(*share)));
+    }
+    let mut of_tiers = [0.0; 4];
+    for (code, share) in &parts {
+        if let Some(tier) = of_tiers.get_mut(tier_of(code)) {
+            *tier += share;
+        }
+    }
+    for (tier, share) in TIERS.into_iter().zip(of_tiers) {
+        let said = Statement::plain(say::TIER_ONLY).with("tier", Val::message(tier));
+        told.say(said.with("percent", hundred(share)));
+    }
+    of_region(told);
+    told.caution(Statement::plain(say::NO_RANGE));
+    told.rest_on(&sources::VOLUME);
+}
