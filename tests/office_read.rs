@@ -9,7 +9,9 @@ mod ran;
 
 use marrowbook::bundle::{Extras, PhoneReading, make};
 use marrowbook::reading::{self, Given, Readings};
-use marrowbook::record::{Entry, Journal, fold};
+use marrowbook::record::{
+    Act, Answer, Body, CustodyStep, Entry, Head, Journal, Key, PersonCode, Salt, Site, Subject, fold,
+};
 use ran::{Office, Ran, folder};
 use serde_json::Value;
 
@@ -138,4 +140,61 @@ fn what_is_damaged_is_not_read_and_what_is_unknown_is() {
     let ran = office.run(&["read", &damaged]);
     assert_eq!((ran.code, ran.out.as_str()), (4, ""));
     assert!(ran.err.contains("(not read)"), "{}", ran.err);
+}
+
+/// Who had each thing is printed beside the readings: fields of reference `cause-and-time-of-death.md` 6.3.
+#[test]
+fn the_chain_of_custody_is_printed_with_its_gaps() {
+    let office = office("read-custody");
+    let mut all = kit::entries(&kit::phone());
+    let first = all[0].body().unwrap().unwrap();
+    let Act::Answer { key: Key { subject: Subject::Examination(exam), .. }, .. } = &first.act else { panic!() };
+    let text = |text: &str| Answer::Seen { value: marrowbook::record::Value::Text(text.to_owned()) };
+    let said = |finding: &str, site: Site, answer: Answer| Act::Answer {
+        key: Key {
+            subject: Subject::Examination(*exam),
+            finding: finding.into(),
+            site,
+            observer: PersonCode::new("K7").unwrap(),
+        },
+        answer,
+        supersedes: vec![],
+    };
+    let jaw = Site::item(1);
+    let acts = [
+        said("jaw_taken", Site::NONE, Answer::choice("whole_jaw")),
+        said("sample_number", jaw, text("KDR-1")),
+        said("sample_sealed", jaw, Answer::choice("there")),
+        said("seal_number", jaw, text("S44")),
+        Act::Custody {
+            sample: "KDR-1".to_owned(),
+            step: CustodyStep::Received,
+            from: Some(PersonCode::new("K7").unwrap()),
+            to: PersonCode::new("OFFICE").unwrap(),
+            place: "Ranger station".to_owned(),
+            seal: "S45".to_owned(),
+            seal_intact: Some(true),
+            condition: "frozen".to_owned(),
+            note: "by hand".to_owned(),
+        },
+    ];
+    for act in acts {
+        let entry = Head::after(all.last().unwrap()).next(&Body { act, ..first.clone() }, Salt([9; 16])).unwrap();
+        all.push(entry);
+    }
+    let file = office.put("bundle.txt", make(kit::cover(), &all, Extras::default(), &kit::phone()).unwrap().as_bytes());
+    let ran = office.run(&["read", &file]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    let line = &lines(&ran)[0];
+    let [thing] = line["custody"].as_array().unwrap().as_slice() else { panic!("{line}") };
+    assert_eq!((thing["number"].as_str(), thing["what"].as_str()), (Some("KDR-1"), Some("jaw")));
+    let steps: Vec<&str> = thing["lines"].as_array().unwrap().iter().map(|l| l["step"].as_str().unwrap()).collect();
+    assert_eq!(steps, ["taken", "sealed", "received"]);
+    let last = &thing["lines"][2];
+    for (member, value) in
+        [("from", "K7"), ("to", "OFFICE"), ("place", "Ranger station"), ("seal", "S45"), ("condition", "frozen")]
+    {
+        assert_eq!(last[member], value);
+    }
+    assert_eq!(thing["gaps"], serde_json::json!(["other_seal"]), "sealed as S44, received as S45");
 }

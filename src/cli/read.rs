@@ -16,7 +16,7 @@ use crate::office::opening::{Judged, Outcome, Verdict, judge, judge_unread};
 use crate::office::recompute::{CarcassLine, Gathered};
 use crate::office::report::report;
 use crate::reading::{self, Given};
-use crate::record::fold;
+use crate::record::{custody_list, fold};
 use crate::words::Language;
 
 /// Reads every file; the worst decides the exit code.
@@ -103,6 +103,7 @@ fn table(name: &str, bytes: &[u8], streams: &mut Streams<'_>) -> Result<Exit, Cl
         let of_this = tabled.set_aside.iter().filter(|row| row.carcass == *carcass_name);
         let line = CarcassLine {
             name: Some(carcass_name.clone()),
+            custody: custody_list(&folded, carcass),
             set_aside: of_this.map(ToString::to_string).collect(),
             ..CarcassLine::of(reading::all(carcass, &Given::default()))
         };

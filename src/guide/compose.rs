@@ -91,14 +91,33 @@ pub fn withdraw(entries: Vec<EntryId>, context: &Context) -> Body {
     context.body(Act::Withdraw { supersedes: entries }, None)
 }
 
+/// What is said of a sample when it changes hands.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Handing {
+    /// Where.
+    pub place: String,
+    /// The number read off the seal.
+    pub seal: String,
+    /// Whether the seal was whole, where somebody looked.
+    pub seal_intact: Option<bool>,
+    /// State of the thing.
+    pub condition: String,
+    /// Container, reason, remarks.
+    pub note: String,
+}
+
 /// The body that says that a sample changed hands.
 pub fn custody(
     sample: &str,
     step: CustodyStep,
     from: Option<PersonCode>,
     to: PersonCode,
-    note: &str,
+    handing: &Handing,
     context: &Context,
 ) -> Body {
-    context.body(Act::Custody { sample: sample.to_owned(), step, from, to, note: note.to_owned() }, None)
+    let Handing { place, seal, seal_intact, condition, note } = handing.clone();
+    context.body(
+        Act::Custody { sample: sample.to_owned(), step, from, to, place, seal, seal_intact, condition, note },
+        None,
+    )
 }

@@ -21,6 +21,7 @@ pub mod practice;
 mod reopen;
 mod resume;
 mod rumen;
+mod samples;
 mod situation;
 mod step;
 pub mod steps;
@@ -32,7 +33,7 @@ pub use ask::{Ask, AskState, Status};
 pub use baseline::BASELINE;
 pub use bench_work::{BenchWork, bench_work};
 pub use calls::{CANNOT_CALL, NO_CARD_TO_CALL, calls};
-pub use compose::{Context, compose, custody, withdraw};
+pub use compose::{Context, Handing, compose, custody, withdraw};
 pub use draft::{Draft, LEFT, RULED_OUT};
 pub use hazard::{Closes, Fired, Grade, Hazard, Speaks};
 pub use next::{NextLook, cause_may_be_shown, next_looks, search_for_people};
@@ -41,6 +42,9 @@ pub use phase::Phase;
 pub use reopen::{NoReopen, may_reopen, reopen, still_closed};
 pub use resume::{LastAnswer, Resume};
 pub use rumen::{PointCount, Volumes, point_count, volumes};
+pub use samples::{
+    SAMPLES, SampleRow, SampleVerdict, Taker, is_number_mistyped, label_lines, proposed_number, samples_worth_taking,
+};
 pub use situation::{Situation, situation};
 pub use step::{Input, Step, Touch};
 pub use view::{ExamKind, View};

@@ -4,7 +4,7 @@
 use super::opening::{Judged, Outcome};
 use crate::bundle::PhoneReading;
 use crate::reading::{self, Given, Reading, Readings};
-use crate::record::{EntryId, Fold, Journal, fold};
+use crate::record::{CustodyItem, EntryId, Fold, Journal, custody_list, fold};
 use crate::words::Language;
 use serde::Serialize;
 use serde_json::Value;
@@ -50,7 +50,8 @@ impl Gathered {
                 let readings = reading::all(carcass, &Given::default());
                 let of_this = self.phones.iter().filter(|(_, phone)| carcass.joined.contains(&phone.carcass));
                 let phones = of_this.map(|(bundle, phone)| compare(*bundle, &phone.text, &readings)).collect();
-                CarcassLine { phones, ..CarcassLine::of(readings) }
+                let custody = custody_list(&folded, carcass);
+                CarcassLine { phones, custody, ..CarcassLine::of(readings) }
             })
             .collect();
         Recomputed { carcasses, forks: self.journal.forks(), folded }
@@ -80,6 +81,9 @@ pub struct CarcassLine {
     pub readings: Readings,
     /// The same in words: every statement and caution, by method.
     pub said: BTreeMap<String, Vec<String>>,
+    /// What was taken from it, and who had each thing from when.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub custody: Vec<CustodyItem>,
     /// How each phone's own readings compare.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub phones: Vec<Comparison>,
@@ -99,7 +103,15 @@ impl CarcassLine {
                 (one.method.clone(), sentences.collect())
             })
             .collect();
-        Self { carcass: readings.carcass, name: None, readings, said, phones: Vec::new(), set_aside: Vec::new() }
+        Self {
+            carcass: readings.carcass,
+            name: None,
+            readings,
+            said,
+            custody: Vec::new(),
+            phones: Vec::new(),
+            set_aside: Vec::new(),
+        }
     }
 }
 

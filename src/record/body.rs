@@ -78,7 +78,19 @@ pub enum Act {
         from: Option<PersonCode>,
         /// Who has it now.
         to: PersonCode,
-        /// Seal number, container, remarks.
+        /// Where it changed hands, in words or as a position.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        place: String,
+        /// The number read off the seal.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        seal: String,
+        /// Whether the seal was whole; absent where nobody looked.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        seal_intact: Option<bool>,
+        /// In what state the thing was: frozen, cool, thawing, dry, leaking.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        condition: String,
+        /// Container, reason, remarks.
         #[serde(default, skip_serializing_if = "String::is_empty")]
         note: String,
     },

@@ -149,7 +149,7 @@ impl Sheet {
 
     /// True where something was once seen here, even if it was taken back or corrected since.
     pub fn was_ever_seen(&self, finding: &str) -> bool {
-        self.ever.iter().any(|(f, _, a)| f.as_str() == finding && matches!(a, Answer::Seen { .. }))
+        self.ever_about(finding).any(|a| matches!(a, Answer::Seen { .. }))
     }
 
     /// True where this option was once seen at any place of the finding, even if taken back since.
@@ -159,7 +159,15 @@ impl Sheet {
             Some(Value::Choices(all)) => all.iter().any(|c| c == code),
             _ => false,
         };
-        self.ever.iter().any(|(f, _, a)| f.as_str() == finding && holds(a))
+        self.ever_about(finding).any(holds)
+    }
+
+    /// Everything ever said of a finding. Asked hundreds of times for one screen: looked up, not searched
+    /// for, from the smallest key that it can have.
+    fn ever_about(&self, finding: &str) -> impl Iterator<Item = &Answer> {
+        let first = (FindingCode::from(finding), Site::NONE, Answer::choice(""));
+        let code = first.0.clone();
+        self.ever.range(first..).take_while(move |(f, _, _)| *f == code).map(|(_, _, a)| a)
     }
 
     /// Ids of all entries of this subject, superseded ones too.
@@ -194,7 +202,15 @@ pub struct Custody {
     pub to: PersonCode,
     /// When, by the device's clock.
     pub at: Moment,
-    /// Seal number, container, remarks.
+    /// Where.
+    pub place: String,
+    /// Number read off the seal.
+    pub seal: String,
+    /// Whether the seal was whole, where somebody looked.
+    pub seal_intact: Option<bool>,
+    /// State of the thing.
+    pub condition: String,
+    /// Container, reason, remarks.
     pub note: String,
 }
 
@@ -341,15 +357,21 @@ pub fn fold_bodies(bodies: &[&(EntryId, Body)]) -> Fold {
                 };
                 decisions.push((*carcass, (finding.clone(), *site, supersedes.iter().copied().collect(), standing)));
             }
-            Act::Custody { sample, step, from, to, note } if stands => out.custody.push(Custody {
-                id: *id,
-                sample: sample.clone(),
-                step: *step,
-                from: from.clone(),
-                to: to.clone(),
-                at: body.at,
-                note: note.clone(),
-            }),
+            Act::Custody { sample, step, from, to, place, seal, seal_intact, condition, note } if stands => {
+                out.custody.push(Custody {
+                    id: *id,
+                    sample: sample.clone(),
+                    step: *step,
+                    from: from.clone(),
+                    to: to.clone(),
+                    at: body.at,
+                    place: place.clone(),
+                    seal: seal.clone(),
+                    seal_intact: *seal_intact,
+                    condition: condition.clone(),
+                    note: note.clone(),
+                });
+            }
             Act::Unknown { .. } => out.unknown.push(*id),
             Act::Withdraw { .. }
             | Act::Alias { .. }

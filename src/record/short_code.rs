@@ -5,7 +5,7 @@ use uuid::Uuid;
 use super::Digest;
 
 /// Letters that are not taken for each other when called out or written with mittens on.
-const LETTERS: &[u8; 23] = b"ABCDEFGHJKLMNPRSTUVWXYZ";
+pub(super) const LETTERS: &[u8; 23] = b"ABCDEFGHJKLMNPRSTUVWXYZ";
 
 /// The short code of an id: five letters made from its digest and one that checks them. One code
 /// names about one id in six million: it joins phones of one crew on one day, nothing more.
@@ -38,7 +38,7 @@ fn check(places: &[usize]) -> usize {
     places.iter().enumerate().map(|(i, p)| (i + 2) * p).sum::<usize>() % 23
 }
 
-fn letter(place: usize) -> char {
+pub(super) fn letter(place: usize) -> char {
     LETTERS.get(place).map_or('?', |b| char::from(*b))
 }
 

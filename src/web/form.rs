@@ -255,7 +255,9 @@ impl Form {
         let named = self.screen.try_get_untracked().unwrap_or(Screen::Start);
         match named {
             // A hurry is never held up, and a look at papers is not a step of the visit.
-            Screen::Hurt | Screen::About | Screen::Settings | Screen::HandOver | Screen::Practice => self.redraw(),
+            Screen::Hurt | Screen::About | Screen::Settings | Screen::HandOver | Screen::Practice | Screen::Custody => {
+                self.redraw();
+            }
             _ if in_visit => self.go(Screen::Resume),
             Screen::Journal(_) | Screen::Readings(_) | Screen::Reading(..) | Screen::Bench => self.redraw(),
             _ => self.go(Screen::Start),

@@ -33,6 +33,8 @@ pub(crate) enum Screen {
     Practice,
     /// Handing over.
     HandOver,
+    /// Who had each sample, and handing samples on.
+    Custody,
     /// What waits for the bench.
     Bench,
     /// Settings.
@@ -71,6 +73,7 @@ impl Screen {
             Self::Reading(..) => "reading",
             Self::Practice => "practice",
             Self::HandOver => "hand-over",
+            Self::Custody => "custody",
             Self::Bench => "bench",
             Self::Settings => "settings",
             Self::About => "about",
@@ -100,6 +103,7 @@ impl Screen {
                 .unwrap_or(Self::Start),
             ("practice", "") => Self::Practice,
             ("hand-over", "") => Self::HandOver,
+            ("custody", "") => Self::Custody,
             ("bench", "") => Self::Bench,
             ("settings", "") => Self::Settings,
             ("about", "") => Self::About,
@@ -137,6 +141,7 @@ mod tests {
             Screen::Reading(id, "age.lower_jaw".to_owned()),
             Screen::Practice,
             Screen::HandOver,
+            Screen::Custody,
             Screen::Bench,
             Screen::Settings,
             Screen::About,

@@ -12,6 +12,7 @@
 )]
 
 mod answering;
+mod evidence;
 mod fat;
 mod leaving;
 mod random;

@@ -110,6 +110,8 @@ fn every_step_is_come_to_by_some_visit() {
     );
     walk(Script::new("body_frozen=part_frozen belly_dents_under_fist=dents rumen=present"), ExamKind::Field, nothing);
     walk(Script::new("examination_closed=left_early"), ExamKind::Field, nothing);
+    let evidence = "snare_or_trap=there officer_told=officer_told officer_asks=more_photos";
+    walk(Script::new(evidence), ExamKind::Field, nothing);
     // Several eaters, a dog among them; wounds in two places, thawed since; mixed food.
     walk(
         Script::new(

@@ -348,11 +348,14 @@ fn samples_keep_their_numbers_and_say_what_they_are() {
         [
             "sample_number.1",
             "sample_sealed.1",
+            "sample_kept.1",
             "sample_number.2",
             "sample_sealed.2",
+            "sample_kept.2",
             "sample_what.3",
             "sample_number.3",
             "sample_sealed.3",
+            "sample_kept.3",
             "sample_across_line"
         ]
     );

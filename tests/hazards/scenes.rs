@@ -322,6 +322,7 @@ const SCENES: &[(&str, &str, &str, &str)] = &[
     ("alone", "roles=alone crew_count=1", "G09", "no source"),
     ("hands dirty", "hands=dirty", "G23", "no source"),
     ("a blade short", "blades_out_count=3 blades_back_count=2", "G19", "no source"),
+    ("a jaw in a bag without a number", "jaw_taken=whole_jaw", "G27", "no source"),
     ("a head short", "heads_counted_count=1", "G20", "no source"),
     ("nobody told", "contact_told=-", "G22", "CCOHS lone-work plan"),
     ("gloves left at home", "gloves_on=-", "H01", "CDC, Hunters Risks (brucellosis)"),

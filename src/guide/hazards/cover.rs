@@ -6,7 +6,7 @@ use crate::guide::{Closes, Input, Phase, Step, Touch};
 /// Findings that say that something was taken from the carcass.
 /// What is in the bag already is labelled even when a stop has come since: labels are not among them.
 pub(super) const TAKEN: &[&str] =
-    &["jaw_taken", "femur_taken", "organs_taken", "scat_collected", "other_samples_count"];
+    &["jaw_taken", "femur_taken", "organs_taken", "scat_collected", "bite_swabbed", "other_samples_count"];
 
 /// Findings read with the fingers in the mouth.
 const MOUTH: &[&str] = &[

@@ -45,7 +45,7 @@ pub(crate) fn guards(hazard: &Hazard, step: &Step) -> bool {
     match hazard.id {
         // Feathers lie where one walks, long before anything is taken.
         "L06" => matches!(step.phase, Phase::HandsOff | Phase::Outside | Phase::Opened | Phase::Samples),
-        "G19" => step.phase == Phase::Leave,
+        "G19" | "G27" => step.phase == Phase::Leave,
         "G20" => step.phase == Phase::HandOver,
         _ => covers(hazard.closes, step) || (hazard.closes == Closes::Cutting && takes_bone(step)),
     }

@@ -87,6 +87,12 @@ pub(super) fn samples(v: &View) -> Vec<Site> {
     items.into_iter().map(Site::item).collect()
 }
 
+/// Those of which somebody said that they are sealed.
+pub(super) fn sealed_samples(v: &View) -> Vec<Site> {
+    let sealed = |site: &Site| v.question("sample_sealed", *site).answer().value().is_some();
+    samples(v).into_iter().filter(sealed).collect()
+}
+
 /// One place a wound counted.
 pub(super) fn wounds(v: &View) -> Vec<Site> {
     let count = v.number("wounds_count").and_then(|n| u16::try_from(n).ok()).unwrap_or(0);
@@ -156,7 +162,18 @@ pub(super) fn leg_bone(v: &View) -> Vec<Site> {
     marrow_bone(v).into_iter().filter(|site| site.bone != Some(Bone::Mandible)).collect()
 }
 
+/// The head has not been eaten or taken.
+pub(crate) fn head_is_there(v: &View) -> bool {
+    !v.there("head_or_antlers_missing_only") && !v.chose("parts_eaten", "head") && !v.chose("parts_eaten", "all")
+}
+
+/// Liver, kidneys and lungs may still be there.
+pub(crate) fn viscera_are_there(v: &View) -> bool {
+    !gut_pile_only(v) && !v.chose("parts_eaten", "belly") && !v.chose("parts_eaten", "all")
+}
+
 /// A sign of people was seen that an officer may want described.
 pub(super) fn people_sign(v: &View) -> bool {
-    super::stand_off::PEOPLE_WOUNDS.iter().chain(super::stand_off::PEOPLE_PLACE).any(|sign| v.there(sign))
+    let mut signs = super::stand_off::PEOPLE_WOUNDS.iter().chain(super::stand_off::PEOPLE_PLACE);
+    signs.any(|sign| v.there(sign)) || v.there("gut_pile_cut_out") || super::evidence::is_evidence(v)
 }

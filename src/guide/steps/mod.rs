@@ -9,6 +9,7 @@ mod before_leaving;
 mod bench;
 mod bench_fat;
 mod clean_up;
+mod evidence;
 mod facts;
 mod fat;
 mod hand_over;
@@ -29,13 +30,17 @@ mod wounds;
 
 use super::Step;
 
+pub(crate) use facts::{head_is_there, viscera_are_there};
+pub(crate) use wounds::any_bite_with_clot;
+
 /// All steps, in the order in which they are asked within their phase.
-pub const STEPS: [&[Step]; 26] = [
+pub const STEPS: [&[Step]; 27] = [
     before_leaving::STEPS,
     approach::STEPS,
     stand_off::STEPS,
     snow::OWN_TRACKS,
     signs::SEARCH,
+    evidence::STEPS,
     snow::STEPS,
     tracks::STEPS,
     hands_off::BODY,

@@ -4,7 +4,7 @@ use crate::guide::{Input, Phase, Step, Touch, View};
 
 use super::facts::{antlered, bones_bare, deer_here, whole_deer, wounds};
 use super::rules;
-use super::wounds::{bled_wounds, may_have_thawed, paired_and_bled, some_bled, zone_of_one};
+use super::wounds::{bites_with_clot, bled_wounds, may_have_thawed, paired_and_bled, some_bled, zone_of_one};
 
 const fn row(id: &'static str, input: Input) -> Step {
     Step::look(id, Phase::Outside, input).touch(Touch::Handle).when(deer_here)
@@ -39,6 +39,8 @@ pub(super) const STEPS: &[Step] = &[
         .group("wound")
         .sites(wounds)
         .when(may_have_thawed),
+    // Before tape, snow and fingers come near it.
+    on_hide("bite_swabbed", Input::Choice("bite_swabbed")).group("wound").sites(bites_with_clot).may_be_absent(),
     on_hide("clot_wiped", Input::Choice("clot_wiped")).group("wound").sites(bled_wounds),
     on_hide("upper_canines", Input::Number("upper_canines_mm")).group("wound").sites(paired_and_bled),
     on_hide("lower_canines", Input::Number("lower_canines_mm")).group("wound").sites(paired_and_bled),

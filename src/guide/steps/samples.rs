@@ -3,7 +3,7 @@
 
 use crate::guide::{Input, Phase, Step, Touch, may_take_head_parts};
 
-use super::facts::{deer_here, sampled, samples};
+use super::facts::{deer_here, sampled, samples, sealed_samples};
 use super::rules;
 
 const fn row(id: &'static str, input: Input) -> Step {
@@ -16,6 +16,8 @@ const fn of_sample(id: &'static str, input: Input) -> Step {
 }
 
 pub(super) const STEPS: &[Step] = &[
+    // What spoils first is taken first.
+    row("samples_worth", Input::ReadDo("samples_worth_read")),
     row("jaw_taken", Input::Choice("jaw_taken")).touch(Touch::Cut).ruled_out(rules::taking_jaw).may_be_absent(),
     row("femur_taken", Input::Choice("femur_taken")).touch(Touch::Cut).ruled_out(rules::taking_femur).may_be_absent(),
     row("head_work_wanted", Input::Panel(&["head_work_wanted"])).when(|v| deer_here(v) && may_take_head_parts(v)),
@@ -24,6 +26,12 @@ pub(super) const STEPS: &[Step] = &[
     of_sample("sample_what", Input::Choice("sample_what")).ruled_out(rules::sample_named),
     of_sample("sample_number", Input::Text("sample_number")).ruled_out(|_, _| None),
     of_sample("sample_sealed", Input::ReadDo("sample_sealed")).ruled_out(|_, _| None).may_be_absent(),
+    of_sample("seal_number", Input::Text("seal_number"))
+        .when(|v| deer_here(v) && sampled(v))
+        .sites(sealed_samples)
+        .ruled_out(|_, _| None)
+        .may_be_absent(),
+    of_sample("sample_kept", Input::Choice("sample_kept")).ruled_out(|_, _| None),
     row("sample_across_line", Input::Choice("sample_across_line"))
         .touch(Touch::Look)
         .when(sampled)

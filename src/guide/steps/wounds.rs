@@ -31,6 +31,17 @@ pub(super) fn paired_and_bled(v: &View) -> Vec<Site> {
     true_clots(v).into_iter().filter(|site| is(v, "wound_form", *site, "paired_holes")).collect()
 }
 
+/// Holes or tears with a clot: spit of the one that bit in life may be in them.
+pub(super) fn bites_with_clot(v: &View) -> Vec<Site> {
+    let bite = |site: &Site| ["paired_holes", "tear"].iter().any(|form| is(v, "wound_form", *site, form));
+    true_clots(v).into_iter().filter(bite).collect()
+}
+
+/// At least one such bite.
+pub(crate) fn any_bite_with_clot(v: &View) -> bool {
+    !bites_with_clot(v).is_empty()
+}
+
 /// Some wound bled.
 pub(super) fn some_bled(v: &View) -> bool {
     deer_here(v) && !true_clots(v).is_empty()

@@ -15,7 +15,7 @@ pub(super) const FINDINGS: &[F] = confirms!(
     "h16", "h17", "h18", "h19", "h20", "h21", "h22", "h23", "h24", "h25", "h26", "e01", "e02", "e03", "e04", "e05",
     "e06", "e06l", "e07", "e08", "e09", "e09a", "e10", "l01", "l02", "l03", "l04", "l05", "l06", "l07", "l08", "g01",
     "g02", "g03", "g04", "g05", "g06", "g07", "g08", "g09", "g10", "g11", "g12", "g13", "g14", "g15", "g16", "g17",
-    "g18", "g19", "g20", "g21", "g22", "g23", "g24", "g25", "g26",
+    "g18", "g19", "g20", "g21", "g22", "g23", "g24", "g25", "g26", "g27",
 );
 
 /// Stops that a person whom the card names has reopened, by code. The fixed ones are not among them.

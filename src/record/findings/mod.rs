@@ -2,6 +2,7 @@
 
 mod body;
 mod confirm;
+mod evidence;
 mod fat;
 mod jaw;
 mod lab;
@@ -37,6 +38,7 @@ pub const FINDINGS: &[&[FindingDef]] = &[
     lab::FINDINGS,
     work::FINDINGS,
     signs::FINDINGS,
+    evidence::FINDINGS,
     tracks::FINDINGS,
     confirm::FINDINGS,
     confirm::REOPENED,

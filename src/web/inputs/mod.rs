@@ -11,6 +11,7 @@ mod place;
 mod plants;
 mod points;
 mod read_do;
+mod sample_label;
 mod text;
 mod volumes;
 
@@ -68,6 +69,7 @@ pub(crate) fn input(question: &Question) -> AnyView {
         Input::Choices(finding) => choices::choices(question, finding),
         Input::Panel(signs) => panel::panel(question, signs),
         Input::Number(finding) => number::number(question, finding),
+        Input::Text("sample_number") => sample_label::sample_label(question),
         Input::Text("handed_over") => hand_over_tile(question),
         Input::Text(finding) => text::text(question, finding),
         Input::Instant(finding) => instant::instant(question, finding),

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use crate::guide::Draft;
 use crate::record::{Answer, Shape, Value, find};
 use crate::web::parts::{Look, foot, tile};
+use crate::web::wording;
 
 use super::Question;
 
@@ -24,9 +25,16 @@ pub(super) fn text(q: &Question, finding: &'static str) -> AnyView {
             form.answer(&[Draft { finding, site, answer, step }]);
         }
     });
+    let none = q.ask.may_be_absent(&q.now.view()).then(|| {
+        let label = wording::ask_part(form.language(), &q.ask, "none").unwrap_or_else(|| form.say("state.not_seen"));
+        tile(form, "none", label, Look::Value, move || {
+            form.answer(&[Draft { finding, site, answer: Answer::NotSeen, step }]);
+        })
+    });
     view! {
         <div class="tiles">
             {area(form, most)}
+            {none}
             {foot(Some(save), q.no_answer())}
         </div>
     }

@@ -50,6 +50,7 @@ pub(super) fn hand_over(form: Form) -> AnyView {
             {plain_head(form.say("hand_over.head"))}
             <p class="how"><strong>{form.say("hand_over.not_secret")}</strong></p>
             {note_switch}
+            {act(form, "custody", form.say("custody.head"), move || form.go(Screen::Custody))}
         </section>
         {super::calls::calls(form)}
         {body}

@@ -24,6 +24,7 @@ pub(super) fn journal(form: Form, examination: Uuid) -> AnyView {
             <p class="how">{form.say("journal.how")}</p>
             <p class="ways">
                 {act(form, "readings", form.say("steps.readings"), move || form.go(Screen::Readings(examination)))}
+                {act(form, "custody", form.say("custody.head"), move || form.go(Screen::Custody))}
             </p>
         </section>
         {list(form, "journal.of_exam", of_exam)}

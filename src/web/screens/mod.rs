@@ -4,6 +4,7 @@ mod about;
 mod bench;
 mod calls;
 mod card;
+mod custody;
 mod hand_over;
 mod hand_over_ways;
 mod hazard;
@@ -14,6 +15,7 @@ mod no_answer;
 mod practice;
 mod readings;
 mod resume;
+mod samples;
 mod settings;
 mod start;
 mod start_notes;
@@ -44,6 +46,7 @@ pub(crate) fn screen(form: Form, screen: &Screen) -> AnyView {
         Screen::Reading(id, method) => readings::one(form, *id, method),
         Screen::Practice => practice::practice(form),
         Screen::HandOver => hand_over::hand_over(form),
+        Screen::Custody => custody::custody(form),
         Screen::Bench => bench::bench(form),
         Screen::Settings => settings::settings(form),
         Screen::About => about::about(form),

@@ -44,6 +44,7 @@ fn question(form: Form, now: &Now, ask: Ask) -> AnyView {
         <section class="ask" data-ask=ask.name() data-input=input_name(&step.input)>
             {head(wording::ask(language, &ask), part("how"), part("why"), form.say("visit.why"), to_all)}
             {super::calls::standing_rules(form, step)}
+            {(step.id == "samples_worth").then(|| super::samples::worth(form, now))}
             {advice(form, now, &ask)}
             {given}
             {worth_most(form, now, &ask)}

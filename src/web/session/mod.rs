@@ -4,6 +4,7 @@
 //! and hands the entries back in with [`Session::take`].
 
 mod bodies;
+mod custody;
 mod card_text;
 mod hand_over;
 mod lists;

@@ -121,5 +121,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("hazard.g24.source", "Rule [design]."),
     ("hazard.g23.source", "Rule [design]."),
     ("hazard.g19.source", "Count blades out and in [design]."),
+    ("hazard.g27.source", "Nothing leaves unlabelled [design]."),
     ("hazard.g20.source", "Head count [design]."),
 ];

@@ -1,6 +1,7 @@
 //! English.
 
 mod cause;
+mod custody;
 mod desk;
 mod drawings;
 mod drawings_of_fat;
@@ -31,6 +32,7 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     steps::OUTING,
     steps::SCENE,
     steps::SIGNS,
+    steps::EVIDENCE,
     steps::BODY,
     steps::TEETH_AND_MARROW,
     steps::BENCH,
@@ -44,6 +46,8 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     options::FINDINGS,
     options::NAMES,
     options::SIGNS,
+    options::EVIDENCE,
+    custody::TEXTS,
     readings::TEXTS,
     readings_of_size::TEXTS,
     cause::TEXTS,

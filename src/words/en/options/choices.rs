@@ -327,7 +327,6 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("option.femur", "Thigh bone"),
     ("option.other_long_bone", "Other long bone"),
     ("option.hair", "Hair"),
-    ("option.tissue", "Tissue"),
     ("option.sample_what.rumen", "Rumen"),
     ("option.scat", "Droppings"),
     ("option.swab", "Swab"),

@@ -3,6 +3,7 @@
 
 mod bench;
 mod body;
+mod evidence;
 mod lab;
 mod fat;
 mod outing;
@@ -27,6 +28,7 @@ use steps;
 
 pub(super) use bench::TEXTS as BENCH;
 pub(super) use body::TEXTS as BODY;
+pub(super) use evidence::TEXTS as EVIDENCE;
 pub(super) use fat::TEXTS as FAT;
 pub(super) use lab::TEXTS as LAB;
 pub(super) use outing::TEXTS as OUTING;

@@ -1,0 +1,357 @@
+//! Chain of custody: what was taken, its number and seal, and everybody who had it, from who found the
+//! carcass to who received the sample.
+//!
+//! Nothing is asked twice: finding, taking and sealing are read from the answers, hand-overs from the
+//! entries of kind `custody`. Gaps are told, never filled.
+
+use serde::Serialize;
+use uuid::Uuid;
+
+use super::{Carcass, Custody, CustodyStep, Fold, Moment, PersonCode, Place, Sheet, Site, Standing, Value, links};
+
+/// One thing that left with somebody.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CustodyItem {
+    /// The number on its label; empty where none was written.
+    pub number: String,
+    /// What it is, by the code of `sample_what`; empty where nobody said.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub what: String,
+    /// The examination at which it was taken.
+    pub examination: Uuid,
+    /// Its place among the samples of that examination.
+    pub item: u16,
+    /// Seal number as written when it was closed; empty where none was.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub seal: String,
+    /// Who had it, in turn.
+    pub lines: Vec<CustodyLine>,
+    /// What is missing or does not fit.
+    pub gaps: Vec<CustodyGap>,
+}
+
+/// What happened, on a line of the list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CustodyLineStep {
+    /// Somebody reported the carcass.
+    Reported,
+    /// A crew found it.
+    Found,
+    /// Taken from it.
+    Taken,
+    /// Closed and sealed.
+    Sealed,
+    /// Given from one person to another.
+    Handed,
+    /// Received at the office or laboratory.
+    Received,
+    /// Destroyed or used up.
+    UsedUp,
+}
+
+impl CustodyLineStep {
+    /// The code used in message ids (`custody.step.<code>`).
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Reported => "reported",
+            Self::Found => "found",
+            Self::Taken => "taken",
+            Self::Sealed => "sealed",
+            Self::Handed => "handed",
+            Self::Received => "received",
+            Self::UsedUp => "used_up",
+        }
+    }
+}
+
+/// One line: who had it from when.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CustodyLine {
+    /// What happened.
+    pub step: CustodyLineStep,
+    /// Who gave it, where somebody did.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub from: Option<String>,
+    /// Who has it since, by code; who reported, by kind.
+    pub to: String,
+    /// When, by the device's clock.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at: Option<Moment>,
+    /// Where; empty where nobody said.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub place: String,
+    /// Number read off the seal.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub seal: String,
+    /// Whether the seal was whole, where somebody looked.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub seal_intact: Option<bool>,
+    /// State of the thing.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub condition: String,
+    /// Container, reason, remarks.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub note: String,
+}
+
+/// What is missing from a chain, or does not fit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CustodyGap {
+    /// Nobody wrote a number.
+    NoNumber,
+    /// Another thing bears the same number.
+    NumberTwice,
+    /// Nobody said that it was sealed.
+    NotSealed,
+    /// Sealed without a number on the seal.
+    NoSealNumber,
+    /// Given by somebody who did not have it.
+    NotTheHolder,
+    /// The seal's number is not the one before.
+    OtherSeal,
+    /// The seal was broken when it changed hands.
+    SealBroken,
+    /// Place or condition was not said when it changed hands.
+    NotDescribed,
+    /// Nobody has said that it was received.
+    NotReceived,
+}
+
+impl CustodyGap {
+    /// All.
+    pub const ALL: [Self; 9] = [
+        Self::NoNumber,
+        Self::NumberTwice,
+        Self::NotSealed,
+        Self::NoSealNumber,
+        Self::NotTheHolder,
+        Self::OtherSeal,
+        Self::SealBroken,
+        Self::NotDescribed,
+        Self::NotReceived,
+    ];
+
+    /// The code used in message ids (`custody.gap.<code>`).
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::NoNumber => "no_number",
+            Self::NumberTwice => "number_twice",
+            Self::NotSealed => "not_sealed",
+            Self::NoSealNumber => "no_seal_number",
+            Self::NotTheHolder => "not_the_holder",
+            Self::OtherSeal => "other_seal",
+            Self::SealBroken => "seal_broken",
+            Self::NotDescribed => "not_described",
+            Self::NotReceived => "not_received",
+        }
+    }
+}
+
+/// Numbers are compared as people read them: blanks and small letters do not count.
+fn same(a: &str, b: &str) -> bool {
+    let plain =
+        |text: &str| text.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_uppercase).collect::<String>();
+    plain(a) == plain(b)
+}
+
+/// Everything that was taken from a carcass, in the order of its examinations.
+pub fn custody_list(fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
+    let mut all: Vec<CustodyItem> = Vec::new();
+    for exam in carcass.examinations.values() {
+        let before = found(fold, &exam.sheet);
+        for item in items(&exam.sheet) {
+            all.push(chain(&exam.sheet, exam.id, item, &before, &fold.custody));
+        }
+    }
+    let numbers: Vec<String> = all.iter().map(|item| item.number.clone()).collect();
+    for item in &mut all {
+        let twins = numbers.iter().filter(|number| !number.is_empty() && same(number, &item.number)).count();
+        if twins > 1 {
+            item.gaps.push(CustodyGap::NumberTwice);
+            item.gaps.sort();
+        }
+    }
+    all
+}
+
+/// Numbers of the things of which anything was said.
+fn items(sheet: &Sheet) -> Vec<u16> {
+    const OF_SAMPLES: &[&str] = &["sample_number", "sample_what", "sample_sealed", "seal_number"];
+    let said = sheet
+        .answers()
+        .filter(|(code, _, all)| OF_SAMPLES.contains(&code.as_str()) && all.iter().any(|s| s.answer.value().is_some()));
+    let mut all: Vec<u16> = said.filter_map(|(_, site, _)| site.item).collect();
+    for (finding, item) in [("jaw_taken", 1), ("femur_taken", 2)] {
+        if sheet.is_seen(finding) {
+            all.push(item);
+        }
+    }
+    all.sort_unstable();
+    all.dedup();
+    all
+}
+
+/// The first who looked at a question and found something.
+fn seen<'a>(sheet: &'a Sheet, finding: &str, site: Site) -> Option<&'a Standing> {
+    sheet.question(finding, site).standing.into_iter().find(|s| s.answer.value().is_some())
+}
+
+fn text(sheet: &Sheet, finding: &str, site: Site) -> String {
+    match seen(sheet, finding, site).and_then(|s| s.answer.value()) {
+        Some(Value::Text(text) | Value::Choice(text)) => text.clone(),
+        _ => String::new(),
+    }
+}
+
+fn line(step: CustodyLineStep, who: &PersonCode, at: Moment) -> CustodyLine {
+    CustodyLine {
+        step,
+        from: None,
+        to: who.to_string(),
+        at: Some(at),
+        place: String::new(),
+        seal: String::new(),
+        seal_intact: None,
+        condition: String::new(),
+        note: String::new(),
+    }
+}
+
+/// Who reported the carcass and who found it, with the place.
+fn found(fold: &Fold, sheet: &Sheet) -> Vec<CustodyLine> {
+    let mut lines = Vec::new();
+    let report = match sheet.answer(links::REPORT).value() {
+        Some(Value::Ref(id)) => fold.reports.get(id),
+        _ => None,
+    };
+    if let Some(report) = report
+        && let Some(said) = seen(report, "report_seen_by", Site::NONE)
+    {
+        let mut first = line(CustodyLineStep::Reported, &said.observer, said.at);
+        first.to = text(report, "report_seen_by", Site::NONE);
+        first.at = match report.answer("report_seen_at").value() {
+            Some(Value::Instant(at)) => Some(*at),
+            _ => None,
+        };
+        first.place = text(report, "report_place_words", Site::NONE);
+        lines.push(first);
+    }
+    let arrived = seen(sheet, "arrived_at", Site::NONE);
+    if let Some(said) = arrived.or_else(|| seen(sheet, "report_outcome", Site::NONE)) {
+        let mut crew = line(CustodyLineStep::Found, &said.observer, said.at);
+        if let Some(Value::Instant(at)) = said.answer.value() {
+            crew.at = Some(*at);
+        }
+        crew.place = place_of(sheet);
+        lines.push(crew);
+    }
+    lines
+}
+
+/// The place of an examination as one line.
+fn place_of(sheet: &Sheet) -> String {
+    match seen(sheet, "place", Site::NONE).and_then(|s| s.answer.value()) {
+        Some(Value::Place(place)) => on_one_line(place),
+        _ => text(sheet, "place_words", Site::NONE),
+    }
+}
+
+/// Degrees with their seven decimals, datum and accuracy.
+fn on_one_line(place: &Place) -> String {
+    let degrees = |e7: i64| {
+        let sign = if e7 < 0 { "-" } else { "" };
+        format!("{sign}{}.{:07}", e7.unsigned_abs() / 10_000_000, e7.unsigned_abs() % 10_000_000)
+    };
+    let near = place.accuracy_m_95.map(|m| format!(", within {m} m")).unwrap_or_default();
+    format!("{}, {} WGS 84{near}", degrees(place.lat_e7), degrees(place.lon_e7))
+}
+
+fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], hands: &[Custody]) -> CustodyItem {
+    let site = Site::item(item);
+    let number = text(sheet, "sample_number", site);
+    let what = match (text(sheet, "sample_what", site), item) {
+        (code, _) if !code.is_empty() => code,
+        (_, 1) => "jaw".to_owned(),
+        (_, 2) => "femur".to_owned(),
+        _ => String::new(),
+    };
+    let seal = text(sheet, "seal_number", site);
+    let mut lines = before.to_vec();
+    let took = match item {
+        1 => seen(sheet, "jaw_taken", Site::NONE),
+        2 => seen(sheet, "femur_taken", Site::NONE),
+        _ => None,
+    };
+    if let Some(said) = took.or_else(|| seen(sheet, "sample_number", site)).or_else(|| seen(sheet, "sample_what", site))
+    {
+        let mut taken = line(CustodyLineStep::Taken, &said.observer, said.at);
+        taken.place = place_of(sheet);
+        lines.push(taken);
+    }
+    let sealed = seen(sheet, "sample_sealed", site);
+    if let Some(said) = sealed {
+        let mut closed = line(CustodyLineStep::Sealed, &said.observer, said.at);
+        closed.seal.clone_from(&seal);
+        lines.push(closed);
+    }
+    lines.extend(hands.iter().filter(|hand| !number.is_empty() && same(&hand.sample, &number)).map(of_hand));
+    let gaps = gaps(&number, &seal, sealed.is_some(), &lines);
+    CustodyItem { number, what, examination, item, seal, lines, gaps }
+}
+
+fn of_hand(hand: &Custody) -> CustodyLine {
+    let step = match hand.step {
+        CustodyStep::Taken => CustodyLineStep::Taken,
+        CustodyStep::Sealed => CustodyLineStep::Sealed,
+        CustodyStep::Handed => CustodyLineStep::Handed,
+        CustodyStep::Received => CustodyLineStep::Received,
+        CustodyStep::UsedUp => CustodyLineStep::UsedUp,
+    };
+    CustodyLine {
+        from: hand.from.as_ref().map(ToString::to_string),
+        place: hand.place.clone(),
+        seal: hand.seal.clone(),
+        seal_intact: hand.seal_intact,
+        condition: hand.condition.clone(),
+        note: hand.note.clone(),
+        ..line(step, &hand.to, hand.at)
+    }
+}
+
+fn gaps(number: &str, seal: &str, sealed: bool, lines: &[CustodyLine]) -> Vec<CustodyGap> {
+    let mut gaps = Vec::new();
+    let mut add = |gap: CustodyGap, is: bool| {
+        if is && !gaps.contains(&gap) {
+            gaps.push(gap);
+        }
+    };
+    add(CustodyGap::NoNumber, number.is_empty());
+    add(CustodyGap::NotSealed, !sealed);
+    add(CustodyGap::NoSealNumber, sealed && seal.is_empty());
+    let mut seal = seal.to_owned();
+    for pair in lines.windows(2) {
+        let [before, now] = pair else { continue };
+        if !matches!(now.step, CustodyLineStep::Handed | CustodyLineStep::Received) {
+            continue;
+        }
+        add(CustodyGap::NotTheHolder, now.from.as_ref().is_some_and(|from| *from != before.to));
+        add(CustodyGap::OtherSeal, !seal.is_empty() && !now.seal.is_empty() && !same(&seal, &now.seal));
+        add(CustodyGap::SealBroken, now.seal_intact == Some(false));
+        add(CustodyGap::NotDescribed, now.place.is_empty() || now.condition.is_empty());
+        if !now.seal.is_empty() {
+            seal.clone_from(&now.seal);
+        }
+    }
+    add(
+        CustodyGap::NotReceived,
+        !lines.iter().any(|l| matches!(l.step, CustodyLineStep::Received | CustodyLineStep::UsedUp)),
+    );
+    gaps.sort();
+    gaps
+}
+
+#[cfg(test)]
+#[path = "custody_tests.rs"]
+mod tests;

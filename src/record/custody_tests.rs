@@ -1,0 +1,122 @@
+//! Fields of a chain of custody: reference `cause-and-time-of-death.md` 6.3 [design]; the cases are invented.
+
+use super::*;
+use crate::record::{Act, Answer, Body, DeviceId, Digest, ENTRY_SCHEMA, EntryId, FindingCode, Key, Subject, Versions};
+
+const EXAM: Uuid = Uuid::from_u128(1);
+const CARCASS: Uuid = Uuid::from_u128(2);
+
+fn person(code: &str) -> PersonCode {
+    PersonCode::new(code).unwrap()
+}
+
+fn body(act: Act, hour: u32) -> Body {
+    Body {
+        schema: ENTRY_SCHEMA,
+        act,
+        typed_by: person("K7"),
+        at: Moment::parse(&format!("2027-02-14T{hour:02}:00:00-05:00")).unwrap(),
+        zone: String::new(),
+        since_start_ms: None,
+        versions: Versions { protocol: 1, step: None, card: None },
+    }
+}
+
+fn answer(finding: &str, site: Site, value: Value, hour: u32) -> Body {
+    let key =
+        Key { subject: Subject::Examination(EXAM), finding: FindingCode::from(finding), site, observer: person("K7") };
+    body(Act::Answer { key, answer: Answer::Seen { value }, supersedes: vec![] }, hour)
+}
+
+fn hand(step: CustodyStep, from: &str, to: &str, seal: &str, hour: u32) -> Body {
+    body(
+        Act::Custody {
+            sample: "abc-1".to_owned(),
+            step,
+            from: Some(person(from)),
+            to: person(to),
+            place: "Trail head".to_owned(),
+            seal: seal.to_owned(),
+            seal_intact: Some(true),
+            condition: "frozen".to_owned(),
+            note: String::new(),
+        },
+        hour,
+    )
+}
+
+fn list(bodies: Vec<Body>) -> Vec<CustodyItem> {
+    let device = DeviceId(Digest::of(&[b"phone"]));
+    let all: Vec<(EntryId, Body)> = (0_u64..).zip(bodies).map(|(seq, body)| (EntryId { device, seq }, body)).collect();
+    let fold = crate::record::fold_bodies(&all.iter().collect::<Vec<_>>());
+    custody_list(&fold, &fold.carcasses[&CARCASS])
+}
+
+fn whole() -> Vec<Body> {
+    let one = Site::item(1);
+    let place = Place {
+        lat_e7: 450_000_001,
+        lon_e7: -740_000_000,
+        accuracy_m_95: Some(12),
+        source: crate::record::PlaceSource::Device,
+    };
+    vec![
+        answer(links::CARCASS, Site::NONE, Value::Ref(CARCASS), 9),
+        answer("report_outcome", Site::NONE, Value::Choice("found".to_owned()), 9),
+        answer("place", Site::NONE, Value::Place(place), 9),
+        answer("jaw_taken", Site::NONE, Value::Choice("whole_jaw".to_owned()), 10),
+        answer("sample_number", one, Value::Text("ABC-1".to_owned()), 10),
+        answer("sample_sealed", one, Value::Choice("there".to_owned()), 11),
+        answer("seal_number", one, Value::Text("S 44".to_owned()), 11),
+        hand(CustodyStep::Handed, "K7", "B2", "S44", 14),
+        hand(CustodyStep::Received, "B2", "LAB", "s44", 15),
+    ]
+}
+
+#[test]
+fn from_who_found_it_to_who_received_it() {
+    let all = list(whole());
+    let [jaw] = all.as_slice() else { panic!("{all:?}") };
+    let steps: Vec<&str> = jaw.lines.iter().map(|l| l.step.code()).collect();
+    assert_eq!(steps, ["found", "taken", "sealed", "handed", "received"]);
+    let to: Vec<&str> = jaw.lines.iter().map(|l| l.to.as_str()).collect();
+    assert_eq!(to, ["K7", "K7", "K7", "B2", "LAB"]);
+    assert_eq!((jaw.number.as_str(), jaw.what.as_str(), jaw.seal.as_str()), ("ABC-1", "jaw", "S 44"));
+    assert_eq!(jaw.lines[0].place, "45.0000001, -74.0000000 WGS 84, within 12 m");
+    assert_eq!(jaw.gaps, []);
+}
+
+#[test]
+fn each_gap_is_told() {
+    let gap = |change: &dyn Fn(&mut Vec<Body>)| {
+        let mut bodies = whole();
+        change(&mut bodies);
+        list(bodies)[0].gaps.clone()
+    };
+    assert_eq!(gap(&|b| drop(b.remove(8))), [CustodyGap::NotReceived]);
+    assert_eq!(gap(&|b| drop(b.remove(7))), [CustodyGap::NotTheHolder], "B2 never had it");
+    assert_eq!(gap(&|b| drop(b.remove(6))), [CustodyGap::NoSealNumber]);
+    assert_eq!(gap(&|b| drop(b.remove(5))), [CustodyGap::NotSealed]);
+    assert_eq!(gap(&|b| b[8] = hand(CustodyStep::Received, "B2", "LAB", "S45", 15)), [CustodyGap::OtherSeal]);
+    let bare = |b: &mut Vec<Body>| {
+        if let Act::Custody { place, seal_intact, .. } = &mut b[8].act {
+            place.clear();
+            *seal_intact = Some(false);
+        }
+    };
+    assert_eq!(gap(&bare), [CustodyGap::SealBroken, CustodyGap::NotDescribed]);
+    // Without a number nothing can be followed.
+    let mut bodies = whole();
+    bodies.remove(4);
+    assert_eq!(list(bodies)[0].gaps, [CustodyGap::NoNumber, CustodyGap::NotReceived]);
+}
+
+#[test]
+fn one_number_on_two_things_is_told_of_both() {
+    let mut bodies = whole();
+    bodies.push(answer("femur_taken", Site::NONE, Value::Choice("whole".to_owned()), 10));
+    bodies.push(answer("sample_number", Site::item(2), Value::Text("abc 1".to_owned()), 10));
+    let all = list(bodies);
+    assert_eq!(all.len(), 2);
+    assert!(all.iter().all(|item| item.gaps.contains(&CustodyGap::NumberTwice)), "{all:?}");
+}

@@ -1,0 +1,27 @@
+//! The samples that are worth taking here, as the guide's table says.
+
+use leptos::prelude::*;
+
+use crate::guide::{SampleVerdict, samples_worth_taking};
+use crate::web::form::Form;
+use crate::web::session::Now;
+
+pub(super) fn worth(form: Form, now: &Now) -> AnyView {
+    let all = samples_worth_taking(&now.view());
+    if all.is_empty() {
+        return view! { <p>{form.say("samples.none")}</p> }.into_any();
+    }
+    let rows = all.into_iter().map(|(row, verdict)| {
+        let part = |name: &str| form.say(&format!("samples.{}.{name}", row.id));
+        let told = form.say(&format!("samples.verdict.{}", verdict.code()));
+        let keep = (verdict == SampleVerdict::Take).then(|| view! { <br />{part("keep")} });
+        view! { <li data-sample=row.id data-verdict=verdict.code()><strong>{told}</strong>": "{part("take")}{keep}<br />{part("for")}</li> }
+    });
+    view! {
+        <section class="phase" data-samples="">
+            <ul>{rows.collect_view()}</ul>
+            <p>{form.say("samples.read")}</p>
+        </section>
+    }
+    .into_any()
+}

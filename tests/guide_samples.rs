@@ -1,0 +1,163 @@
+//! The table of samples: rows of reference `cause-and-time-of-death.md` 6.4, and what it says in scenes
+//! (the scenes are the project's own; amounts and keeping are the reference's, with its marks).
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
+
+#[path = "hazards/scene.rs"]
+#[allow(dead_code)]
+mod scene;
+
+use marrowbook::guide::{SAMPLES, SampleVerdict, Taker, is_number_mistyped, label_lines, samples_worth_taking};
+use marrowbook::record::{Answer, Bone, CustodyGap, Site, find};
+use marrowbook::science::source::Mark;
+use marrowbook::words::{Language, raw};
+use scene::Scene;
+
+fn text(id: &str) -> &'static str {
+    raw(Language::English, id).unwrap_or_else(|| panic!("no text {id}"))
+}
+
+#[test]
+fn every_row_has_its_texts_its_mark_and_a_name_for_the_label() {
+    let named = find("sample_what").unwrap().options();
+    for row in SAMPLES {
+        let all = ["take", "keep", "for"].map(|part| text(&format!("samples.{}.{part}", row.id)));
+        let all = all.concat();
+        assert_eq!(row.mark == Mark::Memory, all.contains("[memory]"), "{}: {all}", row.id);
+        assert_eq!(row.mark == Mark::Design, all.contains("[design]"), "{}: {all}", row.id);
+        assert!(named.contains(&row.what), "{}", row.id);
+    }
+    for verdict in
+        [SampleVerdict::Take, SampleVerdict::TooLate, SampleVerdict::NotAllowed, SampleVerdict::LeaveToOfficer]
+    {
+        text(&format!("samples.verdict.{}", verdict.code()));
+    }
+    for gap in CustodyGap::ALL {
+        text(&format!("custody.gap.{}", gap.code()));
+    }
+    for step in ["reported", "found", "taken", "sealed", "handed", "received", "used_up"] {
+        text(&format!("custody.step.{step}"));
+    }
+}
+
+#[test]
+fn amounts_and_keeping_are_the_reference_s() {
+    // Section 6.4, cell by cell.
+    for (id, part, figure) in [
+        ("bite_swab", "take", "2 swabs"),
+        ("bite_swab", "take", "5 by 5 cm"),
+        ("bite_swab", "keep", "no plastic"),
+        ("liver_kidney", "take", "50 to 100 g each"),
+        ("rumen", "take", "half a litre from 3 places"),
+        ("lung_or_lesion", "take", "1 cm thick"),
+        ("lung_or_lesion", "keep", "10 parts formalin"),
+        ("dung", "take", "20 pellets"),
+        ("dung", "keep", "not frozen"),
+        ("muscle", "keep", "95 % ethanol"),
+        ("head_parts", "keep", "formalin 10 to 1"),
+    ] {
+        let said = text(&format!("samples.{id}.{part}"));
+        assert!(said.contains(figure), "{id}: {said}");
+    }
+}
+
+const WHOLE: &str = "body_state=whole body_frozen=not_frozen decay=fresh touching_allowed=card_names_me ";
+const BITE: &str = "wounds_outside=there wounds_count=1 wound_form@1=paired_holes wound_bleeding@1=clot_at_hole ";
+
+fn verdict(answers: &str, id: &str) -> Option<SampleVerdict> {
+    let mut scene = Scene::ready();
+    scene.say(&format!("{WHOLE}{answers}"));
+    scene.with(|v| samples_worth_taking(v)).into_iter().find(|(row, _)| row.id == id).map(|(_, verdict)| verdict)
+}
+
+#[test]
+fn what_is_worth_taking_follows_what_was_found() {
+    use SampleVerdict as V;
+    for (answers, id, expected) in [
+        // Spit speaks of the killer only at a clot (reference 6.4, DNA odds).
+        (BITE, "bite_swab", Some(V::Take)),
+        (BITE, "control_swab", Some(V::Take)),
+        (
+            "wounds_outside=there wounds_count=1 wound_form@1=paired_holes wound_bleeding@1=clean_no_bruise",
+            "bite_swab",
+            None,
+        ),
+        ("wounds_outside=there wounds_count=1 wound_form@1=scrape wound_bleeding@1=clot_at_hole", "bite_swab", None),
+        ("", "bite_swab", None),
+        // Tissue for the microscope must not have frozen.
+        ("lungs=solid_or_pus", "lung_or_lesion", Some(V::Take)),
+        ("lungs=solid_or_pus body_frozen=part_frozen", "lung_or_lesion", Some(V::TooLate)),
+        ("lungs=normal", "lung_or_lesion", None),
+        ("rump_stained=there", "dung", Some(V::Take)),
+        ("rump_stained=there body_frozen=frozen_solid", "dung", Some(V::TooLate)),
+        ("rumen_mostly=garden_shrub", "liver_kidney", Some(V::Take)),
+        ("rumen_mostly=garden_shrub body_state=part_eaten parts_eaten=belly", "liver_kidney", Some(V::TooLate)),
+        ("rumen_mostly=woody_browse", "liver_kidney", None),
+        ("droppings_by=coyote", "scat", Some(V::Take)),
+        ("thin_or_wet_chin=there", "head_parts", Some(V::Take)),
+        ("", "head_parts", None),
+        ("", "jaw", Some(V::Take)),
+        ("projectile_or_wound_track=there", "projectile", Some(V::LeaveToOfficer)),
+    ] {
+        assert_eq!(verdict(answers, id), expected, "{answers}: {id}");
+    }
+}
+
+#[test]
+fn marrow_that_lay_open_over_a_day_is_not_taken_for_its_fat() {
+    let of = |opened: &str| {
+        let mut scene = Scene::ready();
+        scene.answer("bone_opened", Site::bone(Bone::Femur), Answer::choice(opened));
+        scene.with(|v| samples_worth_taking(v)).into_iter().find(|(row, _)| row.id == "femur").unwrap().1
+    };
+    assert_eq!(of("open_over_a_day"), SampleVerdict::TooLate);
+    assert_eq!(of("intact"), SampleVerdict::Take);
+}
+
+#[test]
+fn the_card_decides_who_takes_what() {
+    let mut scene = Scene::ready();
+    scene.say(&format!("{WHOLE}{BITE}thin_or_wet_chin=there"));
+    scene.card.as_mut().unwrap().people.iter_mut().for_each(|p| {
+        p.may_take_head_parts = false;
+        p.may_take_jaw = false;
+    });
+    for (row, verdict) in scene.with(|v| samples_worth_taking(v)) {
+        let shut = matches!(row.taker, Taker::HeadParts | Taker::Jaw);
+        assert_eq!(verdict == SampleVerdict::NotAllowed, shut, "{}: {verdict:?}", row.id);
+    }
+    scene.card = None;
+    let all = scene.with(|v| samples_worth_taking(v));
+    assert!(!all.is_empty() && all.iter().all(|(_, verdict)| *verdict != SampleVerdict::Take));
+}
+
+#[test]
+fn a_label_has_six_lines_and_a_number_that_checks_itself() {
+    // Six fields: reference 6.4.
+    let mut scene = Scene::ready();
+    scene.of_carcass().say("species=white_tailed_deer sex_called=female sample_what@3=swab");
+    let exam = uuid::Uuid::from_u128(77);
+    let lines = scene.with(|v| label_lines(v, exam, Site::item(3)));
+    for (id, values) in &lines {
+        text(id);
+        assert!(!values.is_empty() && values.iter().all(|v| !v.is_empty()), "{id}");
+    }
+    assert_eq!(lines[3].1, ["option.swab"]);
+    let number = lines[1].1[0].clone();
+    assert!(!is_number_mistyped(&number));
+    let swapped = number.replacen('-', "", 1);
+    assert!(!is_number_mistyped(&swapped), "another form is not judged");
+    let wrong = format!("{}{}", &number[..number.len() - 1], if number.ends_with('A') { 'B' } else { 'A' });
+    assert!(is_number_mistyped(&wrong), "{wrong}");
+}
+
+#[test]
+fn nothing_leaves_without_a_label() {
+    let fires = |answers: &str| Scene::ready().say(answers).fires("G27");
+    assert!(fires("jaw_taken=whole_jaw"));
+    assert!(!fires("jaw_taken=whole_jaw sample_number@1=ABC"));
+    assert!(fires("other_samples_count=2 sample_number@3=ABC"));
+    assert!(!fires("other_samples_count=2 sample_number@3=ABC sample_number@4=ABD"));
+    assert!(fires("other_samples_count=0 bite_swabbed@1=swabs"), "swabbed and not counted");
+    assert!(!fires("other_samples_count=0 bite_swabbed@1=-"));
+    assert!(!fires("other_samples_count=0"));
+}
