@@ -93,7 +93,7 @@ fn what_is_worth_taking_follows_what_was_found() {
         ("rumen_mostly=garden_shrub body_state=part_eaten parts_eaten=belly", "liver_kidney", Some(V::TooLate)),
         ("rumen_mostly=woody_browse", "liver_kidney", None),
         ("droppings_by=coyote", "scat", Some(V::Take)),
-        ("thin_or_wet_chin=there", "head_parts", Some(V::Take)),
+        ("very_thin=there", "head_parts", Some(V::Take)),
         ("", "head_parts", None),
         ("", "jaw", Some(V::Take)),
         ("projectile_or_wound_track=there", "projectile", Some(V::LeaveToOfficer)),
@@ -116,7 +116,7 @@ fn marrow_that_lay_open_over_a_day_is_not_taken_for_its_fat() {
 #[test]
 fn the_card_decides_who_takes_what() {
     let mut scene = Scene::ready();
-    scene.say(&format!("{WHOLE}{BITE}thin_or_wet_chin=there"));
+    scene.say(&format!("{WHOLE}{BITE}very_thin=there"));
     scene.card.as_mut().unwrap().people.iter_mut().for_each(|p| {
         p.may_take_head_parts = false;
         p.may_take_jaw = false;

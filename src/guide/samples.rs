@@ -144,7 +144,7 @@ fn is_thin_or_scours(v: &View) -> bool {
 /// to know.
 fn may_waste(v: &View) -> bool {
     v.card.is_some_and(|card| card.flags.cwd_zone)
-        || there(v, "thin_or_wet_chin")
+        || any_there(v, &["very_thin", "wet_chin"])
         || there(v, "witness_behaviour")
         || there(v, "pedicle_pus_or_pits")
 }

@@ -51,7 +51,7 @@ impl Gathered {
                 let of_this = self.phones.iter().filter(|(_, phone)| carcass.joined.contains(&phone.carcass));
                 let phones = of_this.map(|(bundle, phone)| compare(*bundle, &phone.text, &readings)).collect();
                 let custody = custody_list(&folded, carcass);
-                CarcassLine { phones, custody, ..CarcassLine::of(readings) }
+                CarcassLine { custody, phones, ..CarcassLine::of(readings) }
             })
             .collect();
         Recomputed { carcasses, forks: self.journal.forks(), folded }

@@ -307,7 +307,7 @@ const SCENES: &[(&str, &str, &str, &str)] = &[
     ),
     (
         "thin, wet chin, runny dung, circling seen",
-        "thin_or_wet_chin=there rump_stained=there witness_behaviour=circling",
+        "very_thin=there wet_chin=there rump_stained=there witness_behaviour=circling",
         "H05 H04",
         "Indiana Board of Animal Health; NIH/NIAID 2019",
     ),
