@@ -47,7 +47,7 @@ export const DEER = {
     ...HERE, choice("body_state", "part_eaten"), choice("quick_class", "older"),
     ...half("left", GROWN, ["smooth", "smooth", "smooth"], ["gone", "gone", "gone"]),
     choice("third_tooth", "two_cusps_stained", { side: "left" }), choice("third_molar_back_cusp", "level_or_below", { side: "left" }),
-    many("sex_evidence", "no_pedicles"), number("dressed_weight_kg", 476), number("chest_girth_cm", 340),
+    many("sex_evidence", "no_pedicles"), number("chest_girth_cm", 340),
   ],
   bones: [
     ...HERE, choice("body_state", "bones_and_hair"), choice("jaw_in_view", "neither"), choice("quick_class", "older"),

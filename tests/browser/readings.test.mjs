@@ -83,7 +83,7 @@ test("five deer: three cards on one screen, each opens its whole reading, in day
         await page.waitForSelector("[data-card]");
       }
     }
-    assert.match(said.fawn, /^Fawn$/m);
+    assert.match(said.fawn, /^fawn$/im);
     assert.match(said.prime, /Left: .+\. Right: .+\./, "sides a class apart are named");
     assert.match(said.prime, /\d+ of \d+ sources unconfirmed/);
     assert.match(said.old, /was it 34 inches/i, "a girth in the wrong unit is said, not read");
