@@ -38,6 +38,7 @@ mod snow;
 mod unborn;
 mod window;
 pub mod winter_log;
+pub mod winter_typed;
 
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;

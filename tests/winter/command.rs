@@ -152,7 +152,15 @@ fn every_text_of_the_winter_is_there_and_has_a_use() {
             source.push_str(&std::fs::read_to_string(file.unwrap().path()).unwrap_or_default());
         }
     }
-    let made = ["winter.index.", "winter.class.", "winter.set.", "winter.part.", "winter.unit.", "winter.mark."];
+    let made = [
+        "winter.index.",
+        "winter.class.",
+        "winter.set.",
+        "winter.part.",
+        "winter.unit.",
+        "winter.mark.",
+        "winter.choice.",
+    ];
     for id in office_ids().filter(|id| id.starts_with("winter.") && !made.iter().any(|m| id.starts_with(m))) {
         assert!(source.contains(&format!("\"{id}\"")), "{id} has no use");
         assert!(raw(Language::English, id).is_none(), "{id} is not carried by the phone");

@@ -176,6 +176,15 @@ fn units_are_proposed_and_never_taken_without_a_word() {
 }
 
 #[test]
+fn a_unit_told_against_the_file_stands_and_is_said() {
+    let draft = draft(GOOD);
+    let told = Confirmed { temperature: Some(TemperatureUnit::Celsius), ..draft.as_proposed() };
+    let table = draft.table(&told);
+    assert_eq!(table.logs[0].day(date(2027, 1, 6)).minimum, Some(Said::one(Temperature::from_hundredths_c(400))));
+    assert!(said(&table)[0].starts_with("LOOK: you said temperatures in `c`; the file itself says `f`"));
+}
+
+#[test]
 fn celsius_converted_from_whole_fahrenheit_is_seen_and_read_back_exactly() {
     // -17.8 C is 0 F rounded; read as Celsius it would be -0.04 F.
     let converted = [-17.8, -17.2, -16.7, -16.1, -15.6, -15.0, -14.4, -13.9, -13.3, -12.8, -12.2];

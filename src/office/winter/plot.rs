@@ -143,14 +143,17 @@ fn marks(low: f64, high: f64) -> Vec<f64> {
     out
 }
 
-/// The runs of days that follow each other on which something was read: a gap breaks the line.
+/// The runs of days that follow each other on which something was read: a gap breaks the line. A log kept
+/// day by day is broken by one missing day, one kept week by week by a missing week.
 fn runs(log: &Log, from: Date, to: Date, of: impl Fn(&DayLog) -> Option<f64>) -> Vec<Vec<(Date, f64)>> {
     let mut out: Vec<Vec<(Date, f64)>> = Vec::new();
+    let dates: Vec<Date> = log.days.range(from..=to).filter(|(_, day)| of(day).is_some()).map(|(d, _)| *d).collect();
+    let daily = dates.windows(2).filter(|pair| matches!(pair, [a, b] if a.next_day() == Some(*b))).count();
+    let joined = Duration::days(if daily * 2 >= dates.len().saturating_sub(1) { 1 } else { 7 });
     for (date, day) in log.days.range(from..=to) {
         let Some(value) = of(day) else { continue };
         match out.last_mut() {
-            // A log read once a week is joined too; a longer silence is shown as one.
-            Some(run) if run.last().is_some_and(|(last, _)| *date - *last <= Duration::days(7)) => {
+            Some(run) if run.last().is_some_and(|(last, _)| *date - *last <= joined) => {
                 run.push((*date, value));
             }
             _ => out.push(vec![(*date, value)]),

@@ -167,6 +167,7 @@ impl Draft {
     pub fn table(&self, told: &Confirmed) -> Table {
         let mut reader = Reader { draft: self, told, out: Table::default(), places: BTreeMap::new() };
         reader.out.notes.clone_from(&self.rows.notes);
+        reader.out.notes.extend(self.against(told));
         if !self.columns.idle.is_empty() {
             let idle = vec![("columns", Arg::Text(self.columns.idle.join(", ")))];
             reader.out.notes.push(Note::look(None, "winter.csv.idle", idle));
@@ -179,6 +180,28 @@ impl Draft {
             }
         }
         reader.finish()
+    }
+}
+
+impl Draft {
+    /// A unit that was told although the file itself says another: the person's word stands, and the file's
+    /// is said beside it. One word for several files of different units would go unseen otherwise.
+    fn against(&self, told: &Confirmed) -> Vec<Note> {
+        let note = |id, said: &'static str, found: &'static str| {
+            Note::look(None, id, vec![("told", Arg::Text(said.to_owned())), ("found", Arg::Text(found.to_owned()))])
+        };
+        let mut out = Vec::new();
+        if let (Some(told), Some(found)) = (told.temperature, self.temperature.map(|p| p.unit))
+            && told != found
+        {
+            out.push(note("winter.csv.told_temperature", told.name(), found.name()));
+        }
+        if let (Some(told), Some(found)) = (told.snow, self.snow.map(|p| p.unit))
+            && told != found
+        {
+            out.push(note("winter.csv.told_snow", told.name(), found.name()));
+        }
+        out
     }
 }
 

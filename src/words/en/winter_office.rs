@@ -17,6 +17,15 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     // The whole file.
     ("winter.csv.mark", "a byte order mark was taken off before reading"),
     ("winter.csv.latin", "the file is not in UTF-8 and was read as ISO 8859-1"),
+    (
+        "winter.csv.told_temperature",
+        "LOOK: you said temperatures in `{told}`; the file itself says `{found}`. Files of different units go in one \
+         by one",
+    ),
+    (
+        "winter.csv.told_snow",
+        "LOOK: you said snow in `{told}`; the file itself says `{found}`. Files of different units go in one by one",
+    ),
     ("winter.csv.idle", "columns not used: {columns}"),
     ("winter.csv.no_date", "no column is a date. Found: {found}. Name one `date` (or three: `year`, `month`, `day`)"),
     (
@@ -204,4 +213,40 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("winter.plot.0_f", "0 F"),
     ("winter.plot.deaths", "Days on which each deer can have died"),
     ("winter.plot.no_deaths", "No deaths given"),
+    // The office's page.
+    ("winter.page.head", "Winter log"),
+    (
+        "winter.page.what",
+        "A daily log as CSV: a header (date, tmin, snow depth, new snow), one line a day. Logs in bundles above are \
+         taken too.",
+    ),
+    ("winter.page.pick", "Pick a CSV"),
+    ("winter.page.paste", "Or paste its text"),
+    ("winter.page.pasted", "pasted text"),
+    ("winter.page.too_large", "the file is too large for a log; cut it into winters"),
+    ("winter.page.looks", "It looks like: {what}."),
+    ("winter.page.right", "That is right"),
+    ("winter.page.waits", "Nothing is read before you have said the units."),
+    ("winter.page.temperature", "Temperatures are in"),
+    ("winter.page.snow", "Snow is in"),
+    ("winter.page.dates", "Dates such as 2/3/2027"),
+    ("winter.page.gauge", "Gauge for the sinking depth"),
+    ("winter.page.from", "First day, for an index without a season of its own"),
+    ("winter.page.to", "Last day, for an index without a season of its own"),
+    ("winter.choice.none", "Choose"),
+    ("winter.choice.c", "degrees Celsius, as read"),
+    ("winter.choice.f", "degrees Fahrenheit"),
+    ("winter.choice.tenths-c", "tenths of a degree Celsius, as read"),
+    ("winter.choice.c-from-f", "degrees Celsius converted from whole degrees Fahrenheit"),
+    ("winter.choice.tenths-c-from-f", "tenths of a degree Celsius converted from whole degrees Fahrenheit"),
+    ("winter.choice.cm", "centimetres"),
+    ("winter.choice.mm", "millimetres, as read"),
+    ("winter.choice.in", "inches"),
+    ("winter.choice.mm-from-in", "millimetres converted from inches"),
+    ("winter.choice.month-first", "month first"),
+    ("winter.choice.day-first", "day first"),
+    ("winter.choice.quebec", "Quebec gauge, about 2 kg"),
+    ("winter.choice.copper", "copper tube, 3 lb (1.36 kg)"),
+    ("winter.choice.deer-tracks", "depth of deer tracks"),
+    ("winter.choice.other", "another"),
 ];
