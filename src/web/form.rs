@@ -259,7 +259,14 @@ impl Form {
                 self.redraw();
             }
             _ if in_visit => self.go(Screen::Resume),
-            Screen::Journal(_) | Screen::Readings(_) | Screen::Reading(..) | Screen::Bench => self.redraw(),
+            Screen::Journal(_)
+            | Screen::Readings(_)
+            | Screen::Reading(..)
+            | Screen::Bench
+            | Screen::Winter
+            | Screen::WinterLog(_)
+            | Screen::WinterDay(..)
+            | Screen::WinterRead(..) => self.redraw(),
             _ => self.go(Screen::Start),
         }
     }
@@ -311,6 +318,36 @@ impl Form {
                 false
             }
             None => false,
+        }
+    }
+
+    /// Write answers of a winter log without leaving the screen.
+    pub(crate) fn write_log(self, log: Uuid, drafts: &[Draft], what: String) -> bool {
+        match self.with(|session| session.answer_log(log, drafts, &Phone.when())) {
+            Some(Ok(bodies)) => {
+                let done = self.write(bodies, what);
+                self.redraw();
+                done
+            }
+            Some(Err(flaw)) => {
+                let text = wording::flaw(self.language(), &flaw);
+                self.notice.try_update(|n| *n = Some(text));
+                false
+            }
+            None => false,
+        }
+    }
+
+    /// Take back this person's reading of a day.
+    pub(crate) fn take_back_log(self, log: Uuid, finding: &str, site: Site) {
+        let body = self.with(|session| session.take_back_log(log, finding, site, &Phone.when())).flatten();
+        match body {
+            Some(body) => {
+                if self.write(vec![body], self.say("saved.taken_back")) {
+                    self.redraw();
+                }
+            }
+            None => self.tell(self.say("log.not_yours")),
         }
     }
 

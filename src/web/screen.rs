@@ -2,6 +2,8 @@
 
 use uuid::Uuid;
 
+use crate::record::Day;
+
 /// What is on the screen.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub(crate) enum Screen {
@@ -37,6 +39,14 @@ pub(crate) enum Screen {
     Custody,
     /// What waits for the bench.
     Bench,
+    /// The places whose winter is logged.
+    Winter,
+    /// One place's days.
+    WinterLog(Uuid),
+    /// One day there.
+    WinterDay(Uuid, Day),
+    /// One reading of it.
+    WinterRead(Uuid, Day, String),
     /// Settings.
     Settings,
     /// What this is, and its cautions.
@@ -52,6 +62,9 @@ impl Screen {
             Self::Journal(id) => format!("journal/{id}"),
             Self::Readings(id) => format!("readings/{id}"),
             Self::Reading(id, method) => format!("reading/{id}/{method}"),
+            Self::WinterLog(id) => format!("winter-log/{id}"),
+            Self::WinterDay(id, day) => format!("winter-day/{id}/{day}"),
+            Self::WinterRead(id, day, finding) => format!("winter-read/{id}/{day}/{finding}"),
             _ => self.name().to_owned(),
         }
     }
@@ -75,6 +88,10 @@ impl Screen {
             Self::HandOver => "hand-over",
             Self::Custody => "custody",
             Self::Bench => "bench",
+            Self::Winter => "winter",
+            Self::WinterLog(_) => "winter-log",
+            Self::WinterDay(..) => "winter-day",
+            Self::WinterRead(..) => "winter-read",
             Self::Settings => "settings",
             Self::About => "about",
         }
@@ -105,10 +122,24 @@ impl Screen {
             ("hand-over", "") => Self::HandOver,
             ("custody", "") => Self::Custody,
             ("bench", "") => Self::Bench,
+            ("winter", "") => Self::Winter,
+            ("winter-log", _) => id().map_or(Self::Winter, Self::WinterLog),
+            ("winter-day" | "winter-read", _) => Self::of_a_day(rest).unwrap_or(Self::Winter),
             ("settings", "") => Self::Settings,
             ("about", "") => Self::About,
             _ => Self::Start,
         }
+    }
+
+    /// `id/day` or `id/day/finding`.
+    fn of_a_day(rest: &str) -> Option<Self> {
+        let mut parts = rest.splitn(3, '/');
+        let id = Uuid::parse_str(parts.next()?).ok()?;
+        let day = Day::parse(parts.next()?).ok()?;
+        Some(match parts.next() {
+            Some(finding) => Self::WinterRead(id, day, finding.to_owned()),
+            None => Self::WinterDay(id, day),
+        })
     }
 
     /// True where the screen belongs to an examination in hand.
@@ -143,6 +174,10 @@ mod tests {
             Screen::HandOver,
             Screen::Custody,
             Screen::Bench,
+            Screen::Winter,
+            Screen::WinterLog(id),
+            Screen::WinterDay(id, Day::new(2027, 1, 5).unwrap()),
+            Screen::WinterRead(id, Day::new(2027, 1, 5).unwrap(), "day_minimum_c".to_owned()),
             Screen::Settings,
             Screen::About,
         ] {

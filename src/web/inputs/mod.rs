@@ -26,6 +26,7 @@ use super::screen::Screen;
 use super::session::Now;
 
 pub(crate) use choice::more_tile;
+pub(crate) use number::{display, pad};
 pub(crate) use text::area;
 
 /// What an input gets: the form, how things stood when the question was drawn, and the question.

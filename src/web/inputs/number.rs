@@ -57,7 +57,7 @@ fn ruler(form: Form, finding: &'static str) -> Option<AnyView> {
 }
 
 /// What has been typed, with the unit.
-pub(super) fn display(form: Form, symbol: &'static str) -> AnyView {
+pub(crate) fn display(form: Form, symbol: &'static str) -> AnyView {
     view! {
         <p class="display" role="status" aria-label=form.say("number.typed") data-typed=move || form.typed.get()>
             <span class="typed">{move || form.typed.get()}</span>
@@ -68,7 +68,7 @@ pub(super) fn display(form: Form, symbol: &'static str) -> AnyView {
 }
 
 /// The 3 x 4 pad. The lower left key is the point, the minus or nothing.
-pub(super) fn pad(form: Form, point: bool, minus: bool, largest: String) -> AnyView {
+pub(crate) fn pad(form: Form, point: bool, minus: bool, largest: String) -> AnyView {
     let key = move |name: &'static str, shown: String, label: Option<String>| {
         view! {
             <button

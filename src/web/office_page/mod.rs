@@ -3,5 +3,6 @@
 
 pub mod hand;
 mod view;
+mod winter;
 
 pub use view::page;

@@ -79,6 +79,7 @@ pub fn page() -> AnyView {
                 <p role="status" class="saved" data-sum="">{move || hand.with(sum)}</p>
                 {move || hand.with(files)}
                 {move || hand.with(|hand| carcasses(&hand.recompute(), hand.files.is_empty()))}
+                {super::winter::winter(hand)}
             </main>
         </div>
     }
@@ -86,7 +87,7 @@ pub fn page() -> AnyView {
 }
 
 /// Reads what was picked, one after the other, never more than a file of ours can have.
-fn read_files(
+pub(super) fn read_files(
     event: &web_sys::Event,
     take: impl Fn(String, Result<Vec<u8>, String>) + Copy + 'static,
     too_large: impl Fn(String) + Copy + 'static,

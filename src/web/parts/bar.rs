@@ -52,6 +52,10 @@ fn where_we_are(form: Form) -> AnyView {
             | Screen::Settings
             | Screen::HandOver
             | Screen::Bench
+            | Screen::Winter
+            | Screen::WinterLog(_)
+            | Screen::WinterDay(..)
+            | Screen::WinterRead(..)
             | Screen::Practice
             | Screen::Readings(_)
             | Screen::Reading(..)

@@ -23,6 +23,8 @@ mod steps;
 mod stops;
 mod visit;
 mod who;
+mod winter;
+mod winter_day;
 
 use leptos::prelude::*;
 
@@ -48,6 +50,10 @@ pub(crate) fn screen(form: Form, screen: &Screen) -> AnyView {
         Screen::HandOver => hand_over::hand_over(form),
         Screen::Custody => custody::custody(form),
         Screen::Bench => bench::bench(form),
+        Screen::Winter => winter::places(form),
+        Screen::WinterLog(id) => winter::log(form, *id),
+        Screen::WinterDay(id, day) => winter_day::day(form, *id, *day),
+        Screen::WinterRead(id, day, finding) => winter_day::read(form, *id, *day, finding),
         Screen::Settings => settings::settings(form),
         Screen::About => about::about(form),
     }

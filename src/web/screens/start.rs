@@ -51,6 +51,7 @@ pub(super) fn start(form: Form) -> AnyView {
         {done_list(form, &closed)}
         <nav class="more-ways" aria-label=form.say("start.more")>
             {act(form, "practice", form.say("start.practice"), move || form.go(Screen::Practice))}
+            {act(form, "winter", form.say("start.winter"), move || form.go(Screen::Winter))}
             {act(form, "settings", form.say("start.settings"), move || form.go(Screen::Settings))}
             {act(form, "about", form.say("start.about"), move || form.go(Screen::About))}
         </nav>

@@ -14,6 +14,7 @@ mod now;
 mod tests;
 mod trail;
 mod when;
+pub(crate) mod winter;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
