@@ -15,7 +15,7 @@ use crate::office::keyring::Keyring;
 use crate::office::opening::{Judged, Outcome, Verdict, judge, judge_unread};
 use crate::office::recompute::{CarcassLine, Gathered};
 use crate::office::report::report;
-use crate::reading::{self, Given};
+use crate::reading::{self, Given, winter_log};
 use crate::record::{custody_list, fold};
 use crate::words::Language;
 
@@ -95,6 +95,8 @@ fn table(name: &str, bytes: &[u8], streams: &mut Streams<'_>) -> Result<Exit, Cl
     let table = FindingsTable::read(bytes).map_err(|error| no_table(error.to_string()))?;
     let tabled = table.journal().map_err(|error| no_table(error.to_string()))?;
     let folded = fold(&tabled.journal);
+    let logs = winter_log::logs(&folded);
+    let given = Given::default().with(&folded, &logs);
     for (carcass_name, id) in &tabled.carcasses {
         let Some(carcass) = folded.carcasses.get(id) else {
             streams.note(&format!("{name}: \"{carcass_name}\" has no examination, so it has no readings"));
@@ -105,7 +107,7 @@ fn table(name: &str, bytes: &[u8], streams: &mut Streams<'_>) -> Result<Exit, Cl
             name: Some(carcass_name.clone()),
             custody: custody_list(&folded, carcass),
             set_aside: of_this.map(ToString::to_string).collect(),
-            ..CarcassLine::of(reading::all(carcass, &Given::default()))
+            ..CarcassLine::of(reading::all(carcass, &given))
         };
         print(&line, streams)?;
     }

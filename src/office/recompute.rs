@@ -3,7 +3,7 @@
 
 use super::opening::{Judged, Outcome};
 use crate::bundle::PhoneReading;
-use crate::reading::{self, Given, Reading, Readings};
+use crate::reading::{self, Given, Reading, Readings, winter_log};
 use crate::record::{CustodyItem, EntryId, Fold, Journal, custody_list, fold};
 use crate::words::Language;
 use serde::Serialize;
@@ -43,11 +43,13 @@ impl Gathered {
     /// Folds the journal and recomputes every carcass, in order of their ids.
     pub fn recompute(&self) -> Recomputed {
         let folded = fold(&self.journal);
+        let logs = winter_log::logs(&folded);
+        let given = Given::default().with(&folded, &logs);
         let carcasses = folded
             .carcasses
             .values()
             .map(|carcass| {
-                let readings = reading::all(carcass, &Given::default());
+                let readings = reading::all(carcass, &given);
                 let of_this = self.phones.iter().filter(|(_, phone)| carcass.joined.contains(&phone.carcass));
                 let phones = of_this.map(|(bundle, phone)| compare(*bundle, &phone.text, &readings)).collect();
                 let custody = custody_list(&folded, carcass);

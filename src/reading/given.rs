@@ -4,7 +4,8 @@
 //! of this, so that an office with the same entries and the same card makes the same reading.
 
 use crate::card::Card;
-use crate::record::{Digest, Moment};
+use crate::record::{Digest, Fold, Moment};
+use crate::science::winter::log::Log;
 
 /// All that a reading may take beside the carcass; nothing at all by default.
 #[derive(Clone, Copy, Debug, Default)]
@@ -13,6 +14,10 @@ pub struct Given<'a> {
     pub card: Option<GivenCard<'a>>,
     /// Leave out the cause of death: a phone does, as long as an examination is not closed.
     pub without_cause: bool,
+    /// What was folded beside the carcass: the outings and reports that its examinations name.
+    pub beside: Option<&'a Fold>,
+    /// Winter logs, from [`super::winter_log::logs`]. With several none is taken: nobody said which holds.
+    pub logs: &'a [Log],
 }
 
 /// A local card, and when it has to be in force.
@@ -30,6 +35,12 @@ pub struct GivenCard<'a> {
 impl<'a> Given<'a> {
     /// With a card that is judged at the last entry of the carcass.
     pub const fn card(card: &'a Card, digest: Digest) -> Self {
-        Self { card: Some(GivenCard { card, digest, at: None }), without_cause: false }
+        Self { card: Some(GivenCard { card, digest, at: None }), without_cause: false, beside: None, logs: &[] }
+    }
+
+    /// The same, with what was folded beside the carcass and its winter logs.
+    #[must_use]
+    pub const fn with(self, fold: &'a Fold, logs: &'a [Log]) -> Self {
+        Self { beside: Some(fold), logs, ..self }
     }
 }

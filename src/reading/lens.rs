@@ -4,6 +4,7 @@ use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::shape::Taken;
+use super::window::Window;
 use crate::record::{Answer, Carcass, Digest, EntryId, Question, Sheet, Site, Value, to_canonical};
 
 /// One question.
@@ -20,6 +21,8 @@ pub(super) type Used<'a> = BTreeMap<EntryId, &'a Answer>;
 /// What was answered on the questions that readings ask, gathered once.
 pub(super) struct Answers<'a> {
     questions: BTreeMap<(&'a str, Site), Gathered<'a>>,
+    /// The days on which it can have died, and what they rest on.
+    days: Option<(Window, Used<'a>)>,
 }
 
 /// One question with its different results.
@@ -44,7 +47,18 @@ impl<'a> Answers<'a> {
                 questions.entry((finding, site)).or_insert_with(|| carcass.question(finding, site).into());
             }
         }
-        Self { questions }
+        Self { questions, days: None }
+    }
+
+    /// None.
+    pub(super) const fn none() -> Self {
+        Self { questions: BTreeMap::new(), days: None }
+    }
+
+    /// On a sheet of an outing or a report.
+    pub(super) fn of_sheet(sheet: &'a Sheet, findings: &[&str]) -> Self {
+        let questions = asked(sheet, findings).map(|(f, site)| ((f, site), sheet.question(f, site).into()));
+        Self { questions: questions.collect(), days: None }
     }
 
     /// On one examination, the office's decisions in place of what it decided.
@@ -57,7 +71,12 @@ impl<'a> Answers<'a> {
                 ((finding, site), question.into())
             })
             .collect();
-        Self { questions }
+        Self { questions, days: None }
+    }
+
+    /// The same, with the days on which it can have died.
+    pub(super) fn with_days(self, days: Option<Window>, used: &Used<'a>) -> Self {
+        Self { days: days.map(|days| (days, used.clone())), ..self }
     }
 
     /// Places at which any of these findings was answered.
@@ -98,6 +117,13 @@ impl<'l, 'a> Lens<'l, 'a> {
         self.used.borrow_mut().extend(informative.map(|s| (s.id, &s.answer)));
         let pick = self.picks.get(&(finding, site)).copied().unwrap_or(0);
         results.get(pick).copied()
+    }
+
+    /// The days on which it can have died; their entries are used.
+    pub(super) fn dated(&self) -> Option<Window> {
+        let (days, used) = self.answers.days.as_ref()?;
+        self.used.borrow_mut().extend(used.iter().map(|(id, answer)| (*id, *answer)));
+        Some(*days)
     }
 
     /// Whatever was said on a question, including why there is no result.

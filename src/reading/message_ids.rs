@@ -3,6 +3,7 @@
 //! The text itself stands in the catalogue of `words`. Names in braces are filled from the
 //! statement's values: a class is a message of its own, a percentage is a whole number from 1 to 99.
 
+pub use super::death::ids as death;
 use super::fat_ids;
 use crate::record::Bone;
 use crate::science::age::{
@@ -77,7 +78,7 @@ singles! {
     AGE_WIDE = "reading.age.wide";
     /// "The day it was found comes from the phone's clock, not from an answer."
     AGE_FOUND_BY_CLOCK = "reading.age.caution.found_by_clock";
-    /// "The days of death are assumed: at most 45 days before it was found, not before 1 December."
+    /// "The first day of death is assumed: 1 December, or 110 days before it was found while flesh is left."
     AGE_WINDOW_ASSUMED = "reading.age.caution.window_assumed";
     /// "The third tooth was described in two ways that do not fit: look at it again."
     AGE_THIRD_TOOTH_DIFFERS = "reading.age.caution.third_tooth_differs";
@@ -868,4 +869,9 @@ pub const ALL: &[&[&str]] = &[
     diet::SINGLES,
     diet::POISONS,
     diet::MEASURED,
+    death::SINGLES,
+    &death::ROLES,
+    &death::TIMELINE,
+    death::RULES,
+    death::REASONS,
 ];

@@ -16,6 +16,7 @@ mod fat;
 pub mod fat_ids;
 mod diet;
 mod diet_notes;
+mod death;
 mod given;
 mod jaw;
 mod left_signs;
@@ -45,6 +46,7 @@ use uuid::Uuid;
 
 use crate::record::{Carcass, Digest};
 pub use cause::CauseWork;
+pub use death::{Mark as TimelineMark, Timeline, timeline};
 pub use evidence::{BUILT_IN_NAME, built_in, digest_of_table, table_of};
 pub use given::{Given, GivenCard};
 pub use observations::FINDINGS_OF;
@@ -95,12 +97,16 @@ pub struct Readings {
     /// Snow at the carcass; absent in readings of an older form.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub snow: Option<Reading>,
+    /// Time of death; absent in what an older program wrote.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub death: Option<Reading>,
 }
 
 impl Readings {
     /// Each reading, in the order in which they are shown. One line a reading.
     pub fn each(&self) -> Vec<&Reading> {
         let all = [
+            self.death.as_ref(),
             Some(&self.age),
             self.combined.as_ref(),
             Some(&self.condition),
@@ -120,8 +126,9 @@ impl Readings {
 
 /// Makes all readings, with what is given beside the carcass.
 pub fn all(carcass: &Carcass, given: &Given) -> Readings {
-    let answers =
-        lens::Answers::of(carcass, &[jaw::FINDINGS, measures::FINDINGS, fat::FINDINGS, reserve::FINDINGS].concat());
+    let death = death::read(carcass, given);
+    let findings = [jaw::FINDINGS, measures::FINDINGS, fat::FINDINGS, reserve::FINDINGS].concat();
+    let answers = lens::Answers::of(carcass, &findings).with_days(death.days, &death.used);
     let local = local::Local::of(carcass, given);
     let scope = scope::Scope::of(carcass, &lens::Lens::new(&answers, lens::Picks::new()));
     let age = age::read(carcass, &answers, &local);
@@ -139,7 +146,7 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
     let left_signs =
         (!given.without_cause).then(|| left_signs::reading(&lens::Answers::of(carcass, left_signs::FINDINGS), &scope));
     let cause = (!given.without_cause).then(|| {
-        let seen = lens::Answers::of(carcass, &cause_findings());
+        let seen = cause_seen(carcass, given);
         cause::reading(&seen, &scope, cause::weigh(carcass, &seen, &age, given))
     });
     Readings {
@@ -158,7 +165,14 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
         left_signs,
         diet: Some(diet::reading(carcass, &scope)),
         snow: Some(snow::reading(carcass, &scope, age.p_fawn)),
+        death: Some(scope.guard(death.used, death.reading)),
     }
+}
+
+/// What the cause reading sees, with the days on which it can have died.
+fn cause_seen<'a>(carcass: &'a Carcass, given: &Given<'a>) -> lens::Answers<'a> {
+    let death = death::read(carcass, given);
+    lens::Answers::of(carcass, &cause_findings()).with_days(death.days, &death.used)
 }
 
 /// What the cause reading and the sex and dates that it takes need.
@@ -168,7 +182,7 @@ fn cause_findings() -> Vec<&'static str> {
 
 /// The work on the drawn table that makes the cause reading quick; a phone does it between taps.
 pub fn cause_work(carcass: &Carcass, given: &Given) -> CauseWork {
-    let seen = lens::Answers::of(carcass, &cause_findings());
+    let seen = cause_seen(carcass, given);
     cause::weigh(carcass, &seen, &age::read(carcass, &seen, &local::Local::of(carcass, given)), given).work()
 }
 
@@ -184,7 +198,7 @@ pub struct SoFar {
 
 /// What further looks are worth. Rows that do not count as things stand are left out.
 pub fn so_far(carcass: &Carcass, given: &Given) -> SoFar {
-    let seen = lens::Answers::of(carcass, &cause_findings());
+    let seen = cause_seen(carcass, given);
     let age = age::read(carcass, &seen, &local::Local::of(carcass, given));
     let weighed = cause::weigh(carcass, &seen, &age, given);
     let (case, table) = weighed.case();

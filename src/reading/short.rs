@@ -60,13 +60,14 @@ pub const IDS: &[&str] = &[
 ];
 
 /// What must not be overlooked, and how it is said in short.
-const FLAGS: [(&str, &str); 6] = [
+const FLAGS: [(&str, &str); 7] = [
     (id::AGE_SIDES, SIDES),
     (id::AGE_WIDE, WIDE),
     (id::SPLIT, id::SPLIT),
     (super::local_ids::SPLIT_WAYS, super::local_ids::SPLIT_WAYS),
     (super::cause_ids::caution::SPLIT, super::cause_ids::caution::SPLIT),
     (super::cause_ids::caution::NO_FIT, super::cause_ids::caution::NO_FIT),
+    (id::death::CONFLICTS, id::death::CONFLICTS),
 ];
 
 /// A reading in short.

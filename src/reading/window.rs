@@ -1,53 +1,51 @@
-//! The days on which the deer can have died, as far as the record bounds them.
+//! The days on which the deer can have died, for methods that count months.
 
-use time::{Date, Duration, Month};
+use time::{Date, Month};
 
 use super::lens::Lens;
 use crate::record::{Answer, Carcass, Moment, Site, Value};
 use crate::science::age::DeathWindow;
 use crate::science::source::{Mark, Source};
 
-/// Days before it was found within which a deer on snow is taken to have died. Ours.
-const DAYS_BEFORE: i64 = 45;
-
-/// What the window rests on.
+/// What an assumed first day rests on.
 pub(super) static SOURCE: Source = Source::new(
     "death-window",
-    "days of death taken as the 45 before it was found, not before 1 December in winter",
+    "first day of death taken as 1 December, or 110 days before it was found while flesh is left",
     Mark::Ours,
 );
 
-/// The window and where its end comes from.
+/// The window and where its ends come from.
+#[derive(Clone, Copy, Debug)]
 pub(super) struct Window {
     pub(super) days: DeathWindow,
     /// The end is the phone's clock, since nobody answered when the crew arrived.
     pub(super) by_clock: bool,
-    /// The day of death was told by a collar or a witness and is not assumed. Told later than the deer was
-    /// found, the window is the wrong way round, and every method that asks for it refuses.
+    /// The first day was told by a collar or a witness, or is bounded by something seen, and is not
+    /// assumed. Told later than the deer was found, the window is the wrong way round, and every method
+    /// that asks for it refuses.
     pub(super) known: bool,
 }
 
-/// The window, or `None` where nothing in the record has a date.
-///
-/// The last day is the earliest on which a crew stood at it dead. The first is assumed.
+/// The window, or `None` where nothing in the record has a date: the day that was told, else what the
+/// reading of the time of death came to.
 pub(super) fn window(carcass: &Carcass, lens: &Lens) -> Option<Window> {
-    let arrived = earliest_arrival(lens);
-    let by_clock = arrived.is_none();
-    let found = day(arrived.or_else(|| earliest_entry(carcass))?)?;
+    let dated = lens.dated();
     if let Some(Answer::Seen { value: Value::Instant(at) }) = lens.result("death_known_at", Site::NONE)
         && let Some(died) = day(*at)
     {
+        let found = day(earliest_arrival(lens).or_else(|| earliest_entry(carcass))?)?;
         let to = if died > found { found } else { died };
         return Some(Window { days: DeathWindow { from: died, to }, by_clock: false, known: true });
     }
-    let from = first_day(found).unwrap_or(found);
-    Some(Window { days: DeathWindow { from, to: found }, by_clock, known: false })
+    dated
 }
 
-/// First and last day on which a deer can have died, as far as its record bounds them; `None` where
-/// nothing in it has a date. The first is assumed (see the source of the readings that use it).
+/// First and last day on which a deer can have died as far as its own examinations bound them; `None`
+/// where nothing in it has a date. Without a bound the first is assumed (see the source of the readings).
 pub fn days_of_death(carcass: &Carcass) -> Option<(Date, Date)> {
-    let answers = super::lens::Answers::of(carcass, &["arrived_at"]);
+    let death = super::death::read(carcass, &super::Given::default());
+    let answers = super::lens::Answers::of(carcass, &["arrived_at", "death_known_at"]);
+    let answers = answers.with_days(death.days, &death.used);
     let found = window(carcass, &Lens::new(&answers, super::lens::Picks::new()))?;
     Some((found.days.from, found.days.to))
 }
@@ -57,16 +55,6 @@ pub fn found_on(carcass: &Carcass) -> Option<Date> {
     let answers = super::lens::Answers::of(carcass, &["arrived_at"]);
     let lens = Lens::new(&answers, super::lens::Picks::new());
     day(earliest_arrival(&lens).or_else(|| earliest_entry(carcass))?)
-}
-
-fn first_day(found: Date) -> Option<Date> {
-    let before = found.checked_sub(Duration::days(DAYS_BEFORE))?;
-    let winter_year = match found.month() {
-        Month::January | Month::February | Month::March | Month::April => found.year() - 1,
-        Month::December => found.year(),
-        _ => return Some(before),
-    };
-    Some(before.max(Date::from_calendar_date(winter_year, Month::December, 1).ok()?))
 }
 
 fn earliest_arrival(lens: &Lens) -> Option<Moment> {
@@ -87,23 +75,4 @@ fn earliest_entry(carcass: &Carcass) -> Option<Moment> {
 fn day(at: Moment) -> Option<Date> {
     let (year, month, day) = at.date();
     Date::from_calendar_date(year, Month::try_from(month).ok()?, day).ok()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use time::macros::date;
-
-    #[test]
-    fn first_days() {
-        for (found, first) in [
-            (date!(2026 - 02 - 20), date!(2026 - 01 - 06)),
-            (date!(2025 - 12 - 20), date!(2025 - 12 - 01)),
-            (date!(2026 - 01 - 05), date!(2025 - 12 - 01)),
-            (date!(2025 - 11 - 20), date!(2025 - 10 - 06)),
-            (date!(2026 - 05 - 20), date!(2026 - 04 - 05)),
-        ] {
-            assert_eq!(first_day(found), Some(first), "{found}");
-        }
-    }
 }

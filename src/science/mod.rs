@@ -13,6 +13,7 @@ pub mod condition;
 pub mod fat;
 pub mod chi_square;
 pub mod diet;
+pub mod death;
 pub mod fisher;
 pub mod marrow;
 pub mod predators;
@@ -31,4 +32,4 @@ pub mod wind_chill;
 pub mod winter;
 
 /// Version of all methods together. Raised whenever any result can change for the same findings.
-pub const VERSION: &str = "2";
+pub const VERSION: &str = "3";

@@ -78,7 +78,7 @@ fn plain(finding: &'static str) -> Answer {
         "tooth_state" => return Answer::choice("in_wear"),
         "thumb_to_finger" => return Answer::choice("easy"),
         "due_back" => return seen(Value::Instant(moment("2027-02-14T16:00:00-05:00"))),
-        "cold_signs" | "witness_behaviour" | "remark" | "sex_evidence" => return Answer::NotSeen,
+        "cold_signs" | "times_known" | "witness_behaviour" | "remark" | "sex_evidence" => return Answer::NotSeen,
         _ => {}
     }
     match find(finding).unwrap().shape {

@@ -145,6 +145,14 @@ fn every_step_is_come_to_by_some_visit() {
     walk(Script::new("rumen_method=volume_ml"), ExamKind::Bench, own_plant);
     walk(Script::new("rumen_method=-"), ExamKind::Bench, nothing);
     walk(Script::new("tracks_by=coyote"), ExamKind::Field, nothing);
+    for text in [
+        "times_known=place_without_body+seen_alive+seen_to_die+collar_signal body_state=mostly_eaten tracks_by=wolf",
+        "body_state=whole body_frozen=not_frozen snow_over_body=covered blood_on_snow=there \
+         chase_or_struggle_marks=there decay=bloated_or_soft body_warm=there",
+        "body_state=bones_and_hair snow_under_body=bare_ground",
+    ] {
+        walk(Script::new(text), ExamKind::Field, nothing);
+    }
     walk(Script::new("jaw_in_view=left tooth_state=milk marrow_bone=femur"), ExamKind::Bench, nothing);
     let untold = "kidney_fat=?dark heart_fat=?dark pericardial_fat=?dark fat_parts_here=kidneys+heart";
     walk(Script::new(&format!("body_state=whole body_frozen=not_frozen {untold}")), ExamKind::Field, nothing);
@@ -251,11 +259,12 @@ const UNASKED: &[&str] = &[
     "exposure_note",
     "gloves_on",
     "eyes_and_mask_on",
+    // Brought by a table of findings where somebody probed so deep.
+    "belly_c",
     // Kept for the reserve's own norms; brought by a table of findings.
     "crown_height_mm",
     "molar_width_mm",
     // The office's: from a collar or a witness.
-    "death_known_at",
 ];
 
 #[test]

@@ -10,6 +10,7 @@ mod bench;
 mod bench_fat;
 mod clean_up;
 mod evidence;
+mod death;
 mod facts;
 mod fat;
 mod hand_over;
@@ -34,20 +35,25 @@ pub(crate) use facts::{head_is_there, viscera_are_there};
 pub(crate) use wounds::any_bite_with_clot;
 
 /// All steps, in the order in which they are asked within their phase.
-pub const STEPS: [&[Step]; 27] = [
+pub const STEPS: [&[Step]; 32] = [
     before_leaving::STEPS,
+    death::OUTING,
     approach::STEPS,
+    death::TIMES,
     stand_off::STEPS,
     snow::OWN_TRACKS,
     signs::SEARCH,
     evidence::STEPS,
     snow::STEPS,
     tracks::STEPS,
+    death::SNOW,
     hands_off::BODY,
+    death::BODY,
     signs::STEPS,
     hands_off::STEPS,
     outside::STEPS,
     tracks::TALONS,
+    death::OUTSIDE,
     jaw::STEPS,
     marrow::STEPS,
     opened::STEPS,

@@ -4,6 +4,7 @@ mod body;
 mod confirm;
 mod evidence;
 mod fat;
+mod death;
 mod jaw;
 mod lab;
 mod marrow;
@@ -36,6 +37,7 @@ pub const FINDINGS: &[&[FindingDef]] = &[
     fat::FINDINGS,
     measures::FINDINGS,
     lab::FINDINGS,
+    death::FINDINGS,
     work::FINDINGS,
     signs::FINDINGS,
     evidence::FINDINGS,

@@ -6,6 +6,7 @@ mod cards;
 pub mod figures;
 pub mod plot;
 pub mod scale;
+pub mod timeline;
 pub mod view;
 
 use leptos::prelude::*;
@@ -16,6 +17,7 @@ use crate::words::{Language, say};
 
 pub use basis::{BasisLine, basis};
 pub(crate) use cards::card;
+pub use timeline::timeline_view;
 pub use view::{cause_note, reading_view};
 
 /// All readings of a carcass, one after the other. Where the cause of death is left out, `no_cause` is the

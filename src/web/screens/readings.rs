@@ -7,11 +7,12 @@ use uuid::Uuid;
 
 use crate::guide::cause_may_be_shown;
 use crate::reading::{self, CauseWork, Given, Reading, Readings};
-use crate::record::Carcass;
+use crate::record::{Carcass, Fold};
+use crate::science::winter::log::Log;
 use crate::web::edge::steady_ms;
 use crate::web::form::Form;
 use crate::web::parts::{Look, plain_head, tile};
-use crate::web::readings::{basis, card, cause_note, reading_view};
+use crate::web::readings::{basis, card, cause_note, reading_view, timeline_view};
 use crate::web::screen::Screen;
 use crate::web::session::HeldCard;
 use crate::words::Arg;
@@ -23,6 +24,8 @@ const SLICE_MS: u64 = 8;
 /// examination of the carcass here is closed, and shown once its table has been drawn between taps.
 struct Looked {
     carcass: Carcass,
+    fold: Fold,
+    logs: Vec<Log>,
     card: Option<HeldCard>,
     closed: bool,
     worked_out: RwSignal<bool>,
@@ -30,21 +33,27 @@ struct Looked {
 
 impl Looked {
     fn at(form: Form, examination: Uuid) -> Option<Self> {
-        let carcass =
-            form.with(|s| s.bodies.fold_of_examination(examination).carcass_of(examination).cloned()).flatten()?;
+        let fold = form.with(|s| s.bodies.fold_for_readings(examination))?;
+        let logs = reading::winter_log::logs(&fold);
+        let carcass = fold.carcass_of(examination)?.clone();
         let card = form.with(|s| s.card.clone()).flatten();
         let closed = cause_may_be_shown(&carcass);
         let worked_out = RwSignal::new(false);
         if closed {
-            work_on(reading::cause_work(&carcass, &HeldCard::given(card.as_ref())), worked_out);
+            let given = HeldCard::given(card.as_ref()).with(&fold, &logs);
+            work_on(reading::cause_work(&carcass, &given), worked_out);
         }
-        Some(Self { carcass, card, closed, worked_out })
+        Some(Self { carcass, fold, logs, card, closed, worked_out })
     }
 
     /// All readings as far as they may be shown now; follows the drawing of the table.
     fn readings(&self) -> Readings {
         let without_cause = !(self.closed && self.worked_out.get());
-        reading::all(&self.carcass, &Given { without_cause, ..HeldCard::given(self.card.as_ref()) })
+        reading::all(&self.carcass, &Given { without_cause, ..self.given() })
+    }
+
+    fn given(&self) -> Given<'_> {
+        HeldCard::given(self.card.as_ref()).with(&self.fold, &self.logs)
     }
 
     /// Why there is no cause, where there is none.
@@ -142,7 +151,11 @@ pub(super) fn one(form: Form, examination: Uuid, method: &str) -> AnyView {
             let readings = looked.readings();
             let one = readings.each().into_iter().find(|r| r.method == method)?.clone();
             let lines = basis(form.language(), &looked.carcass, &one);
-            Some(reading_view(form.language(), form.shown(), &one, &readings.science, &lines))
+            let death = readings.death.as_ref().is_some_and(|death| death.method == one.method);
+            let line = death.then(|| reading::timeline(&looked.carcass, &looked.given())).flatten();
+            let timeline = timeline_view(form.language(), line.as_ref());
+            let view = reading_view(form.language(), form.shown(), &one, &readings.science, &lines);
+            Some(view! { {view} {timeline} })
         });
         let waits = looked.as_ref().filter(|_| method.starts_with("cause."));
         let note = waits.filter(|_| found.is_none()).map(|looked| cause_note(form.language(), looked.no_cause()));

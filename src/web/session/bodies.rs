@@ -16,6 +16,7 @@ pub(crate) struct Bodies {
     others: Vec<usize>,
     carcass_of: BTreeMap<Uuid, Uuid>,
     outing_of: BTreeMap<Uuid, Uuid>,
+    report_of: BTreeMap<Uuid, Uuid>,
 }
 
 impl Bodies {
@@ -28,6 +29,7 @@ impl Bodies {
                 match key.finding.as_str() {
                     links::CARCASS => self.carcass_of.insert(exam, *to),
                     links::OUTING => self.outing_of.insert(exam, *to),
+                    links::REPORT => self.report_of.insert(exam, *to),
                     _ => None,
                 };
             }
@@ -66,10 +68,19 @@ impl Bodies {
         fold_bodies(&picked)
     }
 
-    /// The fold of one examination with its outing and the other examinations of its carcass.
-    pub(crate) fn fold_of_examination(&self, exam: Uuid) -> Fold {
-        let outing = self.outing_of(exam).map(Subject::Outing);
-        self.fold_around(&outing.into_iter().chain([Subject::Examination(exam)]).collect::<Vec<_>>())
+    /// The fold of one examination with the others of its carcass and what the readings take beside it:
+    /// the outings and reports of all of them, and the winter logs.
+    pub(crate) fn fold_for_readings(&self, exam: Uuid) -> Fold {
+        let carcass = self.carcass_of.get(&exam);
+        let same = self.carcass_of.iter().filter(|(_, c)| Some(*c) == carcass).map(|(exam, _)| *exam);
+        let mut subjects: Vec<Subject> = vec![Subject::Examination(exam)];
+        for exam in same.chain([exam]) {
+            subjects.extend(self.report_of.get(&exam).map(|id| Subject::Report(*id)));
+            // Where no report was named, the outing's id stands in for one.
+            subjects.extend(self.outing_of(exam).into_iter().flat_map(|id| [Subject::Outing(id), Subject::Report(id)]));
+        }
+        subjects.extend(self.of_subject.keys().filter(|s| matches!(s, Subject::WinterLog(_))));
+        self.fold_around(&subjects)
     }
 
     /// Bodies about one subject, in the order in which they came.

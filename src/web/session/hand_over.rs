@@ -64,7 +64,8 @@ impl Session {
         let through = range.last().map(|e| e.header.seq).unwrap_or_default();
         let fold = self.bodies.fold_all();
         let photos = self.photos();
-        let given = HeldCard::given(self.card.as_ref());
+        let logs = reading::winter_log::logs(&fold);
+        let given = HeldCard::given(self.card.as_ref()).with(&fold, &logs);
         let read = |c: &Carcass| {
             let given = Given { without_cause: !cause_may_be_shown(c), ..given };
             serde_json::to_string(&reading::all(c, &given)).ok()

@@ -2,7 +2,9 @@
 
 mod cause;
 mod custody;
+mod death;
 mod desk;
+mod death_reading;
 mod drawings;
 mod drawings_of_fat;
 mod office;
@@ -59,6 +61,9 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     readings_of_fat::TEXTS,
     readings_of_food_and_snow::TEXTS,
     rumen::TEXTS,
+    death::STEPS,
+    death::OPTIONS,
+    death_reading::TEXTS,
     drawings::TEXTS,
     drawings_of_fat::TEXTS,
     desk::TEXTS,

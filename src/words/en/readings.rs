@@ -27,7 +27,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.age.caution.found_by_clock", "The day it was found comes from the phone's clock, not from an answer."),
     (
         "reading.age.caution.window_assumed",
-        "The days of death are assumed: at most 45 days before it was found, not before 1 December.",
+        "The first day of death is assumed: 1 December, or 110 days before it was found while flesh is left.",
     ),
     (
         "reading.age.caution.third_tooth_differs",

@@ -24,7 +24,7 @@ macro_rules! steps {
         )*]
     };
 }
-use steps;
+pub(super) use steps;
 
 pub(super) use bench::TEXTS as BENCH;
 pub(super) use body::TEXTS as BODY;
