@@ -160,6 +160,13 @@ fn the_offices_starting_point_is_named_and_kept_from_cause() {
     assert!(words(&own).contains("every class alike") && !words(&plain).contains("every class alike"));
     assert!(words(&own).contains("office's choice (compared with last winter). Never join this age with a cause"));
     assert_ne!(plain.estimates, own.estimates);
+    // The cause of death is the same to the last digit, whatever starting point the office chose.
+    let rows = || vec![value("wear_class_called", "y9"), value("examination_closed", "complete")];
+    let harvest = json!({"age_prior": {"prior": "harvest", "why": "compared with the season"}});
+    let (plain, own) = (read_with(rows(), &json!({})), read_with(rows(), &harvest));
+    assert_ne!(plain.age.estimates, own.age.estimates);
+    assert!(plain.cause.is_some());
+    assert_eq!(plain.cause, own.cause);
 }
 
 fn norms() -> Value {

@@ -33,6 +33,11 @@ pub(super) struct AgeRead {
     pub(super) classes: Option<[f64; 10]>,
 }
 
+/// The age as a cause of death takes it in: never from a starting point that the office chose.
+pub(super) fn read_for_cause(carcass: &Carcass, answers: &Answers, local: &Local) -> AgeRead {
+    read(carcass, answers, &local.for_cause().unwrap_or(*local))
+}
+
 /// One way of settling answers that differ.
 struct Way {
     picks: Picks,

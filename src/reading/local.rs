@@ -8,7 +8,7 @@ use super::lens::Lens;
 use super::local_ids as id;
 use super::measures::{SIDES, both_sides, mean};
 use super::shape::{Basis, Statement, Val};
-use crate::card::{Card, CardState, CrownHeight, Figures, Norm, NormAge, NormSex, PriorName, card_state};
+use crate::card::{AgePrior, Card, CardState, CrownHeight, Figures, Norm, NormAge, NormSex, PriorName, card_state};
 use crate::record::{Carcass, Moment, Tooth};
 use crate::science::age::{Births, LocalAge, LocalSpread, Prior, Reader, Settings, Sex};
 use crate::science::calipers::crown_height::{LocalTooth, SD_SHARE, Wearing, quadratic_months};
@@ -24,6 +24,7 @@ pub(super) struct Local<'a> {
     figures: Option<&'a Figures>,
     serial: u64,
     unused: Option<&'static str>,
+    without_prior: bool,
 }
 
 impl<'a> Local<'a> {
@@ -35,7 +36,18 @@ impl<'a> Local<'a> {
         }
         let unused = at.or_else(|| latest_entry(carcass)).map_or(Some(id::CARD_NO_DATE), |at| flaw(card, at));
         let figures = unused.is_none().then_some(&card.figures);
-        Self { figures, serial: card.serial, unused }
+        Self { figures, serial: card.serial, unused, without_prior: false }
+    }
+
+    /// The same for an age that a cause of death takes in: a starting point that the office chose is never
+    /// joined with a cause. `None` where the age is the same either way.
+    pub(super) fn for_cause(&self) -> Option<Self> {
+        let chosen = self.figures.is_some_and(|figures| figures.age_prior.is_some());
+        chosen.then_some(Self { without_prior: true, ..*self })
+    }
+
+    fn prior(&self) -> Option<&'a AgePrior> {
+        self.figures.and_then(|figures| figures.age_prior.as_ref()).filter(|_| !self.without_prior)
     }
 
     /// Says that the figures were not used, where a card brought some.
@@ -58,7 +70,7 @@ impl<'a> Local<'a> {
             mean_day: f64::from(births.day) - 3.0 - if births.month == 5 { 31.0 } else { 0.0 },
             sd_days: f64::from(births.sd_days),
         });
-        let prior = self.figures.and_then(|f| f.age_prior.as_ref()).map(|choice| match choice.prior {
+        let prior = self.prior().map(|choice| match choice.prior {
             PriorName::WinterDead => Prior::WinterDead,
             PriorName::WolfKill => Prior::WolfKill,
             PriorName::Survival => Prior::Survival,
@@ -108,7 +120,7 @@ impl<'a> Local<'a> {
             );
             basis.push(self.basis("card-birth-dates", format!("births of the region: {}", births.source)));
         }
-        if let Some(choice) = &figures.age_prior {
+        if let Some(choice) = self.prior() {
             said.push(Statement::plain(id::OWN_PRIOR).with("why", Val::Text(choice.why.clone())));
             basis.push(self.basis("card-age-prior", format!("starting point chosen by the office: {}", choice.why)));
         }

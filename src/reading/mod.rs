@@ -147,7 +147,8 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
         (!given.without_cause).then(|| left_signs::reading(&lens::Answers::of(carcass, left_signs::FINDINGS), &scope));
     let cause = (!given.without_cause).then(|| {
         let seen = cause_seen(carcass, given);
-        cause::reading(&seen, &scope, cause::weigh(carcass, &seen, &age, given))
+        let apart = local.for_cause().map(|local| age::read(carcass, &answers, &local));
+        cause::reading(&seen, &scope, cause::weigh(carcass, &seen, apart.as_ref().unwrap_or(&age), given))
     });
     Readings {
         carcass: carcass.id,
@@ -183,7 +184,8 @@ fn cause_findings() -> Vec<&'static str> {
 /// The work on the drawn table that makes the cause reading quick; a phone does it between taps.
 pub fn cause_work(carcass: &Carcass, given: &Given) -> CauseWork {
     let seen = cause_seen(carcass, given);
-    cause::weigh(carcass, &seen, &age::read(carcass, &seen, &local::Local::of(carcass, given)), given).work()
+    let age = age::read_for_cause(carcass, &seen, &local::Local::of(carcass, given));
+    cause::weigh(carcass, &seen, &age, given).work()
 }
 
 /// What is known so far, for what to look at next. It names no cause to anybody.
@@ -199,7 +201,7 @@ pub struct SoFar {
 /// What further looks are worth. Rows that do not count as things stand are left out.
 pub fn so_far(carcass: &Carcass, given: &Given) -> SoFar {
     let seen = cause_seen(carcass, given);
-    let age = age::read(carcass, &seen, &local::Local::of(carcass, given));
+    let age = age::read_for_cause(carcass, &seen, &local::Local::of(carcass, given));
     let weighed = cause::weigh(carcass, &seen, &age, given);
     let (case, table) = weighed.case();
     let rows = crate::science::cause::gains(table, case).into_iter().filter(|gain| case.counts(gain.number)).collect();
