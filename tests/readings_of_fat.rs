@@ -340,7 +340,7 @@ fn no_weight_no_figure() {
 #[test]
 fn no_days_of_reserve_after_april() {
     let rows = || vec![value("body_state", "whole"), value("whole_weight_kg", 40.0)];
-    let all = read_on("2026-06-20", &[("field", rows())]);
+    let all = read_on("2026-08-25", &[("field", rows())]);
     let said = words(reserve(&all));
     assert!(
         said.contains("after April") && !reserve(&all).estimates.iter().any(|e| e.unit == "reading.unit.days"),

@@ -132,7 +132,9 @@ fn digest_of_causes() -> String {
         for row in &drawn.table().rows {
             seen.set(row.number, (row.number % 3 != n).then_some((row.number + n) % 2));
             let case = Case::new(shares, seen);
-            posterior(drawn.table(), &case).into_iter().for_each(&mut put);
+            for value in posterior(drawn.table(), &case) {
+                put(value);
+            }
             gains(drawn.table(), &case).iter().for_each(|gain| put(gain.bits));
         }
         for ends in ends(drawn, &Case::new(shares, seen), &Cause::ALL) {
@@ -142,7 +144,9 @@ fn digest_of_causes() -> String {
     }
     for mm in 8..70 {
         for jaw in [Jaw::Upper, Jaw::Lower] {
-            canines(f64::from(mm), jaw).each.iter().for_each(|(_, density)| put(*density));
+            for (_, density) in &canines(f64::from(mm), jaw).each {
+                put(*density);
+            }
         }
         scat(f64::from(mm)).each.iter().for_each(|(_, density)| put(*density));
     }

@@ -272,6 +272,7 @@ fn feeding(lens: &Lens) -> Option<u8> {
 fn fat(lens: &Lens) -> Option<u8> {
     choice(lens, "inside_fat", &["none_or_gel", "some", "plenty"], None)
         .or_else(|| choice(lens, "rump_fat", &["", "thin", "thick"], None))
+        .or_else(|| choice(lens, "rump_fat", &["", "moderate"], None))
 }
 
 /// A body that is mostly eaten cannot show that its hide was mostly whole.

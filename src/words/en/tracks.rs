@@ -19,10 +19,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("step.track_toes.how", "Count on two tracks at least. No answer where snow hides them."),
     ("step.front_track_width.ask", "How wide is a front track?"),
     ("step.front_track_width.why", "Width tells more than length: it sinks and slides less."),
-    (
-        "step.front_track_width.how",
-        "Front feet are the larger ones. Measure the pads at their widest, not the hole in the snow.",
-    ),
+    ("step.front_track_width.how", "Take the larger foot. Measure the pads where widest, not the hole."),
     ("step.front_track_length.ask", "How long is a front track?"),
     ("step.front_track_length.why", "Length and width together part round feet from long ones."),
     (
