@@ -66,7 +66,7 @@ const BITE: &str = "wounds_outside=there wounds_count=1 wound_form@1=paired_hole
 fn verdict(answers: &str, id: &str) -> Option<SampleVerdict> {
     let mut scene = Scene::ready();
     scene.say(&format!("{WHOLE}{answers}"));
-    scene.with(|v| samples_worth_taking(v)).into_iter().find(|(row, _)| row.id == id).map(|(_, verdict)| verdict)
+    scene.with(samples_worth_taking).into_iter().find(|(row, _)| row.id == id).map(|(_, verdict)| verdict)
 }
 
 #[test]
@@ -107,7 +107,7 @@ fn marrow_that_lay_open_over_a_day_is_not_taken_for_its_fat() {
     let of = |opened: &str| {
         let mut scene = Scene::ready();
         scene.answer("bone_opened", Site::bone(Bone::Femur), Answer::choice(opened));
-        scene.with(|v| samples_worth_taking(v)).into_iter().find(|(row, _)| row.id == "femur").unwrap().1
+        scene.with(samples_worth_taking).into_iter().find(|(row, _)| row.id == "femur").unwrap().1
     };
     assert_eq!(of("open_over_a_day"), SampleVerdict::TooLate);
     assert_eq!(of("intact"), SampleVerdict::Take);
@@ -121,12 +121,12 @@ fn the_card_decides_who_takes_what() {
         p.may_take_head_parts = false;
         p.may_take_jaw = false;
     });
-    for (row, verdict) in scene.with(|v| samples_worth_taking(v)) {
+    for (row, verdict) in scene.with(samples_worth_taking) {
         let shut = matches!(row.taker, Taker::HeadParts | Taker::Jaw);
         assert_eq!(verdict == SampleVerdict::NotAllowed, shut, "{}: {verdict:?}", row.id);
     }
     scene.card = None;
-    let all = scene.with(|v| samples_worth_taking(v));
+    let all = scene.with(samples_worth_taking);
     assert!(!all.is_empty() && all.iter().all(|(_, verdict)| *verdict != SampleVerdict::Take));
 }
 

@@ -135,7 +135,9 @@ fn digest_of_causes() -> String {
             for value in posterior(drawn.table(), &case) {
                 put(value);
             }
-            gains(drawn.table(), &case).iter().for_each(|gain| put(gain.bits));
+            for gain in &gains(drawn.table(), &case) {
+                put(gain.bits);
+            }
         }
         for ends in ends(drawn, &Case::new(shares, seen), &Cause::ALL) {
             put(ends.low);

@@ -31,7 +31,7 @@ fn each_physical_sign_makes_a_record_for_an_officer_who_is_named() {
         assert!(now.evidence_record && now.hands_on_closed(), "{sign}");
         assert!(!asked.iter().any(|a| a == "jaw_taken" || a == "opening_trained"), "{sign}: {asked:?}");
         visit.look(|v| {
-            assert!(calls(v, &now).iter().any(|(_, call)| call.is_some_and(|c| c.name == "Officer")), "{sign}")
+            assert!(calls(v, &now).iter().any(|(_, call)| call.is_some_and(|c| c.name == "Officer")), "{sign}");
         });
         // From where one stands, what melts first before the rest, after the card that names the photos.
         let order = ["evidence_rules", "ev_label.11", "ev_tracks.12", "ev_overview.13", "ev_middle.14", "ev_close.15"];
