@@ -10,16 +10,17 @@ use crate::office::opening::{Outcome, judge, judge_unread};
 use crate::office::recompute::Gathered;
 use crate::office::report::report;
 use crate::office::winter::cells::DateOrder;
-use crate::office::winter::plot::{Death, Style, plot};
+use crate::office::winter::deaths::deaths;
+use crate::office::winter::plot::{Style, plot};
 use crate::office::winter::report::{json, last_winter, lines, plain, text};
 use crate::office::winter::table::{Confirmed, Draft, Open};
 use crate::office::winter::units::{From, Proposed, SnowUnit, TemperatureUnit};
-use crate::reading::{days_of_death, winter_log};
-use crate::record::{Day, Fold, short_code};
+use crate::reading::winter_log;
+use crate::record::{Day, Fold};
 use crate::science::winter::agency::{INDICES, Index, find};
 use crate::science::winter::index::Asked;
 use crate::science::winter::log::{Gauge, Log};
-use crate::words::{Language, say_office};
+use crate::words::{Arg, Language, say_office};
 use std::path::{Path, PathBuf};
 use time::Date;
 
@@ -133,7 +134,7 @@ pub(super) fn run(config: &Winter, streams: &mut Streams<'_>) -> Result<Exit, Cl
         streams.line(&say_office(LANGUAGE, "winter.local", &[]))?;
     }
     if let Some(path) = &config.svg {
-        draw(path, &logs, &folded, winter, config)?;
+        draw(path, &logs, &folded, winter, config, streams)?;
     }
     Ok(exit)
 }
@@ -226,16 +227,20 @@ fn propose<U: Copy>(
     }
 }
 
-fn draw(path: &Path, logs: &[Log], folded: &Fold, winter: i32, config: &Winter) -> Result<(), CliError> {
+fn draw(
+    path: &Path,
+    logs: &[Log],
+    folded: &Fold,
+    winter: i32,
+    config: &Winter,
+    streams: &mut Streams<'_>,
+) -> Result<(), CliError> {
     let file = || path.display().to_string();
-    let deaths: Vec<Death> = folded
-        .carcasses
-        .values()
-        .filter_map(|carcass| {
-            let (from, to) = days_of_death(carcass)?;
-            Some(Death { code: short_code::short_code(carcass.id), from, to })
-        })
-        .collect();
+    let (deaths, undated) = deaths(folded);
+    if undated > 0 {
+        let n = [("n", Arg::Count(i64::try_from(undated).unwrap_or(i64::MAX)))];
+        streams.note(&say_office(LANGUAGE, "winter.undated", &n));
+    }
     let day = |year, month, day| Day::new(year, month, day).map(Day::date);
     let span = config.from.or_else(|| day(winter, 11, 1)).zip(config.to.or_else(|| day(winter + 1, 5, 31)));
     let style = Style { us_units: config.us_units, language: LANGUAGE };

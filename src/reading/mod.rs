@@ -53,8 +53,8 @@ pub use observations::FINDINGS_OF;
 pub use rumen_samples::{RumenMeasure, RumenSample, rumen_samples};
 pub use shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Taken, Val, Variant};
 pub use short::{Short, short};
-pub use window::days_of_death;
 pub use window::found_on;
+pub use window::{DaysOfDeath, days_of_death};
 
 /// All readings of one carcass.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

@@ -40,14 +40,25 @@ pub(super) fn window(carcass: &Carcass, lens: &Lens) -> Option<Window> {
     dated
 }
 
-/// First and last day on which a deer can have died as far as its own examinations bound them; `None`
-/// where nothing in it has a date. Without a bound the first is assumed (see the source of the readings).
-pub fn days_of_death(carcass: &Carcass) -> Option<(Date, Date)> {
-    let death = super::death::read(carcass, &super::Given::default());
+/// The days on which a deer can have died, for a calendar.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct DaysOfDeath {
+    /// First day, as a local date.
+    pub from: Date,
+    /// Last day, as a local date.
+    pub to: Date,
+    /// Nothing that was seen or told bounds the first day: it is assumed (see the source of the readings).
+    pub first_is_assumed: bool,
+}
+
+/// First and last day on which a deer can have died, as the reading of the time of death has them with
+/// the same things given. `None` where nothing in it has a date, or its bounds contradict each other.
+pub fn days_of_death(carcass: &Carcass, given: &super::Given) -> Option<DaysOfDeath> {
+    let death = super::death::read(carcass, given);
     let answers = super::lens::Answers::of(carcass, &["arrived_at", "death_known_at"]);
     let answers = answers.with_days(death.days, &death.used);
     let found = window(carcass, &Lens::new(&answers, super::lens::Picks::new()))?;
-    Some((found.days.from, found.days.to))
+    Some(DaysOfDeath { from: found.days.from, to: found.days.to, first_is_assumed: !found.known })
 }
 
 /// The day on which it was found, as the answers say, or the phone's clock where none does.

@@ -108,11 +108,12 @@ fn the_plot_has_the_log_and_the_deaths_in_grey() {
 fn a_plot_is_grey_breaks_at_gaps_and_draws_each_death() {
     let days = (0..60).map(|n| (!(20..32).contains(&n)).then(|| day(fahrenheit(n % 20 - 10), inches(n / 2))));
     let log = gappy(date(2027, 1, 1), days);
-    let death = |code: &str, from, to| Death { code: code.to_owned(), from, to };
+    let death = |code: &str, from, to| Death { code: code.to_owned(), from, to, first_is_assumed: false };
     let deaths = [
         death("7K2M", date(2027, 1, 3), date(2027, 1, 20)),
         death("<9&Q>", date(2027, 2, 1), date(2027, 2, 1)),
         death("away", date(2026, 2, 1), date(2026, 2, 1)),
+        Death { first_is_assumed: true, ..death("9W3P", date(2026, 12, 1), date(2027, 3, 1)) },
     ];
     let style = Style { us_units: true, language: Language::English };
     let drawn = plot(&[log], &deaths, date(2026, 12, 1), date(2027, 4, 30), style).unwrap();
@@ -129,6 +130,7 @@ fn a_plot_is_grey_breaks_at_gaps_and_draws_each_death() {
     assert_eq!(lines, 4, "depth and cold, each broken once");
     assert!(drawn.contains("7K2M: 2027-01-03 2027-01-20") && drawn.contains("&lt;9&amp;Q&gt;"));
     assert!(!drawn.contains("away"), "another winter's death");
+    assert_eq!(drawn.matches("stroke-dasharray=\"4 2\"").count(), 1, "only the assumed start is hollow");
     assert_eq!(plot(&[], &[], date(2026, 12, 1), date(2027, 4, 30), style), None);
 }
 

@@ -3,6 +3,7 @@
 
 pub mod cells;
 pub mod columns;
+pub mod deaths;
 pub mod note;
 pub mod plot;
 pub mod report;

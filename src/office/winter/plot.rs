@@ -19,6 +19,8 @@ pub struct Death {
     pub from: Date,
     /// Last day.
     pub to: Date,
+    /// Nothing bounds the first day; it is assumed.
+    pub first_is_assumed: bool,
 }
 
 /// How the plot is drawn.
@@ -253,7 +255,7 @@ fn limit(svg: &mut String, value: f64, range: (f64, f64), panel: (f64, f64), nam
     );
 }
 
-/// Each deer's days as a bar; a single day as a square.
+/// Each deer's days as a bar, hollow where its first day is assumed; a single day as a square.
 fn windows(svg: &mut String, frame: &Frame, deaths: &[&Death], row: f64, tell: &impl Fn(&str) -> String) {
     let _ = write!(
         svg,
@@ -265,9 +267,14 @@ fn windows(svg: &mut String, frame: &Frame, deaths: &[&Death], row: f64, tell: &
         let middle = DEATHS + 4.0 + row * (n as f64 + 0.5);
         let (left, right) = (frame.x(death.from, 0.0), frame.x(death.to, 1.0));
         let thick = (row * 0.5).min(8.0);
+        let look = if death.first_is_assumed {
+            "fill=\"#fff\" stroke=\"#333\" stroke-width=\"1.2\" stroke-dasharray=\"4 2\""
+        } else {
+            "fill=\"#333\""
+        };
         let _ = write!(
             svg,
-            "<rect x=\"{left:.1}\" y=\"{:.1}\" width=\"{:.1}\" height=\"{thick:.1}\" fill=\"#333\"><title>{}: {} {}</title></rect>",
+            "<rect x=\"{left:.1}\" y=\"{:.1}\" width=\"{:.1}\" height=\"{thick:.1}\" {look}><title>{}: {} {}</title></rect>",
             middle - thick / 2.0,
             (right - left).max(2.0),
             escaped(&death.code),

@@ -5,13 +5,13 @@ use leptos::prelude::*;
 use super::hand::Hand;
 use super::view::read_files;
 use crate::office::winter::cells::DateOrder;
-use crate::office::winter::plot::{Death, Style, plot};
+use crate::office::winter::deaths::deaths;
+use crate::office::winter::plot::{Style, plot};
 use crate::office::winter::report::{last_winter, lines, text};
 use crate::office::winter::table::{Confirmed, Draft};
 use crate::office::winter::units::{SnowUnit, TemperatureUnit};
-use crate::reading::{days_of_death, winter_log};
+use crate::reading::winter_log;
 use crate::record::Day;
-use crate::record::short_code::short_code;
 use crate::science::winter::agency::{INDICES, Index};
 use crate::science::winter::index::Asked;
 use crate::science::winter::log::{Gauge, Log};
@@ -193,14 +193,11 @@ fn shown(s: &State, hand: &Hand) -> AnyView {
             view! { <details class="why" data-index=line.index.id><summary>{head}</summary>{below}</details> }
         })
         .collect_view();
-    let deaths: Vec<Death> = folded
-        .carcasses
-        .values()
-        .filter_map(|carcass| {
-            let (from, to) = days_of_death(carcass)?;
-            Some(Death { code: short_code(carcass.id), from, to })
-        })
-        .collect();
+    let (deaths, undated) = deaths(&folded);
+    let undated = (undated > 0).then(|| {
+        let n = [("n", Arg::Count(i64::try_from(undated).unwrap_or(i64::MAX)))];
+        view! { <p>{say_office(LANGUAGE, "winter.undated", &n)}</p> }
+    });
     let span = Day::new(winter, 11, 1).zip(Day::new(winter + 1, 5, 31));
     let style = Style { us_units: s.told.temperature == Some(TemperatureUnit::Fahrenheit), language: LANGUAGE };
     let drawn = span.and_then(|(from, to)| plot(&logs, &deaths, from.date(), to.date(), style));
@@ -209,8 +206,11 @@ fn shown(s: &State, hand: &Hand) -> AnyView {
         <ul class="rows" data-notes="">{notes}</ul>
         {figures}
         <p>{tell("winter.local")}</p>
+        {undated}
         // Every word in it was escaped where it was drawn.
-        {drawn.map(|svg| view! { <div class="winter-plot" inner_html=svg></div> })}
+        {drawn.map(|svg| view! {
+            <div class="winter-plot" tabindex="0" role="group" aria-label=tell("winter.page.plot") inner_html=svg></div>
+        })}
     }
     .into_any()
 }

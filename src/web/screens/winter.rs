@@ -123,11 +123,18 @@ pub(super) fn log(form: Form, id: Uuid) -> AnyView {
     .into_any()
 }
 
+fn is_number(answer: &Answer) -> bool {
+    matches!(answer, Answer::Seen { value: Value::Number(_) })
+}
+
 /// A day in one line: what was read, in the order of the questions.
 fn in_short(form: Form, sheet: &Sheet, day: Day) -> String {
     let of_day = OF_A_DAY.iter().filter_map(|finding| {
         let all = of::said(sheet, finding, Site::day(day));
-        (!all.is_empty()).then(|| super::winter_day::answers(form, finding, &all))
+        let said = (!all.is_empty()).then(|| super::winter_day::answers(form, finding, &all))?;
+        // The night's cold and the depth tell themselves by their units; the rest is named.
+        let plain = ["day_minimum_c", "day_snow_depth_cm"].contains(finding) && all.iter().all(is_number);
+        Some(if plain { said } else { format!("{}: {said}", wording::finding(form.language(), finding)) })
     });
     of_day.collect::<Vec<_>>().join(", ")
 }

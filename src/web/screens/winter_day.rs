@@ -27,6 +27,7 @@ fn answer(form: Form, finding: &str, given: &Answer) -> String {
     match given {
         Answer::Seen { value: Value::Number(stored) } => winter_typed::printed(finding, *stored, form.shown()),
         Answer::NotSeen => form.say("log.none"),
+        Answer::NotLooked { .. } => form.say("log.not_read"),
         other => wording::answer(form.language(), finding, other),
     }
 }
@@ -84,7 +85,7 @@ pub(super) fn read(form: Form, id: Uuid, day: Day, finding: &str) -> AnyView {
         let take_back = act(form, "take-back", form.say("log.take_back"), move || {
             form.take_back_log(id, finding, site);
         });
-        view! { <p class="earlier">{text}</p> {take_back} }
+        view! { <div class="beside"><p class="earlier">{text}</p> {take_back}</div> }
     });
     let input = if finding == "day_crust" { crust(form, id, day) } else { number(form, id, day, finding) };
     view! {
@@ -140,8 +141,7 @@ fn number(form: Form, id: Uuid, day: Day, finding: &'static str) -> AnyView {
         act(form, "none", form.say("log.none"), move || write(form, id, day, finding, Answer::NotSeen))
     };
     view! {
-        {super::super::inputs::display(form, symbol)}
-        {extra}
+        <div class="typed-row">{super::super::inputs::display(form, symbol)} {extra}</div>
         {pad(form, true, false, largest)}
         {foot(Some(save), not_read(form, id, day, finding))}
     }

@@ -211,9 +211,17 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("winter.plot.air_f", "Lowest temperature of the day, F"),
     ("winter.plot.18_in", "18 in"),
     ("winter.plot.0_f", "0 F"),
-    ("winter.plot.deaths", "Days on which each deer can have died"),
+    (
+        "winter.plot.deaths",
+        "Days on which each deer can have died (hollow: nothing bounds the first day; it is assumed)",
+    ),
+    (
+        "winter.undated",
+        "{n} {n?deer has|deer have} no time of death (no date, or signs that contradict each other) and {n?is|are} not drawn.",
+    ),
     ("winter.plot.no_deaths", "No deaths given"),
     // The office's page.
+    ("winter.page.plot", "Plot of the winter"),
     ("winter.page.head", "Winter log"),
     (
         "winter.page.what",
