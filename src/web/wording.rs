@@ -36,7 +36,8 @@ pub(crate) fn ask(language: Language, ask: &Ask) -> String {
         Ask::Hazard { hazard, .. } => say(language, &format!("hazard.{}.head", hazard.code), &[]),
         Ask::Step { step, site } => {
             let text = say(language, &format!("step.{}.ask", step.id), &[]);
-            let place = site_words(language, *site);
+            // A photo's number keeps it apart in the record; each photo asked for is told by its own words.
+            let place = if matches!(step.input, Input::Photo(_)) { String::new() } else { site_words(language, *site) };
             if place.is_empty() { text } else { format!("{text} {place}") }
         }
     }

@@ -10,7 +10,7 @@ use crate::reading::{Timeline, TimelineMark};
 use crate::words::{Arg, Language, say};
 
 const WIDTH: f64 = 320.0;
-const ROOM: f64 = 12.0;
+const ROOM: f64 = 18.0;
 const DAY_S: f64 = 86_400.0;
 /// Height of one row of marks.
 const ROW: f64 = 24.0;
@@ -39,8 +39,7 @@ pub fn timeline_view(language: Language, line: Option<&Timeline>) -> Option<AnyV
             <section class="reading" data-timeline="">
                 <h2>{title.clone()}</h2>
                 <div role="img" aria-label=title.clone() inner_html=plot(line)></div>
-                <table class="figures">
-                    <caption>{title}</caption>
+                <table class="figures" aria-label=title>
                     <thead>
                         <tr>
                             <td></td>

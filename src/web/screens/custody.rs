@@ -19,7 +19,7 @@ pub(super) fn custody(form: Form) -> AnyView {
     let numbers: Vec<String> =
         lists.iter().flat_map(|(_, items)| items).map(|item| item.number.clone()).filter(|n| !n.is_empty()).collect();
     let shown = lists.into_iter().map(|(code, items)| {
-        view! { <section class="phase"><h2>{code}</h2>{items.iter().map(|item| thing(form, item)).collect_view()}</section> }
+        view! { <section class="phase"><h2>{format!("{} {code}", form.say("label.case"))}</h2>{items.iter().map(|item| thing(form, item)).collect_view()}</section> }
     });
     let none = numbers.is_empty().then(|| view! { <p>{form.say("custody.none")}</p> });
     let give = (!numbers.is_empty() && form.read_only().is_none()).then(|| hand_on(form, numbers));

@@ -1,6 +1,7 @@
 //! Samples worth taking, labels, and the chain of custody.
 
 pub(super) const TEXTS: &[(&str, &str)] = &[
+    ("samples.what_for", "For: {what}"),
     ("samples.verdict.take", "Take"),
     ("samples.verdict.too_late", "Too late: not fresh, or frozen"),
     ("samples.verdict.not_allowed", "Not yours: the card does not let you"),
@@ -59,7 +60,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("label.what", "What"),
     ("label.date", "Date"),
     ("label.taken_by", "Taken by"),
-    ("label.take_number", "It bears {number}"),
+    ("label.take_number", "The label says {number}"),
     ("label.own_number", "The label has a printed number: type it"),
     ("label.mistyped", "This is no number of ours: one letter is wrong. Read it again from the label."),
     ("custody.head", "Chain of custody"),
