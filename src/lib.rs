@@ -16,6 +16,7 @@ pub mod cli;
 pub mod guide;
 pub mod keep;
 pub mod office;
+mod order;
 pub mod reading;
 pub mod record;
 pub mod science;

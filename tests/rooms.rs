@@ -7,18 +7,19 @@
 use std::path::Path;
 
 /// Each room with the rooms that it may use, besides itself. The table of the design, section 3.
-const TABLE: [(&str, &[&str]); 11] = [
-    ("record", &[]),
-    ("science", &[]),
-    ("words", &[]),
-    ("card", &["record"]),
-    ("reading", &["record", "science", "card", "words"]),
-    ("guide", &["record", "science", "reading", "card", "words"]),
-    ("bundle", &["record"]),
-    ("keep", &["record"]),
-    ("office", &["record", "science", "words", "card", "reading", "guide", "bundle", "keep"]),
-    ("web", &["record", "science", "words", "card", "reading", "guide", "bundle", "keep", "office"]),
-    ("cli", &["record", "science", "words", "card", "reading", "guide", "bundle", "keep", "office"]),
+const TABLE: [(&str, &[&str]); 12] = [
+    ("order", &[]),
+    ("record", &["order"]),
+    ("science", &["order"]),
+    ("words", &["order"]),
+    ("card", &["order", "record"]),
+    ("reading", &["order", "record", "science", "card", "words"]),
+    ("guide", &["order", "record", "science", "reading", "card", "words"]),
+    ("bundle", &["order", "record"]),
+    ("keep", &["order", "record"]),
+    ("office", &["order", "record", "science", "words", "card", "reading", "guide", "bundle", "keep"]),
+    ("web", &["order", "record", "science", "words", "card", "reading", "guide", "bundle", "keep", "office"]),
+    ("cli", &["order", "record", "science", "words", "card", "reading", "guide", "bundle", "keep", "office"]),
 ];
 
 /// Crates that only make sense in a browser; `gloo_*` besides.

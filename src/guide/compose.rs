@@ -2,6 +2,7 @@
 
 use uuid::Uuid;
 
+use crate::order::Short as _;
 use crate::record::{
     Act, Body, CustodyStep, Digest, ENTRY_SCHEMA, EntryId, Flaw, Fold, Keeping, Key, Moment, PersonCode, Scope,
     Subject, Versions, find, validate,
@@ -73,7 +74,7 @@ pub fn compose(fold: &Fold, drafts: &[Draft], context: &Context) -> Result<Vec<B
             if def.keeping == Keeping::Single {
                 supersedes.extend(fold.superseded_by(&key));
             }
-            supersedes.sort_unstable();
+            supersedes.order();
             supersedes.dedup();
             let act = Act::Answer { key, answer: draft.answer.clone(), supersedes };
             Ok(context.body(act, Some(draft.step)))

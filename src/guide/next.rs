@@ -5,6 +5,7 @@
 //! past it. A cut is offered only once the untouched body was photographed.
 
 use crate::card::Card;
+use crate::order::Short as _;
 use crate::reading::{FINDINGS_OF, Given, cause_ids, so_far};
 use crate::record::{Answer, Carcass, Digest, Site};
 use crate::science::cause::LEAST_GAIN_BITS;
@@ -65,7 +66,7 @@ pub fn next_looks(view: &View, situation: &Situation) -> Vec<NextLook> {
         })
         .collect();
     // Stable: equal rates stay in the order of the rows.
-    looks.sort_by(|a, b| b.0.total_cmp(&a.0));
+    looks.order_by(|a, b| b.0.total_cmp(&a.0));
     looks.into_iter().map(|(_, look)| look).take(OFFERED).collect()
 }
 

@@ -4,6 +4,7 @@
 //! they skip (HFES 2006, seen as an abstract): the card shows what was answered last, with its
 //! answer, before it offers to carry on.
 
+use crate::order::Short as _;
 use crate::record::{Answer, EntryId, Moment, Sheet, Site};
 
 use super::view::is_unasked;
@@ -75,9 +76,9 @@ pub(super) fn last_answers(view: &View, count: usize) -> Vec<LastAnswer> {
         .collect();
     let one_device = all.windows(2).all(|pair| matches!(pair, [a, b] if a.id.device == b.id.device));
     if one_device {
-        all.sort_unstable_by_key(|l| std::cmp::Reverse(l.id.seq));
+        all.order_by_key(|l| std::cmp::Reverse(l.id.seq));
     } else {
-        all.sort_unstable_by_key(|l| std::cmp::Reverse((l.at, l.id)));
+        all.order_by_key(|l| std::cmp::Reverse((l.at, l.id)));
     }
     all.truncate(count);
     all

@@ -13,6 +13,7 @@ use super::scope::Scope;
 use super::sex::SexFound;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val, Variant};
 use super::{Given, window};
+use crate::order::Short as _;
 use crate::record::{Bone, Carcass, Digest, Site};
 use crate::science::age::Sex;
 use crate::science::cause::{
@@ -224,7 +225,7 @@ pub(super) fn reading<'a>(gathered: &Gathered<'a>, scope: &Scope<'a>, mut weighe
     }
     if let Some((ids, digest)) = &weighed.age_used {
         out.rests_on.extend(ids);
-        out.rests_on.sort_unstable();
+        out.rests_on.order();
         out.rests_on.dedup();
         out.entries_digest = Digest::of(&[out.entries_digest.to_string().as_bytes(), digest.to_string().as_bytes()]);
     }

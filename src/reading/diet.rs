@@ -8,6 +8,7 @@ use super::message_ids::diet as say;
 use super::rumen_samples::{RumenMeasure, RumenSample, own_names, rumen_samples};
 use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val};
+use crate::order::Short as _;
 use crate::record::{Carcass, Site};
 use crate::science::diet::plants::{self, Tier};
 use crate::science::diet::points::FEWEST;
@@ -146,7 +147,7 @@ fn seen_by_eye(lens: &Lens, told: &mut Told) {
 
 fn sample(sample: &RumenSample, names: &Names, told: &mut Told) {
     let mut ranked: Vec<(&str, f64)> = sample.amounts.iter().map(|(code, amount)| (code.as_str(), *amount)).collect();
-    ranked.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(b.0)));
+    ranked.order_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(b.0)));
     let done = match sample.measure {
         RumenMeasure::Points => points(&ranked, names, told),
         RumenMeasure::Millilitres => by_ml(&ranked, names, told),

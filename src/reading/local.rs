@@ -9,6 +9,7 @@ use super::local_ids as id;
 use super::measures::{SIDES, both_sides, mean};
 use super::shape::{Basis, Statement, Val};
 use crate::card::{AgePrior, Card, CardState, CrownHeight, Figures, Norm, NormAge, NormSex, PriorName, card_state};
+use crate::order::Short as _;
 use crate::record::{Carcass, Moment, Tooth};
 use crate::science::age::{Births, LocalAge, LocalSpread, Prior, Reader, Settings, Sex};
 use crate::science::calipers::crown_height::{LocalTooth, SD_SHARE, Wearing, quadratic_months};
@@ -131,7 +132,7 @@ impl<'a> Local<'a> {
     pub(super) fn norms(&self, measure: &str) -> Vec<&'a Norm> {
         let all = self.figures.map(|f| f.norms.as_slice()).unwrap_or_default();
         let mut of: Vec<&Norm> = all.iter().filter(|norm| norm.measure == measure).collect();
-        of.sort_by_key(|norm| (std::cmp::Reverse(norm.age), norm.sex));
+        of.order_by_key(|norm| (std::cmp::Reverse(norm.age), norm.sex));
         of
     }
 

@@ -2,6 +2,7 @@
 
 use super::lens::{Answers, Ask, Lens, Picks, Used};
 use super::shape::Taken;
+use crate::order::Short as _;
 use crate::record::{Answer, Bone, Carcass, Site, Why};
 use crate::science::marrow::{
     self as method, Colour, Consistency, DryWeighing, Exposure, Frost, LabScale, LookReading, LookRefusal, MarrowLook,
@@ -87,7 +88,7 @@ fn places<'a>(whole: &Answers<'a>, used: &mut Used<'a>) -> Vec<(Option<Bone>, Si
         .into_iter()
         .map(|site| (site.bone.or_else(|| lens.choice("marrow_bone", Site::NONE).and_then(in_hand)), site))
         .collect();
-    places.sort_unstable_by_key(|(bone, site)| (bone.is_none(), *bone, *site));
+    places.order_by_key(|(bone, site)| (bone.is_none(), *bone, *site));
     used.extend(lens.into_used());
     places
 }

@@ -5,6 +5,7 @@
 //! trampled, melted or fell later is no witness of what is not there.
 
 use super::lens::Lens;
+use crate::order::Short as _;
 use crate::record::{Answer, Site, Value};
 use crate::science::cause::{Answers, skeleton};
 
@@ -185,7 +186,7 @@ fn wound_zone(lens: &Lens) -> Option<u8> {
         _ => None,
     };
     let mut bitten: Vec<u8> = wounds(lens).filter(|w| has_clot(lens, *w)).filter_map(zone_of).collect();
-    bitten.sort_unstable();
+    bitten.order();
     bitten.dedup();
     match bitten.as_slice() {
         [one] => Some(*one),
@@ -318,7 +319,7 @@ fn tracks(lens: &Lens) -> Option<u8> {
         return None;
     }
     let mut found: Vec<u8> = by.iter().filter_map(|animal| state(animal)).collect();
-    found.sort_unstable();
+    found.order();
     found.dedup();
     match found.as_slice() {
         [one] | [one, 5] => Some(*one),

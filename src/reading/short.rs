@@ -5,6 +5,7 @@
 use super::message_ids as id;
 use super::shape::{Estimate, Outcome, Reading, Sharpen, Statement, Val};
 use super::{Readings, shape::Basis};
+use crate::order::Short as _;
 use crate::record::Unit;
 
 /// A look that promises less than this is not worth the cold, bits. Ours.
@@ -214,7 +215,7 @@ impl Readings {
         }
         let mut order: Vec<(u8, f64, usize)> =
             ranked.iter().zip(0..).map(|((group, bits, _), n)| (*group, *bits, n)).collect();
-        order.sort_unstable_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
+        order.order_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
         order.into_iter().filter_map(|(_, _, n)| Some(ranked.get(n)?.2)).collect()
     }
 }

@@ -4,6 +4,7 @@ use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
 use super::message_ids::{self as id, snow as say};
 use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val};
+use crate::order::Short as _;
 use crate::record::{Carcass, Examination, Site};
 use crate::science::marrow::AgeGroup;
 use crate::science::snow::chest::Chest;
@@ -51,7 +52,7 @@ impl Told {
 pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>, p_fawn: Option<f64>) -> Reading {
     let whole = Answers::of(carcass, FINDINGS);
     let mut exams: Vec<&Examination> = carcass.examinations.values().collect();
-    exams.sort_by_key(|e| (begun(e), e.id));
+    exams.order_by_key(|e| (begun(e), e.id));
     let mut visits: Vec<Answers> = exams
         .into_iter()
         .map(|e| Answers::of_examination(carcass, &e.sheet, FINDINGS))

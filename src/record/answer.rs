@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 use super::{Digest, Moment};
+use crate::order::Short as _;
 
 /// What came of asking one question.
 ///
@@ -181,7 +182,7 @@ impl Value {
     /// Several options; sorted and freed of repeats, so that equal sets compare equal.
     pub fn choices<S: Into<String>>(codes: impl IntoIterator<Item = S>) -> Self {
         let mut all: Vec<String> = codes.into_iter().map(Into::into).collect();
-        all.sort_unstable();
+        all.order();
         all.dedup();
         Self::Choices(all)
     }

@@ -8,6 +8,7 @@ use serde::Serialize;
 use uuid::Uuid;
 
 use super::{Carcass, Custody, CustodyStep, Fold, Moment, PersonCode, Place, Sheet, Site, Standing, Value, links};
+use crate::order::Short as _;
 
 /// One thing that left with somebody.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -170,7 +171,7 @@ pub fn custody_list(fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
         let twins = numbers.iter().filter(|number| !number.is_empty() && same(number, &item.number)).count();
         if twins > 1 {
             item.gaps.push(CustodyGap::NumberTwice);
-            item.gaps.sort();
+            item.gaps.order();
         }
     }
     all
@@ -188,7 +189,7 @@ fn items(sheet: &Sheet) -> Vec<u16> {
             all.push(item);
         }
     }
-    all.sort_unstable();
+    all.order();
     all.dedup();
     all
 }
@@ -348,7 +349,7 @@ fn gaps(number: &str, seal: &str, sealed: bool, lines: &[CustodyLine]) -> Vec<Cu
         CustodyGap::NotReceived,
         !lines.iter().any(|l| matches!(l.step, CustodyLineStep::Received | CustodyLineStep::UsedUp)),
     );
-    gaps.sort();
+    gaps.order();
     gaps
 }
 

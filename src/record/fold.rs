@@ -1,5 +1,6 @@
 //! Folding entries into subjects and carcasses. Clocks and the order of files never decide.
 
+use crate::order::Short as _;
 use std::collections::{BTreeMap, BTreeSet};
 
 use uuid::Uuid;
@@ -239,7 +240,7 @@ impl Carcass {
             .filter(|s| !weighed(&s.id))
             .collect();
         standing.extend(decided.iter().map(|(_, _, _, s)| s).filter(|s| !weighed(&s.id)));
-        standing.sort_unstable_by_key(|s| s.id);
+        standing.order_by_key(|s| s.id);
         Question { standing }
     }
 

@@ -1,6 +1,7 @@
 //! The hands-off record, first part: the story that the snow tells. Own tracks are left out first.
 
 use crate::guide::{Input, Phase, Step, View};
+use crate::order::Short as _;
 use crate::record::{Answer, Site, Value, Why};
 
 use super::facts::carcass_here;
@@ -47,7 +48,7 @@ fn tracks_known(v: &View, _: Site) -> Option<Answer> {
         _ => None,
     };
     let mut classes: Vec<&str> = animals.iter().filter(|a| *a != "deer").map(|a| class(a)).collect::<Option<_>>()?;
-    classes.sort_unstable();
+    classes.order();
     classes.dedup();
     // Who eats after a bigger one leaves its prints too.
     if classes.len() > 1 {

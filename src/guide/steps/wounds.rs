@@ -1,6 +1,7 @@
 //! Wounds and bruises: what the record already says of them, and at which of them what is asked.
 
 use crate::guide::View;
+use crate::order::Short as _;
 use crate::record::{Answer, Site, Value};
 
 use super::facts::{deer_here, wounds};
@@ -60,7 +61,7 @@ pub(super) fn zone_of_one(v: &View, site: Site) -> Option<Answer> {
         }
     };
     let mut zones: Vec<&str> = true_clots(v).into_iter().map(zone).collect::<Option<_>>()?;
-    zones.sort_unstable();
+    zones.order();
     zones.dedup();
     match zones.as_slice() {
         [only] => Some(Answer::choice(only)),

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::order::Short as _;
 use crate::record::{Moment, Sheet};
 
 /// A clock that goes back further than this between two entries has been set, s.
@@ -20,7 +21,7 @@ pub(super) fn jumped(sheet: &Sheet) -> bool {
         chains.entry(one.id.device).or_default().push((one.id.seq, one.at.unix_seconds()));
     }
     chains.into_values().any(|mut chain| {
-        chain.sort_unstable();
+        chain.order();
         chain.windows(2).any(|pair| match pair {
             [(_, a), (_, b)] => a - b > JUMP_S,
             _ => false,

@@ -1,6 +1,7 @@
 //! What the plot of the time of death shows: storms, visits and the window, as instants.
 
 use super::{Read, ids};
+use crate::order::Short as _;
 use crate::reading::Given;
 use crate::record::Carcass;
 use crate::science::death::{Instant, Rule};
@@ -64,7 +65,7 @@ pub fn timeline(carcass: &Carcass, given: &Given) -> Option<Timeline> {
             others.push(Mark { kind: storm, from: fall.from.unwrap_or(fall.begun_by), to: fall.to, open: false });
         }
     }
-    others.sort_by_key(|mark| (mark.from, mark.kind));
+    others.order_by_key(|mark| (mark.from, mark.kind));
     others.dedup();
     let last = others.iter().map(|mark| mark.to).chain([high]).max()?;
     let reach = last - MOST_DAYS * DAY_S;

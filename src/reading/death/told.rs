@@ -1,6 +1,7 @@
 //! The window and its bounds as statements, each with its rule, kind and mark.
 
 use super::ids;
+use crate::order::Short as _;
 use crate::reading::message_ids;
 use crate::reading::shape::{Basis, Estimate, Statement, Val};
 use crate::record::Moment;
@@ -89,7 +90,7 @@ impl Say {
             }
         };
         let mut taken: Vec<(usize, &Bound)> = window.taken.iter().map(|b| (sets(b), b)).collect();
-        taken.sort_by_key(|(role, _)| usize::from(*role == 3));
+        taken.order_by_key(|(role, _)| usize::from(*role == 3));
         let mut all: Vec<Statement> = Vec::new();
         let mut add = |said: Statement| {
             if !all.contains(&said) {

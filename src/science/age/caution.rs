@@ -8,6 +8,7 @@ use super::evidence::{AgeEvidence, DeathWindow, JawSide, P4State, Sex};
 use super::item::Item;
 use super::key::{KeyClass, KeyFlag, KeyRefusal};
 use super::{AgeEstimate, Broad};
+use crate::order::Short as _;
 
 /// From this probability on, late teeth are said of a fawn or yearling. Ours.
 const LATE_SAID_FROM: f64 = 0.8;
@@ -132,6 +133,6 @@ pub(super) fn cautions(evidence: &AgeEvidence, estimate: &AgeEstimate, window: D
     .into_iter()
     .filter_map(|(applies, caution)| applies.then_some(caution))
     .collect();
-    list.sort_unstable();
+    list.order();
     list
 }

@@ -7,6 +7,7 @@ use super::evidence::{
     AgeEvidence, ClassCall, Crest, Dentine, IncisorState, JawSide, M3Posterior, MolarState, P4State,
 };
 use super::item::Tooth;
+use crate::order::Short as _;
 
 /// How two looks contradict each other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -54,7 +55,7 @@ pub fn contradictions(evidence: &AgeEvidence) -> Vec<Contradiction> {
         count(&side, &mut found);
     }
     call(evidence, &mut found);
-    found.sort_unstable();
+    found.order();
     found.dedup();
     found
 }

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 use time::Month;
 
 use super::evidence::{AgeEvidence, DeathWindow, Dentine, IncisorState, JawSide, MolarState, P4State, Species};
+use crate::order::Short as _;
 
 /// What the key can say.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -172,7 +173,7 @@ fn whole_row(evidence: &AgeEvidence, mut flags: Vec<KeyFlag>) -> Result<KeyReadi
 }
 
 fn reading(class: KeyClass, mut flags: Vec<KeyFlag>) -> KeyReading {
-    flags.sort_unstable();
+    flags.order();
     KeyReading { class, months: None, flags }
 }
 

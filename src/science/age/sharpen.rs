@@ -10,6 +10,7 @@ use super::evidence::{AgeEvidence, P4State};
 use super::item::Item;
 use super::posterior::{Posterior, State};
 use super::summary::entropy_bits;
+use crate::order::Short as _;
 use crate::science::skeleton::Plate;
 
 /// One open look and what it is worth.
@@ -53,7 +54,7 @@ pub(super) fn gains(evidence: &AgeEvidence, posterior: &Posterior) -> Vec<Gain> 
     let open =
         Item::ERUPTION.into_iter().chain(Item::WEAR).chain(Item::SKELETON).filter(|item| is_open(*item, evidence));
     let mut list: Vec<Gain> = open.map(worth).collect();
-    list.sort_unstable_by(|a, b| b.bits.total_cmp(&a.bits).then(a.item.cmp(&b.item)));
+    list.order_by(|a, b| b.bits.total_cmp(&a.bits).then(a.item.cmp(&b.item)));
     list
 }
 

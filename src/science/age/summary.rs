@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::birth::cell_half_width;
+use crate::order::Short as _;
 
 /// Least probability at which one single year is said. Design.
 pub const SINGLE_YEAR_FROM: f64 = 0.8;
@@ -46,7 +47,7 @@ pub struct LikelySet {
 /// younger.
 pub fn likely_set(classes: &[f64; 10]) -> LikelySet {
     let mut ranked: Vec<(u8, f64)> = (0_u8..).zip(classes.iter().copied()).collect();
-    ranked.sort_unstable_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    ranked.order_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     let mut set = LikelySet { classes: Vec::new(), probability: 0.0 };
     for (class, p) in ranked {
         set.classes.push(class);
@@ -55,7 +56,7 @@ pub fn likely_set(classes: &[f64; 10]) -> LikelySet {
             break;
         }
     }
-    set.classes.sort_unstable();
+    set.classes.order();
     set
 }
 
@@ -87,7 +88,7 @@ pub struct MonthsInterval {
 
 /// The interval from months and their weights; `None` without weight.
 pub fn months_interval(mut points: Vec<(f64, f64)>) -> Option<MonthsInterval> {
-    points.sort_by(|a, b| a.0.total_cmp(&b.0));
+    points.order_by(|a, b| a.0.total_cmp(&b.0));
     let total: f64 = points.iter().map(|(_, w)| w).sum();
     if total <= 0.0 {
         return None;

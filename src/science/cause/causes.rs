@@ -1,5 +1,7 @@
 //! The twelve causes of death that are told apart.
 
+use crate::order::Short as _;
+
 /// How many causes there are.
 pub const CAUSES: usize = 12;
 
@@ -78,6 +80,6 @@ impl Cause {
 /// Causes by their figure, largest first, ties in column order.
 pub fn ranked(figures: &PerCause) -> [Cause; CAUSES] {
     let mut order = Cause::ALL;
-    order.sort_by(|a, b| b.of(figures).total_cmp(&a.of(figures)));
+    order.order_by(|a, b| b.of(figures).total_cmp(&a.of(figures)));
     order
 }

@@ -3,6 +3,7 @@
 use super::case::Case;
 use super::causes::{CAUSES, Cause, PerCause};
 use super::table::{Row, Table};
+use crate::order::Short as _;
 
 /// Blocks: wounds, feeding, fat, scene, trauma, pathology, age.
 const BLOCKS: u8 = 7;
@@ -129,7 +130,7 @@ fn pulls_by(table: &Table, case: &Case, of: impl Fn(&PerCause) -> f64) -> Vec<Pu
             Some(Pull { number: row.number, state: *state, ln_odds: weight(sum, squares) * of(row.ln_mid(*state)?) })
         })
         .collect();
-    all.sort_by(|a, b| b.ln_odds.abs().total_cmp(&a.ln_odds.abs()).then(a.number.cmp(&b.number)));
+    all.order_by(|a, b| b.ln_odds.abs().total_cmp(&a.ln_odds.abs()).then(a.number.cmp(&b.number)));
     all
 }
 

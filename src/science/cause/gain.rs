@@ -4,6 +4,7 @@ use super::case::Case;
 use super::causes::PerCause;
 use super::combine::posterior_forced;
 use super::table::{Row, Table, held};
+use crate::order::Short as _;
 
 /// Bits below which a look is not worth advising. Expert judgement.
 pub const LEAST_GAIN_BITS: f64 = 0.03;
@@ -58,7 +59,7 @@ pub(super) fn gains_forced(table: &Table, case: &Case, forced: u32) -> Vec<Gain>
             class: row.class,
         })
         .collect();
-    all.sort_by(|a, b| b.bits.total_cmp(&a.bits).then(a.number.cmp(&b.number)));
+    all.order_by(|a, b| b.bits.total_cmp(&a.bits).then(a.number.cmp(&b.number)));
     all
 }
 

@@ -6,6 +6,7 @@
 use serde::Serialize;
 
 use super::Conflict;
+use crate::order::Short as _;
 use crate::science::marrow::{AgeGroup, Bone, Verdict, Word};
 
 /// A look or a weighing of one bone.
@@ -96,7 +97,7 @@ pub(super) fn lines(all: &[BoneEvidence], group: Option<AgeGroup>, conflicts: &m
             None => out.push(BoneLine { bone: evidence.bone, side: evidence.side, says }),
         }
     }
-    out.sort_by_key(|line| (line.bone.map_or(u8::MAX, turn), line.bone, line.side));
+    out.order_by_key(|line| (line.bone.map_or(u8::MAX, turn), line.bone, line.side));
     if out_of_order(&out) {
         conflicts.push(Conflict::BonesOutOfOrder);
     }

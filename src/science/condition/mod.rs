@@ -21,6 +21,7 @@ pub use bones::{BoneEvidence, BoneLine, BoneSays};
 
 use super::fat::look::{Depot, DepotLook, Muscle, Stage, Turn};
 use super::marrow::{AgeGroup, Word};
+use crate::order::Short as _;
 
 /// The words that an office may quote.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
@@ -154,7 +155,7 @@ pub fn combine(evidence: &Evidence) -> Option<Combined> {
     let soft = Soft::of(&depots);
     let marrow = Marrow::of(&bones);
     find_conflicts(evidence, soft, marrow, &mut conflicts);
-    conflicts.sort_unstable();
+    conflicts.order();
     conflicts.dedup();
     let (ending, mut grounds) = if conflicts.iter().any(|c| c.is_grave()) {
         (Ending::CannotSay, vec![Ground::Contradiction])

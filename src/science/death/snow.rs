@@ -1,6 +1,7 @@
 //! Layers of dated snowfalls: the strongest clock there is.
 
 use super::{Bound, Found, HOUR_S, Instant, Rule, Silent};
+use crate::order::Short as _;
 
 /// A fall below this depth leaves no layer that can be told, mm.
 const TRACE_MM: i64 = 10;
@@ -112,7 +113,7 @@ impl Dates {
     pub fn new(falls: &[Fall], look: Instant, lasting_from: Option<Instant>, thaw_ended: Option<Instant>) -> Self {
         let begun = |f: &&Fall| f.begun_by <= f.to && f.begun_by < look;
         let mut sorted: Vec<Fall> = falls.iter().filter(begun).map(|f| Fall { to: f.to.min(look), ..*f }).collect();
-        sorted.sort_unstable_by_key(|f| (f.from.unwrap_or(f.begun_by), *f));
+        sorted.order_by_key(|f| (f.from.unwrap_or(f.begun_by), *f));
         let mut layers: Vec<Fall> = Vec::new();
         for fall in sorted {
             let gap = |last: &Fall| fall.from.unwrap_or(fall.begun_by) - last.to;

@@ -1,6 +1,7 @@
 //! Bounds joined into one window: hard ones first, soft ones by weight, nothing lost.
 
 use super::{Instant, Rule};
+use crate::order::Short as _;
 
 /// What one finding says of the instant of death.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -117,9 +118,9 @@ impl Window {
 /// [`Conflict`] where hard bounds contradict each other, with the pair.
 pub fn combine(bounds: &[Bound]) -> Result<Window, Conflict> {
     let mut hard: Vec<Bound> = bounds.iter().copied().filter(|b| b.hard).collect();
-    hard.sort_unstable();
+    hard.order();
     let mut soft: Vec<Bound> = bounds.iter().copied().filter(|b| !b.hard).collect();
-    soft.sort_unstable_by_key(|b| (std::cmp::Reverse(b.rule.row().weight), *b));
+    soft.order_by_key(|b| (std::cmp::Reverse(b.rule.row().weight), *b));
     let mut window = Window::default();
     for bound in hard {
         window.take(bound);

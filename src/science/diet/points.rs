@@ -1,6 +1,7 @@
 //! Points under the pins of a frame, as they stand in the record: codes of plants apart by one blank, in
 //! the order in which they were tapped, at most ten to a frame.
 
+use crate::order::Short as _;
 use std::collections::BTreeMap;
 
 /// Most points of one frame. Ten pins to a frame: common practice, no source. One frame is one entry, so
@@ -74,7 +75,7 @@ impl Tally {
     /// Plants and their points, most points first; of as many, by code.
     pub fn ranked(&self) -> Vec<(&str, u32)> {
         let mut all: Vec<(&str, u32)> = self.points.iter().map(|(code, n)| (code.as_str(), *n)).collect();
-        all.sort_by(|a, b| b.1.cmp(&a.1).then(a.0.cmp(b.0)));
+        all.order_by(|a, b| b.1.cmp(&a.1).then(a.0.cmp(b.0)));
         all
     }
 }

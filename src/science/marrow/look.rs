@@ -7,6 +7,7 @@
 use serde::Serialize;
 
 use super::{AgeGroup, Bone, Caution, Exposure, FatPercent, Frost, Reason, Verdict, Word, settle, shared_cautions};
+use crate::order::Short as _;
 
 /// How the marrow holds together, warmed by hand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -198,6 +199,6 @@ fn cautions(class: MarrowClass, look: MarrowLook, bone: Option<Bone>, exposure: 
         Some(Frost::Thawed) => list.push(Caution::FrozenThawed),
         Some(_) => {}
     }
-    list.sort_unstable();
+    list.order();
     list
 }

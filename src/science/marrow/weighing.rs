@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::{AgeGroup, Bone, Caution, DryPercent, Exposure, FatPercent, Frost, Verdict, Word, settle, shared_cautions};
+use crate::order::Short as _;
 
 /// Least wet mass of a plug, g. Recalled protocol, not confirmed.
 pub const LEAST_WET_G: f64 = 1.0;
@@ -207,6 +208,6 @@ fn cautions(fat: FatPercent, fat_high: FatPercent, bone: Option<Bone>, exposure:
         Some(Frost::Thawed | Frost::FrozenNow) => list.push(Caution::FrozenThawed),
         Some(Frost::NeverFrozen) => {}
     }
-    list.sort_unstable();
+    list.order();
     list
 }

@@ -4,6 +4,8 @@
 //! one wrong figure never decides. Odds of any two animals are capped, and where the best two lie close the
 //! measure says that it cannot tell.
 
+use crate::order::Short as _;
+
 pub mod canines;
 pub mod scat;
 pub mod sources;
@@ -98,7 +100,7 @@ impl Likelihoods {
     fn of(x: f64, models: &[Model], more_sd: f64, span: f64) -> Self {
         let mut each: Vec<(Animal, f64)> =
             models.iter().map(|model| (model.0, robust_density(x, *model, more_sd, span))).collect();
-        each.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+        each.order_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
         Self { each }
     }
 
@@ -108,7 +110,7 @@ impl Likelihoods {
         for (_, density) in self.each.iter_mut().filter(|(animal, _)| among(*animal)) {
             *density = density.max(top / most);
         }
-        self.each.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+        self.each.order_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     }
 
     /// Density of one animal.

@@ -3,6 +3,7 @@
 
 use super::Animal::{Bear, Bobcat, Cougar, Coyote, Fisher, GrayFox, Lynx, RedFox, Wolf};
 use super::{Animal, Likelihoods, Model};
+use crate::order::Short as _;
 
 /// The span of the flat part for a foot: 2 to 16 cm.
 const FOOT_SPAN_CM: f64 = 14.0;
@@ -83,7 +84,7 @@ pub fn toes(count: u8) -> Option<Likelihoods> {
     }
     let p = |animal| if toes_of(animal) == count { TOES_RIGHT } else { 1.0 - TOES_RIGHT };
     let mut each: Vec<(Animal, f64)> = Animal::ALL.into_iter().map(|animal| (animal, p(animal))).collect();
-    each.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    each.order_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     Some(Likelihoods { each })
 }
 

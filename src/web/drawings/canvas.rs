@@ -4,6 +4,7 @@
 //! Hatching and dots are worked out here, line by line, because a `<pattern>` needs an id and a page
 //! shows many drawings at once.
 
+use crate::order::Short as _;
 use std::fmt::Write;
 
 /// A point on the sheet, in the sheet's own units; y runs down.
@@ -238,7 +239,7 @@ fn hatch(outline: &[Point], spacing: f64) -> Vec<(Point, Point)> {
                 })
             })
             .collect();
-        cuts.sort_unstable_by(|a, b| a.0.total_cmp(&b.0));
+        cuts.order_by(|a, b| a.0.total_cmp(&b.0));
         pieces.extend(cuts.chunks_exact(2).filter_map(|pair| Some((*pair.first()?, *pair.get(1)?))));
         level += spacing;
     }

@@ -1,5 +1,6 @@
 //! Which question about the jaw is on the screen: found from what is written and what was tapped.
 
+use crate::order::Short as _;
 use crate::record::{Answer, Site, Tooth};
 
 /// A question about one tooth, with all that is needed to show it.
@@ -92,7 +93,7 @@ pub fn offered(question: &ToothQuestion) -> Vec<(&'static str, String)> {
         let place = |code: &str| first.iter().position(|f| *f == code);
         let (likely, rest): (Vec<_>, Vec<_>) = all.into_iter().partition(|(code, _)| place(code).is_some());
         all = likely;
-        all.sort_unstable_by_key(|(code, _)| place(code));
+        all.order_by_key(|(code, _)| place(code));
         all.extend(rest);
     }
     all
@@ -146,9 +147,9 @@ mod tests {
         for tooth in Tooth::CHEEK {
             let question = question("tooth_state", tooth, None);
             let mut offered: Vec<&str> = offered(&question).iter().map(|(code, _)| *code).collect();
-            offered.sort_unstable();
+            offered.order();
             let mut all = find("tooth_state").unwrap().options().to_vec();
-            all.sort_unstable();
+            all.order();
             assert_eq!(offered, all, "{tooth:?}");
         }
     }

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use uuid::Uuid;
 
+use crate::order::Short as _;
 use crate::record::{Act, Answer, Body, EntryId, Fold, Subject, Value, fold_bodies, links};
 
 /// All bodies that could be read, in the order in which they came.
@@ -63,7 +64,7 @@ impl Bodies {
         }
         let of_subjects = wanted.iter().filter_map(|s| self.of_subject.get(s)).flatten();
         let mut places: Vec<usize> = of_subjects.chain(&self.others).copied().collect();
-        places.sort_unstable();
+        places.order();
         let picked: Vec<&(EntryId, Body)> = places.into_iter().filter_map(|p| self.all.get(p)).collect();
         fold_bodies(&picked)
     }

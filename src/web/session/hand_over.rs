@@ -6,6 +6,7 @@ use crate::bundle::key::DeviceKey;
 use crate::bundle::making::{Cover, Extras, make};
 use crate::bundle::payload::{FourVersions, PhoneReading};
 use crate::guide::{PROTOCOL, cause_may_be_shown};
+use crate::order::Short as _;
 use crate::reading::{self, Given};
 use crate::record::{Act, Answer, Carcass, DeviceId, ENTRY_SCHEMA, Entry, Head, Photo, Value, short_code};
 
@@ -83,7 +84,7 @@ impl Session {
     /// Every photo that an entry names, once: what was taken back is still in the journal.
     fn photos(&self) -> Vec<Photo> {
         let mut all: Vec<Photo> = self.bodies.all().iter().filter_map(|(_, body)| photo(&body.act)).collect();
-        all.sort_unstable();
+        all.order();
         all.dedup();
         all
     }

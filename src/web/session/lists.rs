@@ -3,6 +3,7 @@
 use uuid::Uuid;
 
 use crate::guide::{BenchWork, bench_work};
+use crate::order::Short as _;
 use crate::record::{Act, Answer, Fold, Moment, Site, Value, short_code};
 
 use super::Session;
@@ -71,7 +72,7 @@ impl Session {
                 closed: exam.sheet.choice("examination_closed").is_some(),
             })
             .collect();
-        all.sort_unstable_by_key(|e| std::cmp::Reverse(e.examination));
+        all.order_by_key(|e| std::cmp::Reverse(e.examination));
         all
     }
 

@@ -2,6 +2,7 @@
 //! journal of a carcass.
 
 use crate::guide::{Ask, AskState, LEFT, RULED_OUT};
+use crate::order::Short as _;
 use crate::record::{Act, Answer, EntryId, FindingCode, Moment, PersonCode, Site, Subject};
 
 use super::{Now, Session};
@@ -94,7 +95,7 @@ impl Session {
                 names.push((id, ask.name()));
             }
         }
-        names.sort_unstable();
+        names.order();
         names.into_iter().map(|(_, name)| name).collect()
     }
 

@@ -3,6 +3,7 @@
 use uuid::Uuid;
 
 use crate::guide::{Context, Draft, compose, withdraw};
+use crate::order::Short as _;
 use crate::reading::winter_log;
 use crate::record::{Answer, Body, Day, EntryId, Flaw, Fold, Sheet, Site, Subject};
 
@@ -52,7 +53,7 @@ pub(crate) fn days_of(sheet: &Sheet) -> Vec<Day> {
 /// The different answers that stand on a reading of a day.
 pub(crate) fn said(sheet: &Sheet, finding: &str, site: Site) -> Vec<Answer> {
     let mut all: Vec<Answer> = sheet.question(finding, site).standing.iter().map(|s| s.answer.clone()).collect();
-    all.sort();
+    all.order();
     all.dedup();
     all
 }
