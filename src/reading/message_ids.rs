@@ -78,7 +78,7 @@ singles! {
     AGE_WIDE = "reading.age.wide";
     /// "The day it was found comes from the phone's clock, not from an answer."
     AGE_FOUND_BY_CLOCK = "reading.age.caution.found_by_clock";
-    /// "The first day of death is assumed: 1 December, or 110 days before it was found while flesh is left."
+    /// "The first day of death is assumed: 1 December (found in November: 1 November), or 110 days before it was found ..."
     AGE_WINDOW_ASSUMED = "reading.age.caution.window_assumed";
     /// "The third tooth was described in two ways that do not fit: look at it again."
     AGE_THIRD_TOOTH_DIFFERS = "reading.age.caution.third_tooth_differs";

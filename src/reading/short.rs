@@ -27,6 +27,10 @@ pub const BETWEEN_IN_AUTUMN: &str = "reading.short.between_in_autumn";
 pub const BETWEEN: &str = "reading.short.between";
 /// "{low} to {high}: {percent} in 100"
 pub const HOLDS: &str = "reading.short.holds";
+/// "{low} to {high} {unit}: {percent} in 100"
+pub const HOLDS_IN: &str = "reading.short.holds_in";
+/// "{low} to {high} {unit}; no source says how often that holds"
+pub const HOLDS_IN_UNSAID: &str = "reading.short.holds_in_unsaid";
 /// "{low} to {high}; no source says how often that holds"
 pub const HOLDS_UNSAID: &str = "reading.short.holds_unsaid";
 /// "{n} rules, each {percent} in 100"
@@ -52,6 +56,8 @@ pub const IDS: &[&str] = &[
     BETWEEN,
     HOLDS,
     HOLDS_UNSAID,
+    HOLDS_IN,
+    HOLDS_IN_UNSAID,
     RULES,
     MARK,
     WIDE,
@@ -168,15 +174,16 @@ fn weight(all: &[&Estimate], autumn: bool) -> (Statement, Vec<Statement>) {
 /// Range and coverage of an estimate that is a number.
 fn range(estimate: &Estimate) -> Option<Statement> {
     let (low, high) = (estimate.low?, estimate.high?);
-    let ends = match estimate.metric_unit() {
-        Some(unit) => [low, high].map(|v| Val::measure(v, unit, 0)),
-        None => [Val::Text(plain(low)), Val::List(vec![Val::Text(plain(high)), Val::message(&estimate.unit)])],
+    let (ends, holds, unsaid) = match estimate.metric_unit() {
+        Some(unit) => ([low, high].map(|v| Val::measure(v, unit, 0)), HOLDS, HOLDS_UNSAID),
+        None => ([low, high].map(|v| Val::Text(plain(v))), HOLDS_IN, HOLDS_IN_UNSAID),
     };
     let [low, high] = ends;
     let said = match estimate.coverage {
-        Some(share) => Statement::plain(HOLDS).with("percent", Val::percent(share)),
-        None => Statement::plain(HOLDS_UNSAID),
+        Some(share) => Statement::plain(holds).with("percent", Val::percent(share)),
+        None => Statement::plain(unsaid),
     };
+    let said = if holds == HOLDS_IN { said.with("unit", Val::message(&estimate.unit)) } else { said };
     Some(said.with("low", low).with("high", high))
 }
 
@@ -288,6 +295,21 @@ mod tests {
         let us = short.best.say_in(Language::English, crate::record::Shown::Us);
         assert_eq!(us.replace('\u{a0}', " "), "About 100 lb alive");
         assert_eq!(say(&short.lines[0]), "40 kg to 50 kg: 90 in 100");
+    }
+
+    /// A rule of the house: the unit stands after the range, not after a comma.
+    #[test]
+    fn a_range_that_is_no_measure_of_the_scale_names_its_unit() {
+        let fat = Estimate {
+            unit: id::UNIT_FAT.to_owned(),
+            best: None,
+            low: Some(0.0),
+            high: Some(15.5),
+            coverage: None,
+            shares: Vec::new(),
+        };
+        let said = range(&fat).map(|s| say(&s)).unwrap();
+        assert!(said.starts_with("0 to 15.5 % fat") && said.ends_with("no source says how often that holds"), "{said}");
     }
 
     #[test]

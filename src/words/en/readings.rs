@@ -27,7 +27,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.age.caution.found_by_clock", "The day it was found comes from the phone's clock, not from an answer."),
     (
         "reading.age.caution.window_assumed",
-        "The first day of death is assumed: 1 December, or 110 days before it was found while flesh is left.",
+        "The first day of death is assumed: 1 December (found in November: 1 November), or 110 days before it was found while flesh is left.",
     ),
     (
         "reading.age.caution.third_tooth_differs",
@@ -325,7 +325,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.forbids.cause", "What it died of. Condition is one thing, the cause of death another."),
     ("reading.forbids.percent", "A finer figure than the range above. Only a scale gives one."),
     // Round a reading.
-    ("reading.view.shares", "{title}: how likely each class is"),
+    ("reading.view.shares", "{title}: how likely each is"),
     ("reading.view.class", "Class"),
     ("reading.view.in_100", "In 100"),
     ("reading.view.less_than_one", "<1"),
@@ -361,7 +361,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.view.sources", "Sources"),
     (
         "reading.view.unconfirmed",
-        "{n} of {all} sources {n?is|are} from memory or our own choice: a biologist has to sign {n?it|them} off.",
+        "{n} of {all} {all?source|sources} {n?is|are} from memory or our own choice: a biologist has to sign {n?it|them} off.",
     ),
     ("reading.view.method", "Method {method}, science version {version}"),
     ("reading.view.refused", "No reading"),

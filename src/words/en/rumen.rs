@@ -53,7 +53,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("points.row_saved", "Row {n}"),
     // Volumes.
     ("volumes.so_far", "So far {total}"),
-    ("volumes.of", "How much {plant}?"),
+    ("volumes.of", "{plant}: how much?"),
     ("volumes.done", "All is sorted"),
     ("volumes.nothing_yet", "Nothing is written down yet. Pick the first plant."),
     ("volumes.over_100", "The parts come to {total}, more than 100. Correct one first."),

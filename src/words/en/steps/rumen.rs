@@ -34,7 +34,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "bench_rumen_volumes" {
         "How much is there of each plant?"
         "It shows how much of each it ate."
-        "Sort it in heaps. How far does each lift water?"
+        "One heap a plant. In ml: how far it lifts water. In percent: its part."
     }
     "bench_own_plant" {
         "What is your own plant?"
