@@ -124,6 +124,11 @@ impl Form {
     pub(crate) fn tell(self, text: String) {
         self.notice.try_set(Some(text));
     }
+
+    /// Nothing to tell any more.
+    pub(crate) fn hush(self) {
+        self.notice.try_set(None);
+    }
 }
 
 /// What was answered before, as the input shows it for a correction.

@@ -143,6 +143,8 @@ impl Count {
     /// One point. A full row goes into the journal.
     fn tap(self, code: &str) {
         let Some((counted, mut row)) = self.now_once() else { return };
+        // What was said of the tap before holds no longer.
+        self.form.hush();
         row.push(code.to_owned());
         if row.len() < PointCount::FRAME {
             self.form.keep_row(counted.next_frame, &row);

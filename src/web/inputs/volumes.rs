@@ -65,7 +65,9 @@ impl Sorting {
         };
         let tiles = now.amounts.iter().map(one).collect_view();
         let total = Arg::Text(self.printed(&now, now.total()));
-        let so_far = form.say_with("volumes.so_far", &[("total", total)]);
+        // Too much is said as soon as it is typed, not when the sorting is to end.
+        let over = now.not_yet().filter(|_| now.total() > 0);
+        let so_far = form.say_with(over.unwrap_or("volumes.so_far"), &[("total", total)]);
         let another = tile(form, "another", form.say("plants.another"), Look::Aside, move || turn_to(form, GROUPS));
         let end = main_tile(form, "sorting-done", move || form.say("volumes.done"), move || self.end());
         view! {

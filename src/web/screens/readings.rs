@@ -155,13 +155,15 @@ pub(super) fn one(form: Form, examination: Uuid, method: &str) -> AnyView {
             let line = death.then(|| reading::timeline(&looked.carcass, &looked.given())).flatten();
             let timeline = timeline_view(form.language(), line.as_ref());
             let view = reading_view(form.language(), form.shown(), &one, &readings.science, &lines);
-            Some(view! { {view} {timeline} })
+            Some((form.say(&one.title), view! { {view} {timeline} }))
         });
         let waits = looked.as_ref().filter(|_| method.starts_with("cause."));
         let note = waits.filter(|_| found.is_none()).map(|looked| cause_note(form.language(), looked.no_cause()));
         let missing = found.is_none() && note.is_none();
-        let head = plain_head(form.say(if missing { "visit.not_asked" } else { "readings.head" }));
-        view! { {head} {found} {note} }
+        // The head takes the focus: it says which reading was opened.
+        let (title, found) = found.map_or((None, None), |(title, view)| (Some(title), Some(view)));
+        let other = || form.say(if missing { "visit.not_asked" } else { "readings.head" });
+        view! { {plain_head(title.unwrap_or_else(other))} {found} {note} }
     };
     view! {
         {body}

@@ -47,14 +47,14 @@ fn question(form: Form, now: &Now, ask: Ask) -> AnyView {
             {(step.id == "samples_worth").then(|| super::samples::worth(form, now))}
             {advice(form, now, &ask)}
             {given}
-            {worth_most(form, now, &ask)}
         </section>
         {input(&q)}
+        {worth_most(form, now, &ask)}
     }
     .into_any()
 }
 
-/// One quiet line: what else is worth most for its time, where it is not this question.
+/// One quiet line below the answers: what else is worth most for its time, where it is not this question.
 fn worth_most(form: Form, now: &Now, ask: &Ask) -> Option<AnyView> {
     let looks = next_looks(&now.view(), &now.situation);
     let best = looks.into_iter().next().filter(|look| look.ask != *ask)?;
