@@ -46,7 +46,7 @@ const CAUSE = /\bkilled by\b|\b(probably|possibly) (killed|died)\b|predator, spe
 const text = async (page) => (await page.evaluate(() => document.body.innerText)).replace(/\u00a0|\u202f/g, " ");
 const cards = (page) => page.evaluate(() => [...document.querySelectorAll("[data-card]")].map((card) => card.dataset.card));
 
-test("no cause before the examination is closed; cause, signs and time of death after", { timeout: 120_000 }, async () => {
+test("no cause before the examination is closed; cause, signs and time of death after", { timeout: 240_000 }, async () => {
   const folder = mkdtempSync(join(tmpdir(), "marrowbook-closed-"));
   try {
     const carcasses = [{ kind: "field", closed: false, findings: FINDINGS }];

@@ -28,7 +28,7 @@ async function fits(page, name) {
   assert.ok(wide <= 0, `${name} is ${wide} px too wide`);
 }
 
-test("three days in F and inches, one corrected, read back after the phone was opened again", { timeout: 120_000 }, () =>
+test("three days in F and inches, one corrected, read back after the phone was opened again", { timeout: 240_000 }, () =>
   withPhone(SMALL, async (phone, place) => {
     const { page } = phone;
     const hand = new Hand(page);
@@ -130,7 +130,7 @@ function csv() {
   return lines.join("\n");
 }
 
-test("the office's page: a pasted winter, its bad line named, units confirmed, figures and plot", { timeout: 90_000 }, () =>
+test("the office's page: a pasted winter, its bad line named, units confirmed, figures and plot", { timeout: 120_000 }, () =>
   withPhone({ viewport: { width: 1280, height: 900 }, screen: { width: 1280, height: 900 }, isMobile: false, hasTouch: false, deviceScaleFactor: 1 }, async (phone, place) => {
     const { page } = phone;
     await page.goto(`${place.url}office/`);
