@@ -7,10 +7,11 @@ mod kit;
 #[path = "office/ran.rs"]
 mod ran;
 
-use marrowbook::bundle::{Extras, PhoneReading, make};
+use marrowbook::bundle::{Extras, Kind, PhoneReading, make, open};
+use marrowbook::card::Card;
 use marrowbook::reading::{self, Given, Readings};
 use marrowbook::record::{
-    Act, Answer, Body, CustodyStep, Entry, Head, Journal, Key, PersonCode, Salt, Site, Subject, fold,
+    Act, Answer, Body, Carcass, CustodyStep, Digest, Entry, Head, Journal, Key, PersonCode, Salt, Site, Subject, fold,
 };
 use ran::{Office, Ran, folder};
 use serde_json::Value;
@@ -140,6 +141,124 @@ fn what_is_damaged_is_not_read_and_what_is_unknown_is() {
     let ran = office.run(&["read", &damaged]);
     assert_eq!((ran.code, ran.out.as_str()), (4, ""));
     assert!(ran.err.contains("(not read)"), "{}", ran.err);
+}
+
+/// The demo card with other members; signed by the office, which keeps it. The signed text and its digest.
+fn card(office: &Office, serial: u64, changed: &[(&str, Value)]) -> (String, Card, Digest) {
+    let mut card: Value = serde_json::from_str(include_str!("../demo/card.json")).unwrap();
+    card["serial"] = serial.into();
+    for (member, value) in changed {
+        card[*member] = value.clone();
+    }
+    let file = office.put("card.json", card.to_string().as_bytes());
+    let ran = office.run(&["card", &file]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    let payload = open(ran.out.as_bytes(), Kind::Card).unwrap().payload;
+    let card = Card::from_json(std::str::from_utf8(&payload).unwrap()).unwrap();
+    (ran.out, card, Digest::of(&[&payload]))
+}
+
+/// The kit's deer with tracks of a large canid beside it, so that a cause can be read.
+fn with_tracks() -> Vec<Entry> {
+    let mut all = kit::entries(&kit::phone());
+    let first = all[0].body().unwrap().unwrap();
+    let Act::Answer { key, .. } = first.act.clone() else { panic!() };
+    for (n, (finding, option)) in (7..).zip([("species", "white_tailed_deer"), ("tracks_main", "large_canid")]) {
+        let key = Key { finding: finding.into(), site: Site::NONE, ..key.clone() };
+        let act = Act::Answer { key, answer: Answer::choice(option), supersedes: vec![] };
+        let body = Body { act, ..first.clone() };
+        all.push(Head::after(all.last().unwrap()).next(&body, Salt([n; 16])).unwrap());
+    }
+    all
+}
+
+fn handed_in(readings: &Readings) -> String {
+    let phone = PhoneReading { carcass: readings.carcass, text: serde_json::to_string(readings).unwrap() };
+    let extras = Extras { readings: vec![phone], ..Extras::default() };
+    make(kit::cover(), &with_tracks(), extras, &kit::phone()).unwrap()
+}
+
+fn carcass_of(entries: &[Entry]) -> Carcass {
+    let mut journal = Journal::new();
+    entries.iter().for_each(|entry| journal.add(entry.clone()).unwrap());
+    fold(&journal).carcasses.into_values().next().unwrap()
+}
+
+/// What explains each reading that differs, of the only carcass.
+fn because(ran: &Ran) -> Vec<(String, String)> {
+    let line = &lines(ran)[0];
+    let differs = line["phones"][0]["differs"].as_array().cloned().unwrap_or_default();
+    let text = |value: &Value| value.as_str().unwrap().to_owned();
+    differs.iter().map(|one| (text(&one["method"]), text(&one["because"]))).collect()
+}
+
+fn office_with_key(name: &str) -> Office {
+    let mut office = Office::new(folder(name));
+    office.passphrase = Some("acorn basin cedar dolphin".into());
+    assert_eq!(office.run(&["key", "new"]).code, 0);
+    office
+}
+
+/// A phone's figures are worked out again with its own card, which the office kept when it signed it.
+#[test]
+fn the_phones_card_explains_a_difference() {
+    let mut office = office_with_key("read-cards");
+    let carcass = carcass_of(&with_tracks());
+    let (_, of_phone, digest) = card(&office, 3, &[("cause", serde_json::json!({"area": "great_lakes"}))]);
+    let phone = reading::all(&carcass, &Given::card(&of_phone, digest));
+    let file = office.put("bundle.txt", handed_in(&phone).as_bytes());
+    // The same card is in force today: nothing differs.
+    let ran = office.run(&["read", &file]);
+    assert_eq!(lines(&ran)[0]["phones"][0]["agrees"], true, "{ran:?}");
+    assert_eq!(lines(&ran)[0]["readings"]["card"], digest.to_string().as_str());
+
+    // A newer card names another area: the phone's card gives the phone's figures.
+    let (_, _, newer) = card(&office, 4, &[("cause", serde_json::json!({"area": "northeast"}))]);
+    let ran = office.run(&["read", &file]);
+    assert_eq!(lines(&ran)[0]["readings"]["card"], newer.to_string().as_str(), "today's card");
+    assert_eq!(because(&ran), [("cause.of_death".to_owned(), "other_card".to_owned())]);
+
+    // The newest differs by its evidence table alone.
+    let mut table = reading::built_in();
+    table.name = "An invented office's table".into();
+    card(&office, 5, &[("cause", serde_json::json!({"area": "great_lakes", "table": table}))]);
+    assert_eq!(because(&office.run(&["read", &file])), [("cause.of_death".to_owned(), "other_table".to_owned())]);
+
+    // Another version of the methods gave another age: the card explains the cause alone.
+    let mut older = phone.clone();
+    older.science = "0".into();
+    older.age.title = "older".into();
+    let older = office.put("older.txt", handed_in(&older).as_bytes());
+    let ran = office.run(&["read", &older]);
+    let age = phone.age.method.clone();
+    assert!(because(&ran).contains(&(age, "other_science".to_owned())), "{ran:?}");
+    assert!(because(&ran).contains(&("cause.of_death".to_owned(), "other_table".to_owned())), "{ran:?}");
+
+    // Without a passphrase nothing is signed, and reading needs none.
+    office.passphrase = None;
+    assert_eq!(office.run(&["read", &file]).code, office.run(&["read", &older]).code);
+}
+
+/// An unknown card is said to be so; given by name it explains, but another office's is never today's.
+#[test]
+fn a_card_that_is_not_at_hand_is_named_and_may_be_given() {
+    let theirs = office_with_key("read-cards-theirs");
+    let (signed, of_phone, digest) = card(&theirs, 9, &[("cause", serde_json::json!({"area": "northeast"}))]);
+    let office = office_with_key("read-cards-ours");
+    let (_, _, ours) = card(&office, 3, &[]);
+    let carcass = carcass_of(&with_tracks());
+    let phone = reading::all(&carcass, &Given::card(&of_phone, digest));
+    let file = office.put("bundle.txt", handed_in(&phone).as_bytes());
+    let ran = office.run(&["read", &file]);
+    assert_eq!(because(&ran), [("cause.of_death".to_owned(), "card_not_here".to_owned())]);
+    assert!(ran.err.contains(&format!("card {digest}, which is not at hand")), "{}", ran.err);
+    let given = office.put("theirs.txt", signed.as_bytes());
+    let ran = office.run(&["read", "--card", &given, &file]);
+    assert_eq!(because(&ran), [("cause.of_death".to_owned(), "other_card".to_owned())]);
+    assert_eq!(lines(&ran)[0]["readings"]["card"], ours.to_string().as_str());
+    assert!(ran.err.contains("not signed by this office"), "{}", ran.err);
+    let ran = office.run(&["read", "--card", &file, &file]);
+    assert!(ran.code == 1 && ran.err.contains("no signed local card"), "{}", ran.err);
 }
 
 /// Who had each thing is printed beside the readings: fields of reference `cause-and-time-of-death.md` 6.3.

@@ -174,6 +174,34 @@ fn contradictions_name_the_teeth() {
     assert_eq!(r.outcome, Outcome::Read, "the reading goes on");
 }
 
+/// A law of the design: two answers to one question are both kept, and neither is taken silently.
+#[test]
+fn a_method_for_one_species_is_refused_where_answers_on_the_species_differ() {
+    let looks = || {
+        vec![
+            femur("marrow_consistency", "solid_waxy"),
+            femur("bone_opened", "intact"),
+            femur("marrow_frozen", "never_frozen"),
+        ]
+    };
+    let of = |first: &str, second: &str| {
+        let other = |code: &str| json!({"finding": "species", "value": code});
+        let mut rows = looks();
+        rows.push(other(first));
+        read_all(&[("field", rows), ("bench", vec![other(second)])])
+    };
+    let alone = of("white_tailed_deer", "white_tailed_deer");
+    assert_eq!(alone.condition.outcome, Outcome::Read);
+    for differ in [of("white_tailed_deer", "other_animal"), of("other_animal", "white_tailed_deer")] {
+        assert_eq!(differ.condition.outcome, Outcome::Refused);
+        assert_eq!(differ.condition.statements[0].id, "reading.scope.species_differ");
+        assert_eq!(differ.condition.sharpen[0].finding, "species");
+    }
+    // Both close it for the same reason: that is said.
+    let other = of("other_animal", "other_animal").condition;
+    assert_eq!(other.statements[0].id, "reading.scope.not_white_tailed");
+}
+
 /// Two observers, two answers: each is worked out, both are shown, the figure is their mean.
 #[test]
 fn answers_that_differ_are_both_shown() {

@@ -14,6 +14,13 @@ use marrowbook::science::cause::{AREAS, Answers, Case, Cause, Drawn, Modifiers, 
 use marrowbook::science::cementum::LabAge;
 use marrowbook::science::chi_square::{chi_square_cdf, chi_square_quantile};
 use marrowbook::science::condition::{BoneEvidence, Evidence, combine};
+use marrowbook::science::death::cooling::{self, Air};
+use marrowbook::science::death::decay::{self, Decay};
+use marrowbook::science::death::early::{self, Early, Eyes, Stiffness};
+use marrowbook::science::death::eaten::{self, Eater, Gone};
+use marrowbook::science::death::freezing::{self, Part};
+use marrowbook::science::death::weather::{DayTemp, Weather};
+use marrowbook::science::death::{self, Bound, DAY_S, Found, Looked};
 use marrowbook::science::diet::pooled::pool;
 use marrowbook::science::diet::proportions::{Method, simultaneous};
 use marrowbook::science::fat::kidney::{KidneyWeights, Trim, read_kidneys};
@@ -286,4 +293,81 @@ fn digest_of_food_and_snow() -> String {
 #[cfg_attr(target_arch = "wasm32", wasm_bindgen_test::wasm_bindgen_test)]
 fn every_bit_of_food_and_snow_is_the_same_in_the_browser() {
     assert_eq!(digest_of_food_and_snow(), "8d5f5fcc4be4b05887d7fa2f7aec804f17dd48106a977325ef71efb43850c13b");
+}
+
+/// The same over times of death: cooling in steady air and along a log, freezing, the first hours, what was
+/// eaten, decay, and the window that all of them leave.
+fn digest_of_death() -> String {
+    let mut bits = Vec::new();
+    let look = 1_770_000_000;
+    let looked = Looked { from: look, to: look + 7_200 };
+    let log: Vec<DayTemp> = (0..40)
+        .map(|day| {
+            let mean = f64::from((day * 37) % 23) - 14.3;
+            DayTemp { start: look - i64::from(40 - day) * DAY_S, mean_c: [mean, mean + 0.7], high_c: Some(mean + 5.1) }
+        })
+        .collect();
+    let mut put = |found: &Found| {
+        let ends = |bound: &Bound| [bound.low.unwrap_or(i64::MIN), bound.high.unwrap_or(i64::MAX)];
+        for bound in &found.bounds {
+            ends(bound).into_iter().for_each(|at| bits.extend_from_slice(&at.to_le_bytes()));
+        }
+        bits.extend(found.silent.iter().map(|(rule, why)| (*rule as u8).wrapping_mul(31) ^ *why as u8));
+        if let Ok(window) = death::combine(&found.bounds) {
+            for end in [window.low, window.high].into_iter().flatten() {
+                bits.extend_from_slice(&end.at.to_le_bytes());
+                bits.push(end.rule as u8);
+            }
+            bits.push(u8::try_from(window.dropped.len()).unwrap());
+        }
+    };
+    for step in 0..240_u32 {
+        let on = |n: u32| step.is_multiple_of(n);
+        let air_c = f64::from(step % 37) - 30.0;
+        let body = cooling::Body { fawn: on(2), buried: on(3), wet_or_windy: on(5), opened: on(7), chased: on(11) };
+        let days = if on(4) { &log[..] } else { &[] };
+        let weather = Weather::up_to(days, look);
+        let mut all = Found::default();
+        for (site, degrees) in [(cooling::Site::Thigh, 0.17), (cooling::Site::Belly, 0.16), (cooling::Site::Nose, 0.15)]
+        {
+            let t_c = f64::from(step) * degrees;
+            all.add(cooling::bound(site, t_c, body, &Air { now_c: air_c, days }, looked));
+        }
+        for part in Part::ALL {
+            all.add(freezing::bound(part, on(2), on(7), on(3), &weather, looked));
+        }
+        let [stiffness, eyes] = [step % 4, step % 5];
+        let seen = Early {
+            twitch: Some(on(9)),
+            stiffness: [None, Some(Stiffness::Limp), Some(Stiffness::JawOnly), Some(Stiffness::AllOver)]
+                [stiffness as usize],
+            eyes: [None, Some(Eyes::ClearAndRound), Some(Eyes::SunkenOrCloudy), Some(Eyes::Gone), None][eyes as usize],
+            blood_liquid: Some(on(6)),
+            warm: Some(on(8)),
+            thigh_c: Some(f64::from(step) / 6.0),
+            air_c: Some(air_c),
+            frozen: Some(on(3)),
+            ever_frozen: Some(on(2)),
+        };
+        all.add(early::bounds(&seen, looked));
+        let eaters = [(Eater::Wolf, 1 + (step % 6) as u16), (Eater::RavenFlock, (step % 2) as u16)];
+        let gone = if on(2) { Gone::Most } else { Gone::All };
+        all.add(eaten::bound(gone, on(3), Ok(&eaters), looked));
+        let seen = Decay { bloated: on(4), hair_slips: on(8), flies: on(10), bones_only: on(13), ..Decay::default() };
+        all.add(decay::bounds(seen, &weather, looked));
+        put(&all);
+    }
+    for step in 1..300 {
+        let (t_c, k) = (f64::from(step) / 8.0, 0.01 + f64::from(step % 13) / 100.0);
+        bits.extend_from_slice(&cooling::cooled_for(t_c, 38.4, -9.7, k).to_bits().to_le_bytes());
+        bits.extend_from_slice(&cooling::rate(t_c, 38.4, -9.7, f64::from(step) / 3.0).to_bits().to_le_bytes());
+    }
+    Part::ALL.iter().for_each(|part| bits.extend_from_slice(&part.plank_degree_hours().to_bits().to_le_bytes()));
+    Sha256::digest(&bits).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+#[cfg_attr(not(target_arch = "wasm32"), test)]
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen_test::wasm_bindgen_test)]
+fn every_bit_of_times_of_death_is_the_same_in_the_browser() {
+    assert_eq!(digest_of_death(), "62173034dd599a6c42d8424629c2527c331b307ba32ef8e593c811dcc1fcaed7");
 }

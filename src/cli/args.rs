@@ -52,9 +52,14 @@ pub(super) enum Command {
         name: String,
     },
     /// Recompute the readings of every carcass from its answers and print them as JSON, one carcass a
-    /// line; says where a phone's own readings differ. Takes bundles, and plain tables of findings
+    /// line, with today's local card; says where a phone's own readings differ, and whether its answers,
+    /// methods, card or evidence table explain it. Takes bundles, and plain tables of findings
     /// (see: office schema marrowbook-findings-1).
     Read {
+        /// Signed local cards beside those that the archive keeps, the phones' own and today's, as often as
+        /// wanted.
+        #[arg(long = "card", value_name = "FILE")]
+        cards: Vec<PathBuf>,
         /// Bundles and tables; `-` reads standard input.
         #[arg(required = true, value_name = "FILE")]
         files: Vec<PathBuf>,

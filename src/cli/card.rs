@@ -32,6 +32,7 @@ pub(super) fn run(config: &config::Card, streams: &mut Streams<'_>) -> Result<Ex
     let key = unlock(&config.archive, streams)?.ok_or(CliError::NoOfficeKey)?;
     let payload = canonical::to_vec(&value).map_err(|error| no_card(error.to_string()))?;
     let signed = seal(Kind::Card, &payload, &key).map_err(|error| no_card(error.to_string()))?;
+    config.archive.keep_card(signed.as_bytes())?;
     match &config.out {
         Some(path) => fs::write(path, signed + "\n")
             .map_err(|error| CliError::File { file: path.display().to_string(), error })?,

@@ -40,6 +40,8 @@ pub(super) struct Open {
 #[derive(Debug)]
 pub(super) struct Read {
     pub archive: Archive,
+    /// Local cards beside the archive's.
+    pub cards: Vec<PathBuf>,
     pub files: Vec<PathBuf>,
 }
 
@@ -132,7 +134,7 @@ impl Config {
                 Self::Enrol(Enrol { archive, whom: whom(file, fingerprint, words)?, name })
             }
             Command::Diet { files, json } => Self::Diet(Diet { archive, files, json }),
-            Command::Read { files } => Self::Read(Read { archive, files }),
+            Command::Read { cards, files } => Self::Read(Read { archive, cards, files }),
             Command::Retire { name, since } => {
                 let since = since.map(|time| Moment::parse(&time)).transpose();
                 Self::Retire(Retire { archive, name, since: since.map_err(|error| value("--since", &error))? })

@@ -60,6 +60,9 @@ pub(super) enum CliError {
     /// The file is no local card.
     #[error("{file}: this is no local card: {reason}")]
     Card { file: String, reason: String },
+    /// The file is no signed local card.
+    #[error("{file}: this is no signed local card: {reason}")]
+    SignedCard { file: String, reason: String },
     /// The file is no evidence table that can be used.
     #[error("{file}: {reason}")]
     Evidence { file: String, reason: String },
@@ -110,6 +113,7 @@ impl CliError {
             Self::PassphrasesDiffer => "run it again",
             Self::NoOfficeKey => "make one with: office key new",
             Self::Card { .. } => "correct the card's JSON; demo/card.json shows its form",
+            Self::SignedCard { .. } => "give the signed file that phones load; office card makes it",
             Self::Evidence { .. } => {
                 "correct the row that is named; office table export prints the program's own table"
             }

@@ -10,18 +10,21 @@ use super::input;
 use super::streams::Streams;
 use crate::bundle::Step;
 use crate::bundle::strict::{self, Strict};
+use crate::office::cards::Cards;
 use crate::office::findings_table::FindingsTable;
 use crate::office::keyring::Keyring;
 use crate::office::opening::{Judged, Outcome, Verdict, judge, judge_unread};
-use crate::office::recompute::{CarcassLine, Gathered};
+use crate::office::recompute::{CarcassLine, Gathered, Recomputed};
 use crate::office::report::report;
 use crate::reading::{self, Given, winter_log};
-use crate::record::{custody_list, fold};
+use crate::record::{Digest, custody_list, fold};
 use crate::words::Language;
+use std::collections::BTreeSet;
 
 /// Reads every file; the worst decides the exit code.
 pub(super) fn run(config: &Read, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
     let keyring = config.archive.keyring()?;
+    let cards = cards(config, streams)?;
     let mut gathered = Gathered::default();
     let mut exit = Exit::Done;
     for path in &config.files {
@@ -29,13 +32,19 @@ pub(super) fn run(config: &Read, streams: &mut Streams<'_>) -> Result<Exit, CliE
         let one = match input::read(path, streams) {
             Err(error) => streams.fail(&error),
             Ok(Err(too_large)) => bundle(&name, &judge_unread(&too_large), &mut gathered, streams),
-            Ok(Ok(bytes)) => file(&name, &bytes, &keyring, &mut gathered, streams)?,
+            Ok(Ok(bytes)) => file(&name, &bytes, &keyring, &cards, &mut gathered, streams)?,
         };
         exit = exit.max(one);
     }
-    let recomputed = gathered.recompute();
+    let recomputed = gathered.recompute_with(&cards, streams.now);
     for carcass in &recomputed.carcasses {
         print(carcass, streams)?;
+    }
+    for digest in missing_cards(&recomputed) {
+        streams.note(&format!(
+            "a phone had local card {digest}, which is not at hand, so what its readings differ in is not explained; \
+             give it with --card"
+        ));
     }
     for fork in &recomputed.forks {
         streams.note(&format!("two different entries claim the number {} of one device; both are kept", fork.seq));
@@ -53,17 +62,49 @@ pub(super) fn run(config: &Read, streams: &mut Streams<'_>) -> Result<Exit, CliE
     Ok(exit)
 }
 
+/// The cards of the archive and those named. One that does not hold is named; one of the archive's own is
+/// never passed over, because figures would change without a word.
+fn cards(config: &Read, streams: &mut Streams<'_>) -> Result<Cards, CliError> {
+    let office = config.archive.office_key()?.map(|file| file.public()).transpose()?;
+    let mut cards = Cards::default();
+    for path in config.archive.cards()?.iter().chain(&config.cards) {
+        let file = input::name(path);
+        let no_card = |reason: String| CliError::SignedCard { file: file.clone(), reason };
+        let bytes = input::read(path, streams)?.map_err(|error| no_card(error.to_string()))?;
+        let ours = cards.take(&bytes, office.as_ref()).map_err(|error| no_card(error.to_string()))?;
+        if !ours {
+            streams.note(&format!(
+                "{file}: not signed by this office; used only for readings of phones that had this card"
+            ));
+        }
+    }
+    if !cards.is_empty() && !cards.any_in_force(streams.now) {
+        streams.note(
+            "no local card of this office is in force today; its newest is used where it was in force at a \
+             carcass's last entry",
+        );
+    }
+    Ok(cards)
+}
+
+/// Cards that phones had and that are not here, where it matters, each once.
+fn missing_cards(recomputed: &Recomputed) -> BTreeSet<Digest> {
+    let phones = recomputed.carcasses.iter().flat_map(|carcass| &carcass.phones);
+    phones.filter(|phone| !phone.agrees).filter_map(|phone| phone.card_not_here).collect()
+}
+
 fn file(
     name: &str,
     bytes: &[u8],
     keyring: &Keyring,
+    cards: &Cards,
     gathered: &mut Gathered,
     streams: &mut Streams<'_>,
 ) -> Result<Exit, CliError> {
     let judged = judge(bytes, keyring);
     let no_envelope = matches!(judged.verdict, Verdict::Damaged { step: Step::Envelope | Step::Text, .. });
     if no_envelope && says_its_form(bytes) {
-        table(name, bytes, streams)
+        table(name, bytes, cards, streams)
     } else {
         Ok(bundle(name, &judged, gathered, streams))
     }
@@ -90,13 +131,13 @@ fn bundle(name: &str, judged: &Judged, gathered: &mut Gathered, streams: &mut St
     judged.worst().into()
 }
 
-fn table(name: &str, bytes: &[u8], streams: &mut Streams<'_>) -> Result<Exit, CliError> {
+fn table(name: &str, bytes: &[u8], cards: &Cards, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
     let no_table = |reason: String| CliError::Table { file: name.to_owned(), reason };
     let table = FindingsTable::read(bytes).map_err(|error| no_table(error.to_string()))?;
     let tabled = table.journal().map_err(|error| no_table(error.to_string()))?;
     let folded = fold(&tabled.journal);
     let logs = winter_log::logs(&folded);
-    let given = Given::default().with(&folded, &logs);
+    let given = Given { card: cards.today(streams.now), ..Given::default() }.with(&folded, &logs);
     for (carcass_name, id) in &tabled.carcasses {
         let Some(carcass) = folded.carcasses.get(id) else {
             streams.note(&format!("{name}: \"{carcass_name}\" has no examination, so it has no readings"));

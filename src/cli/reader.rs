@@ -20,6 +20,12 @@ pub(super) fn run(config: &Reader, streams: &mut Streams<'_>) -> Result<Exit, Cl
     for id in &record.left_out {
         streams.note(&format!("{id}: its known ages differ or cannot be, so it was left out"));
     }
+    if record.again_count > 0 {
+        streams.note(&format!(
+            "{} further calls of a jaw by a reader who had called it before are not counted; the first call is",
+            record.again_count
+        ));
+    }
     if let Some(path) = &config.onto {
         return onto(path, &record, streams);
     }

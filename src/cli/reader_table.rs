@@ -16,8 +16,13 @@ fn right(right: &Right) -> String {
 }
 
 fn row(name: &str, cells: &[String]) -> String {
-    let cells: Vec<String> = cells.iter().map(|cell| format!("{cell:>6}")).collect();
+    let cells: Vec<String> = cells.iter().map(|cell| format!(" {cell:>6}")).collect();
     format!("  {name:>5} {}", cells.join(""))
+}
+
+/// Ends of a share, in 100.
+fn ends(low: f64, high: f64) -> String {
+    format!("{:.0}-{:.0}", low * 100.0, high * 100.0)
 }
 
 /// Prints one reader.
@@ -26,11 +31,14 @@ pub(super) fn print(line: &ReaderLine, streams: &mut Streams<'_>) -> Result<(), 
     streams.line(&format!("{who}: {} calls of known age, {} by rings", line.known_count, line.by_rings_count))?;
     let direct = &line.direct;
     if line.known_count > 0 {
-        streams.line("  calls on jaws of known age; rows are completed birthdays, columns the class called")?;
+        streams.line("  calls on jaws of known age; rows are completed birthdays, columns the class called;")?;
+        streams.line("  below each row what the share may be, in 100 (Wilson 95 in 100)")?;
         streams.line(&row("", &CALLS.map(str::to_owned)))?;
-        for (name, counts) in TRUE_CLASSES.iter().zip(&direct.calls) {
-            if counts.iter().any(|n| *n > 0) {
+        for ((name, counts), intervals) in TRUE_CLASSES.iter().zip(&direct.calls).zip(&line.intervals) {
+            if let Some(intervals) = intervals {
                 streams.line(&row(name, &counts.map(|n| if n == 0 { ".".to_owned() } else { n.to_string() })))?;
+                let intervals: Vec<String> = intervals.iter().map(|[low, high]| ends(*low, *high)).collect();
+                streams.line(&row("", &intervals))?;
             }
         }
         for (what, share) in [("the very class", &direct.exact), ("within a year", &direct.within_one)] {
@@ -47,11 +55,13 @@ pub(super) fn print(line: &ReaderLine, streams: &mut Streams<'_>) -> Result<(), 
             streams.line(&format!("  grown deer on average {bias:+.1} years off (below zero: too young)"))?;
         }
     }
-    streams.line("  table with rings and the published readers (20 readings a row) behind it, in 100")?;
+    streams.line("  table with rings and the published readers (20 readings a row) behind it, in 100;")?;
+    streams.line("  below each row the middle 95 in 100")?;
     streams.line(&row("", &CALLS.map(str::to_owned)))?;
     for (name, learned) in TRUE_CLASSES.iter().zip(&line.learned.rows) {
         if learned.readings > 0.0 {
             streams.line(&row(name, &learned.cells.map(|cell| format!("{:.0}", cell.mean * 100.0))))?;
+            streams.line(&row("", &learned.cells.map(|cell| ends(cell.low, cell.high))))?;
         }
     }
     Ok(())

@@ -5,6 +5,8 @@
 //!   office-key.json   the office's signing key, wrapped by its passphrase (optional)
 //!   keyring.txt       devices enrolled and retired, signed by the office key; or, without one,
 //!   keyring.json      the same as plain text
+//!   cards/            every local card that was signed here, named likewise: readings made on a phone are
+//!                     worked out again with the card that it had
 //!   received/         files as received, each named by the SHA-256 of its bytes; the office's own
 //!                     results lie here too, as bundles that its key signed
 //! ```
@@ -180,7 +182,19 @@ impl Archive {
     /// # Errors
     /// The folder cannot be read.
     pub fn received(&self) -> Result<Vec<PathBuf>, ArchiveError> {
-        let folder = self.folder.join("received");
+        self.listed("received")
+    }
+
+    /// Every local card kept, in order of its name.
+    ///
+    /// # Errors
+    /// The folder cannot be read.
+    pub fn cards(&self) -> Result<Vec<PathBuf>, ArchiveError> {
+        self.listed("cards")
+    }
+
+    fn listed(&self, folder: &str) -> Result<Vec<PathBuf>, ArchiveError> {
+        let folder = self.folder.join(folder);
         let failed = |error| ArchiveError::File { path: folder.clone(), error };
         let listed = match fs::read_dir(&folder) {
             Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
@@ -202,7 +216,19 @@ impl Archive {
     /// # Errors
     /// The folder or file cannot be written.
     pub fn keep(&self, bytes: &[u8]) -> Result<PathBuf, ArchiveError> {
-        let path = self.folder.join("received").join(format!("{}.txt", hex(Digest::of(&[bytes]))));
+        self.keep_in("received", bytes)
+    }
+
+    /// Keeps a signed local card; one that is there already stays.
+    ///
+    /// # Errors
+    /// The folder or file cannot be written.
+    pub fn keep_card(&self, bytes: &[u8]) -> Result<PathBuf, ArchiveError> {
+        self.keep_in("cards", bytes)
+    }
+
+    fn keep_in(&self, folder: &str, bytes: &[u8]) -> Result<PathBuf, ArchiveError> {
+        let path = self.folder.join(folder).join(format!("{}.txt", hex(Digest::of(&[bytes]))));
         if path.exists() {
             return Ok(path);
         }

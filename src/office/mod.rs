@@ -4,6 +4,8 @@
 //! rewritten: what the office knows is worked out from it again each time.
 
 pub mod archive;
+pub mod cards;
+pub mod compare;
 pub mod diet;
 pub mod findings_table;
 pub mod key_file;

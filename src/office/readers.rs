@@ -1,8 +1,9 @@
 //! How well each reader reads jaws of known age, and the table for the local card that follows from it.
 //!
 //! A jaw counts where the office knows its age: exactly (a tag) or by a laboratory's rings, which carry
-//! their own error. Whoever is named as observer of the wear class is its reader. A jaw of which known ages
-//! differ among themselves is left out and named.
+//! their own error. Whoever is named as observer of the wear class is its reader. A reader's calls of one jaw
+//! count once, by the first that was written down: a second look has seen the first answer. A jaw of which
+//! known ages differ among themselves is left out and named.
 
 use crate::card::ReaderTable;
 use crate::record::{Answer, Carcass, PersonCode, Site, Value};
@@ -23,6 +24,8 @@ pub struct Record {
     pub jaws: usize,
     /// Carcasses left out because their known ages differ, or cannot be.
     pub left_out: Vec<Uuid>,
+    /// Calls not counted because the same reader had called the same jaw before.
+    pub again_count: usize,
 }
 
 /// One reader, or all together.
@@ -76,23 +79,31 @@ fn truth(carcass: &Carcass) -> Option<Result<Truth, ()>> {
     }
 }
 
-/// Who called which class.
-fn calls(carcass: &Carcass) -> Vec<(PersonCode, ClassCall)> {
+/// Who called which class, each reader once, and how many further calls there were.
+fn calls(carcass: &Carcass) -> (BTreeMap<PersonCode, ClassCall>, usize) {
     let standing =
         carcass.examinations.values().flat_map(|e| e.sheet.question("wear_class_called", Site::NONE).standing);
-    standing
+    let mut all: Vec<_> = standing
         .filter_map(|s| {
             let Answer::Seen { value: Value::Choice(code) } = &s.answer else { return None };
             let years: usize = code.strip_prefix('y')?.parse().ok()?;
-            Some((s.observer.clone(), *ClassCall::ALL.get(years)?))
+            Some((s.at.unix_seconds(), s.id, s.observer.clone(), *ClassCall::ALL.get(years)?))
         })
-        .collect()
+        .collect();
+    all.sort_by_key(|(at, id, ..)| (*at, *id));
+    let count = all.len();
+    let mut first = BTreeMap::new();
+    for (_, _, reader, call) in all {
+        first.entry(reader).or_insert(call);
+    }
+    let again = count - first.len();
+    (first, again)
 }
 
 impl Record {
     /// Takes in one carcass.
     pub fn take(&mut self, carcass: &Carcass) {
-        let calls = calls(carcass);
+        let (calls, again) = calls(carcass);
         if calls.is_empty() {
             return;
         }
@@ -101,6 +112,7 @@ impl Record {
             Some(Err(())) => self.left_out.push(carcass.id),
             Some(Ok(truth)) => {
                 self.jaws += 1;
+                self.again_count += again;
                 for (reader, call) in calls {
                     self.readers.entry(reader).or_default().add(truth, call);
                 }
@@ -212,6 +224,18 @@ mod tests {
     const TAGGED_4: &str = r#"{"finding":"known_age_years_count","value":4}"#;
     const RINGS_6: &str =
         r#"{"finding":"cementum_years_count","value":6},{"finding":"cementum_grade","value":"grade_best"}"#;
+
+    /// Common practice, no source: one reader's two looks at one jaw are not two jaws.
+    #[test]
+    fn a_second_call_of_the_same_jaw_by_the_same_reader_counts_once() {
+        let later = call("K7", "y6").replace("2027-02-15", "2027-02-20");
+        let twice = [later.clone(), call("K7", "y4"), call("B2", "y5")].concat();
+        let record = record(&[(TAGGED_4, &twice), (TAGGED_4, &later)]);
+        assert_eq!((record.jaws, record.again_count), (2, 1));
+        let [pool, _, k7] = &record.lines()[..] else { panic!() };
+        assert_eq!((pool.known_count, k7.known_count), (3, 2));
+        assert_eq!((k7.direct.calls[4][4], k7.direct.calls[4][6]), (1, 1), "the first call of the first jaw");
+    }
 
     #[test]
     fn calls_are_counted_by_reader_and_truth() {

@@ -2,7 +2,8 @@
 
 use super::jaw::{self, Notes};
 use super::lens::{Answers, Lens, Picks, Used, digest_of, ids_of};
-use super::local::{Local, OwnCalipers};
+use super::local::Local;
+use super::local_calipers::OwnCalipers;
 use super::local_ids;
 use super::message_ids as id;
 use super::scope;

@@ -110,6 +110,15 @@ impl<'l, 'a> Lens<'l, 'a> {
         Self::new(self.answers, self.picks.clone())
     }
 
+    /// The same view, nothing used yet, for each result of a question that this view does not settle.
+    pub(super) fn each_way(&self, ask: Ask) -> Vec<Self> {
+        if self.picks.contains_key(&ask) {
+            return vec![self.again()];
+        }
+        let with = |way: Picks| Self::new(self.answers, self.picks.clone().into_iter().chain(way).collect());
+        self.ways(&[ask]).0.into_iter().map(with).collect()
+    }
+
     /// The result taken: found, or properly not there. `None` for every other answer.
     pub(super) fn result(&self, finding: &'static str, site: Site) -> Option<&'a Answer> {
         let Gathered { question, results } = self.answers.questions.get(&(finding, site))?;

@@ -69,6 +69,9 @@ ids! {
     SPLIT_APART = "reading.split.apart";
     /// "Answers differ ({count} ways were worked out); every way is shown."
     SPLIT_WAYS = "reading.split.ways";
+
+    /// "No reading: the answers on the species differ. Settle which holds."
+    SPECIES_DIFFER = "reading.scope.species_differ";
 }
 
 /// The message that names a group of deer.

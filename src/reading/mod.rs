@@ -22,6 +22,7 @@ mod jaw;
 mod left_signs;
 mod lens;
 mod local;
+mod local_calipers;
 pub mod local_ids;
 mod marrow;
 mod measures;

@@ -2,6 +2,7 @@
 
 use super::jaw;
 use super::lens::{Lens, Used, digest_of, ids_of};
+use super::local_ids::SPECIES_DIFFER;
 use super::message_ids as id;
 use super::shape::{Outcome, Reading, Sharpen, Statement};
 use super::window;
@@ -10,17 +11,33 @@ use crate::science::scope::{OutOfScope, in_scope};
 
 /// The check, and the entries that it rests on.
 pub(super) struct Scope<'a> {
-    closed: Option<OutOfScope>,
+    closed: Option<Closed>,
     used: Used<'a>,
 }
 
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Closed {
+    Out(OutOfScope),
+    /// Open by one answer on the species and closed by another, or closed for different reasons.
+    SpeciesDiffer,
+}
+
 impl<'a> Scope<'a> {
-    /// By the answers that the lens takes; its own use of them is not noted in it.
+    /// By the answers of the lens, whichever of those on the species holds; its own use of them is not noted
+    /// in it.
     pub(super) fn of(carcass: &Carcass, lens: &Lens<'_, 'a>) -> Self {
-        let lens = lens.again();
-        let days = window::window(carcass, &lens).map(|w| w.days);
-        let closed = in_scope(jaw::species(&lens), days).err();
-        Self { closed, used: lens.into_used() }
+        let mut used = Used::new();
+        let mut all = Vec::new();
+        for way in lens.each_way(("species", Site::NONE)) {
+            let days = window::window(carcass, &way).map(|w| w.days);
+            all.push(in_scope(jaw::species(&way), days).err().map(Closed::Out));
+            used.extend(way.into_used());
+        }
+        let closed = match all.split_first() {
+            Some((first, others)) if others.iter().all(|other| other == first) => *first,
+            _ => Some(Closed::SpeciesDiffer),
+        };
+        Self { closed, used }
     }
 
     /// The reading as it is, or refused where the method is closed and something was seen; with the entries
@@ -41,9 +58,15 @@ impl<'a> Scope<'a> {
         Reading {
             outcome: Outcome::Refused,
             estimates: Vec::new(),
-            statements: vec![Statement::plain(id::out_of_scope(why))],
+            statements: vec![Statement::plain(match why {
+                Closed::Out(why) => id::out_of_scope(why),
+                Closed::SpeciesDiffer => SPECIES_DIFFER,
+            })],
             cautions: Vec::new(),
-            sharpen: if why == OutOfScope::SpeciesUnknown { vec![look_at_species()] } else { Vec::new() },
+            sharpen: match why {
+                Closed::Out(OutOfScope::SpeciesUnknown) | Closed::SpeciesDiffer => vec![look_at_species()],
+                Closed::Out(_) => Vec::new(),
+            },
             variants: Vec::new(),
             rests_on: ids_of(&used),
             entries_digest: digest_of(&used),

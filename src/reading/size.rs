@@ -2,6 +2,7 @@
 
 use super::lens::{Answers, Ask, Lens, digest_of, ids_of};
 use super::local::{self, Local};
+use super::local_calipers;
 use super::measures::{SIDES, both_sides, mean};
 use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val};
@@ -306,14 +307,14 @@ fn bones(lens: &Lens, local: &Local, told: &mut Told) {
         }
     }
     told.cautions.extend(local.caution());
-    if let Some(ratio) = local::ratio(lens) {
+    if let Some(ratio) = local_calipers::ratio(lens) {
         kept = true;
         told.statements.push(Statement::plain(id::SIZE_MOLAR_RATIO).with("ratio", Val::number(ratio, 2)));
     }
     for tooth in Tooth::MOLARS {
         if let Some(mm) = mean(lens, "crown_height_mm", &both_sides(tooth), 10.0) {
             kept = true;
-            let said = Statement::plain(id::SIZE_CROWN).with("tooth", Val::message(local::tooth_name(tooth)));
+            let said = Statement::plain(id::SIZE_CROWN).with("tooth", Val::message(local_calipers::tooth_name(tooth)));
             told.statements.push(said.with("mm", millimetres(mm, 1)));
         }
     }

@@ -48,12 +48,17 @@ mod tests {
         assert!(rows >= 12);
     }
 
-    /// Mech and Frenzel 1971, table 8, wolf against hunter kills: teeth, jaw, both, lower legs.
+    /// Mech and Frenzel 1971, table 8, wolf against hunter kills: teeth, jaw, both, lower legs; and Fisher's
+    /// own tea tasting, 3 of 4 against 1 of 4.
     #[test]
     fn published_counts() {
-        for (a, n_a, b, n_b, expected) in
-            [(8, 142, 5, 259, 0.0725), (6, 142, 1, 259, 0.0091), (14, 142, 6, 259, 0.0015), (5, 75, 1, 126, 0.0280)]
-        {
+        for (a, n_a, b, n_b, expected) in [
+            (8, 142, 5, 259, 0.0725),
+            (6, 142, 1, 259, 0.0091),
+            (14, 142, 6, 259, 0.0015),
+            (5, 75, 1, 126, 0.0280),
+            (3, 4, 1, 4, 0.4857),
+        ] {
             let p = fisher_two_sided(a, n_a, b, n_b).unwrap();
             assert!((p - expected).abs() < 0.00006, "{a}/{n_a} {b}/{n_b}: {p}");
         }

@@ -157,6 +157,32 @@ mod tests {
         assert!(rows > 40, "only {rows} rows read");
     }
 
+    /// Shares of the condition reference, section 9, rows 36 and 38 to 42, as printed there: computed, the
+    /// first two the same in Newcombe 1998 (from memory). Jeffreys' interval is a beta quantile.
+    #[test]
+    fn shares_of_the_condition_reference() {
+        let close = |got: f64, expected: f64| assert!((got - expected).abs() < 0.000_06, "{got} {expected}");
+        for (k, n, low, high) in [
+            (81, 263, 0.2553, 0.3662),
+            (81, 97, 0.7487, 0.8958),
+            (6, 19, 0.1536, 0.5399),
+            (2, 69, 0.0080, 0.0997),
+            (5, 12, 0.1933, 0.6805),
+        ] {
+            let got = wilson(k, n, 0.95).unwrap();
+            close(got.low, low);
+            close(got.high, high);
+        }
+        for (k, n, low, high) in [(81, 263, 0.2527, 0.3676), (0, 20, 0.0, 0.1684)] {
+            let got = clopper_pearson(k, n, 0.95).unwrap();
+            close(got.low, low);
+            close(got.high, high);
+        }
+        close(beta_quantile(0.025, 81.5, 182.5).unwrap(), 0.2545);
+        close(beta_quantile(0.975, 81.5, 182.5).unwrap(), 0.3656);
+        close(beta_quantile(0.975, 0.5, 20.5).unwrap(), 0.1166);
+    }
+
     /// Mech and Frenzel 1971: 9 of 13 yearlings, 11 of 13, 3 of 24 fawns; the three anomalies of
     /// their table 5 among 401 jaws (counts as printed, intervals as derived from them); Murie 1940:
     /// 38 fawns of 55.

@@ -12,6 +12,7 @@
 )]
 
 mod answering;
+mod calipers;
 mod evidence;
 mod fat;
 mod leaving;

@@ -99,6 +99,7 @@ fn every_step_is_come_to_by_some_visit() {
         walk(script, ExamKind::Field, nothing);
     }
     walk(bench(), ExamKind::Bench, nothing);
+    walk(bench(), ExamKind::Bench, |v| v.card = Some(crate::calipers::card_with(&crate::calipers::ratio())));
     walk(Script::new(""), ExamKind::Field, |v| v.report = Some(uuid::Uuid::from_u128(40)));
     walk(Script::new("on_or_near_ice=there clear_ice_cm=5"), ExamKind::Field, nothing);
     walk(Script::new("slope_30_here_or_above=?dark slope_here_deg=10 slope_above_deg=20"), ExamKind::Field, nothing);
@@ -261,9 +262,6 @@ const UNASKED: &[&str] = &[
     "eyes_and_mask_on",
     // Brought by a table of findings where somebody probed so deep.
     "belly_c",
-    // Kept for the reserve's own norms; brought by a table of findings.
-    "crown_height_mm",
-    "molar_width_mm",
     // The office's: from a collar or a witness.
 ];
 

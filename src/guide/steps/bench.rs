@@ -6,7 +6,7 @@ use crate::record::Site;
 use super::facts::{
     jaw_sides, last_molar_up, leg_bone, marrow_bone, milk_premolars, molars_in_wear, premolars_changed,
 };
-use super::rules;
+use super::{bench_calipers, rules};
 
 const fn row(id: &'static str, input: Input) -> Step {
     Step::look(id, Phase::Bench, input)
@@ -62,6 +62,8 @@ pub(super) const STEPS: &[Step] = &[
     jaw("bench_diastema", Input::Number("diastema_mm")),
     jaw("bench_tooth_row", Input::Number("tooth_row_mm")).sites(milk_premolars),
     jaw("bench_dentine_width", Input::Number("dentine_width_mm")).sites(premolars_changed),
+    bench_calipers::CROWN,
+    bench_calipers::WIDTH,
     row("bench_front_teeth", Input::Choice("front_teeth")).when(jaw_here),
     row("bench_jaw_trouble", Input::Choices("jaw_trouble")).when(jaw_here).may_be_absent(),
     row("bench_wear_class", Input::Choice("wear_class_called")).when(jaw_here),

@@ -7,6 +7,7 @@
 mod approach;
 mod before_leaving;
 mod bench;
+mod bench_calipers;
 mod bench_fat;
 mod clean_up;
 mod evidence;

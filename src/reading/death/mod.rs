@@ -5,6 +5,7 @@ mod clock;
 pub mod ids;
 mod layers;
 mod log;
+mod remains;
 mod seasons;
 mod sharpen;
 mod take;

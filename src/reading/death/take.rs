@@ -5,13 +5,12 @@ use super::log::LogData;
 use crate::reading::lens::{Answers, Lens, Picks, Used};
 use crate::record::{Answer, Moment, Site, Value};
 use crate::science::death::cooling::{self, Air};
-use crate::science::death::decay::{self, Decay};
+use crate::science::death::decay;
 use crate::science::death::early::{self, Early, Eyes, Stiffness};
-use crate::science::death::eaten::{self, Eater, Gone};
 use crate::science::death::freezing::{self, Part};
 use crate::science::death::snow::Fall;
 use crate::science::death::weather::Weather;
-use crate::science::death::{Bound, Found, HOUR_S, Instant, Looked, Rule, Silent, weathering};
+use crate::science::death::{Bound, Found, HOUR_S, Instant, Looked, Rule, Silent};
 
 /// What was felt or seen at the body was so within this long of the arrival, h. Ours.
 const VISIT_H: i64 = 2;
@@ -52,11 +51,11 @@ pub(super) fn moment(lens: &Lens, finding: &'static str, site: Site) -> Option<M
     }
 }
 
-fn there(lens: &Lens, sign: &'static str) -> Option<bool> {
+pub(super) fn there(lens: &Lens, sign: &'static str) -> Option<bool> {
     Some(matches!(lens.result(sign, Site::NONE)?, Answer::Seen { .. }))
 }
 
-fn is(lens: &Lens, finding: &'static str, options: &[&str]) -> bool {
+pub(super) fn is(lens: &Lens, finding: &'static str, options: &[&str]) -> bool {
     lens.choice(finding, Site::NONE).is_some_and(|code| options.contains(&code))
 }
 
@@ -134,11 +133,11 @@ fn known_times(lens: &Lens, report: &Lens, taken: &mut Taken) {
 }
 
 /// The look at the body.
-struct At<'v, 'l, 'a> {
-    lens: &'v Lens<'l, 'a>,
+pub(super) struct At<'v, 'l, 'a> {
+    pub(super) lens: &'v Lens<'l, 'a>,
     outing: &'v Lens<'l, 'a>,
     log: &'v LogData,
-    look: Instant,
+    pub(super) look: Instant,
     season_start: Instant,
 }
 
@@ -171,11 +170,11 @@ impl At<'_, '_, '_> {
         })
     }
 
-    fn frozen(&self) -> Option<bool> {
+    pub(super) fn frozen(&self) -> Option<bool> {
         self.lens.choice("body_frozen", Site::NONE).map(|how| how != "not_frozen")
     }
 
-    fn fawn(&self) -> bool {
+    pub(super) fn fawn(&self) -> bool {
         is(self.lens, "quick_class", &["fawn"])
     }
 
@@ -245,88 +244,5 @@ impl At<'_, '_, '_> {
                 found.add(freezing::bound(part, frozen, self.opened(), snow_over, weather, look));
             }
         }
-    }
-
-    fn eaten(&self, look: Looked, found: &mut Found) {
-        let gone = match self.lens.choice("body_state", Site::NONE) {
-            Some("mostly_eaten") => Gone::Most,
-            Some("bones_and_hair") => Gone::All,
-            _ => return,
-        };
-        let listed = |finding| self.lens.choices(finding, Site::NONE).unwrap_or_default();
-        let mut who = listed("tracks_by");
-        who.extend(listed("droppings_by"));
-        who.retain(|animal| *animal != "deer");
-        let mut eaters: Vec<(Eater, u16)> = Vec::new();
-        if !listed("bird_signs").is_empty() {
-            eaters.push((Eater::RavenFlock, 1));
-        }
-        if who.is_empty() && eaters.is_empty() {
-            return;
-        }
-        let mammals: Option<Vec<Eater>> = who.iter().map(|animal| mammal(animal)).collect();
-        let fastest =
-            mammals.map(|all| all.into_iter().reduce(|a, b| if a.kg_a_day() >= b.kg_a_day() { a } else { b }));
-        let count = self.lens.number("eaters_count", Site::NONE).and_then(|n| u16::try_from(n).ok());
-        let counted = match (fastest, count) {
-            (None, _) => Err(Silent::UnknownEater),
-            (Some(Some(_)), None) => Err(Silent::NeedsCount),
-            (Some(Some(kind)), Some(n)) => {
-                eaters.push((kind, n));
-                Ok(eaters.as_slice())
-            }
-            (Some(None), _) => Ok(eaters.as_slice()),
-        };
-        found.add(eaten::bound(gone, self.fawn(), counted, look));
-    }
-
-    fn decay(&self) -> Decay {
-        let lens = self.lens;
-        let absent = |finding| matches!(lens.result(finding, Site::NONE), Some(Answer::NotSeen));
-        let shows = |how| is(lens, "decay", &[how]);
-        let ungnawed = absent("bones_scattered") && absent("tracks_by");
-        let slipped = lens.choices("hair_state", Site::NONE).is_some_and(|all| all.contains(&"slipped"));
-        Decay {
-            fresh: shows("fresh"),
-            bloated: shows("bloated_or_soft"),
-            hair_slips: slipped,
-            flies: there(lens, "fly_eggs_or_maggots") == Some(true),
-            bones_only: shows("bones_only"),
-            gnawed: !ungnawed,
-            frozen: self.frozen() != Some(false),
-        }
-    }
-
-    fn bones(&self, look: Looked, found: &mut Found) {
-        use weathering::Stage;
-        let stage = match self.lens.choice("bone_weathering", Site::NONE) {
-            Some("stage_0") => Some(Stage::S0),
-            Some("stage_1") => Some(Stage::S1),
-            Some("stage_2") => Some(Stage::S2),
-            Some("stage_3") => Some(Stage::S3),
-            Some("stage_4") => Some(Stage::S4),
-            Some("stage_5") => Some(Stage::S5),
-            _ => None,
-        };
-        if let Some(stage) = stage {
-            found.add(weathering::bound(stage, look));
-        }
-        let on = |sign| there(self.lens, sign) == Some(true);
-        let pressed = on("bones_greasy") && on("hair_mat_left") && on("plants_pressed");
-        if pressed && !on("plants_grown_through") {
-            found.add(weathering::after_leaf_fall(super::seasons::leaf_fall_before(self.look)));
-        }
-        if on("moss_on_bones") {
-            found.add(weathering::grown_over(super::seasons::whole_summer_before(self.look)));
-        }
-    }
-}
-
-fn mammal(animal: &str) -> Option<Eater> {
-    match animal {
-        "wolf" => Some(Eater::Wolf),
-        "coyote" => Some(Eater::Coyote),
-        "bobcat_or_lynx" => Some(Eater::Bobcat),
-        _ => None,
     }
 }

@@ -5,8 +5,9 @@ use wasm_bindgen::JsCast as _;
 
 use super::hand::{Hand, Picked, RingFrom, What};
 use crate::bundle::Limits;
+use crate::office::compare::Because;
 use crate::office::opening::Outcome;
-use crate::office::recompute::{Because, CarcassLine, Recomputed};
+use crate::office::recompute::{CarcassLine, Recomputed};
 use crate::office::report::report;
 use crate::record::Carcass;
 use crate::record::short_code::short_code;
@@ -269,6 +270,8 @@ fn phones(line: &CarcassLine) -> AnyView {
         Because::OtherEntries => "desk.phone.other_entries",
         Because::OtherScience => "desk.phone.other_science",
         Because::OtherCard => "desk.phone.other_card",
+        Because::OtherTable => "desk.phone.other_table",
+        Because::CardNotHere => "desk.phone.card_not_here",
         Because::Unexplained => "desk.phone.unexplained",
         Because::UnknownForm => "desk.phone.unknown_form",
     };

@@ -46,6 +46,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("desk.phone.differs", "The phone showed other figures ({method}): {why}"),
     ("desk.phone.other_entries", "it did not have the same answers."),
     ("desk.phone.other_science", "it had another version of the methods."),
+    ("desk.phone.card_not_here", "it had a local card that this page does not have; office read takes cards."),
+    ("desk.phone.other_table", "its card had another evidence table."),
     ("desk.phone.other_card", "it had another local card in force, or none."),
     ("desk.phone.unexplained", "nothing here explains it. Keep the file and report it."),
     ("desk.phone.unknown_form", "its figures are of a form not known here."),

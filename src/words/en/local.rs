@@ -63,6 +63,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.size.norm.grown_female", "grown does"),
     ("reading.size.norm.grown_male", "grown bucks"),
     ("reading.sex.by_size", "By size alone, against grown deer of the reserve: {what} {mm}; three to one at most"),
+    ("reading.scope.species_differ", "No reading: the answers on the species differ. Settle which holds."),
     ("reading.split.apart", "Answers differ: no one figure stands. Each way is shown below."),
     ("reading.split.ways", "Answers differ ({count} ways were worked out); every way is shown."),
 ];

@@ -38,6 +38,7 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     steps::BODY,
     steps::TEETH_AND_MARROW,
     steps::BENCH,
+    steps::CALIPERS,
     steps::LAB,
     steps::FAT,
     steps::RUMEN,

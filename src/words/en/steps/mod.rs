@@ -2,6 +2,7 @@
 //! sees, one idea a line, common words.
 
 mod bench;
+mod calipers;
 mod body;
 mod evidence;
 mod lab;
@@ -28,6 +29,7 @@ pub(super) use steps;
 
 pub(super) use bench::TEXTS as BENCH;
 pub(super) use body::TEXTS as BODY;
+pub(super) use calipers::TEXTS as CALIPERS;
 pub(super) use evidence::TEXTS as EVIDENCE;
 pub(super) use fat::TEXTS as FAT;
 pub(super) use lab::TEXTS as LAB;
