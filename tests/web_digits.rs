@@ -310,7 +310,9 @@ fn digest_of_death() -> String {
     let mut put = |found: &Found| {
         let ends = |bound: &Bound| [bound.low.unwrap_or(i64::MIN), bound.high.unwrap_or(i64::MAX)];
         for bound in &found.bounds {
-            ends(bound).into_iter().for_each(|at| bits.extend_from_slice(&at.to_le_bytes()));
+            for at in ends(bound) {
+                bits.extend_from_slice(&at.to_le_bytes());
+            }
         }
         bits.extend(found.silent.iter().map(|(rule, why)| (*rule as u8).wrapping_mul(31) ^ *why as u8));
         if let Ok(window) = death::combine(&found.bounds) {
@@ -362,7 +364,9 @@ fn digest_of_death() -> String {
         bits.extend_from_slice(&cooling::cooled_for(t_c, 38.4, -9.7, k).to_bits().to_le_bytes());
         bits.extend_from_slice(&cooling::rate(t_c, 38.4, -9.7, f64::from(step) / 3.0).to_bits().to_le_bytes());
     }
-    Part::ALL.iter().for_each(|part| bits.extend_from_slice(&part.plank_degree_hours().to_bits().to_le_bytes()));
+    for part in Part::ALL {
+        bits.extend_from_slice(&part.plank_degree_hours().to_bits().to_le_bytes());
+    }
     Sha256::digest(&bits).iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
