@@ -142,6 +142,13 @@ fn a_label_has_six_lines_and_a_number_that_checks_itself() {
         assert!(!values.is_empty() && values.iter().all(|v| !v.is_empty()), "{id}");
     }
     assert_eq!(lines[3].1, ["option.swab"]);
+    // What is told by its place needs nobody to write it before the label can be.
+    for (item, what) in [(1, "jaw"), (2, "femur"), (10, "kidneys"), (11, "heart")] {
+        let lines = scene.with(|v| label_lines(v, exam, Site::item(item)));
+        assert_eq!(lines[3].1, [format!("option.{what}")], "item {item}");
+        text(&lines[3].1[0]);
+    }
+    assert!(scene.with(|v| label_lines(v, exam, Site::item(4)))[3].1.is_empty(), "of others somebody says it");
     let number = lines[1].1[0].clone();
     assert!(!is_number_mistyped(&number));
     let swapped = number.replacen('-', "", 1);

@@ -6,7 +6,7 @@
 
 use crate::card::Card;
 use crate::order::Short as _;
-use crate::reading::{FINDINGS_OF, Given, cause_ids, so_far};
+use crate::reading::{FINDINGS_OF, Given, cause_ids, shot_so_far, so_far};
 use crate::record::{Answer, Carcass, Digest, Site};
 use crate::science::cause::LEAST_GAIN_BITS;
 
@@ -70,11 +70,12 @@ pub fn next_looks(view: &View, situation: &Situation) -> Vec<NextLook> {
     looks.into_iter().map(|(_, look)| look).take(OFFERED).collect()
 }
 
-/// Whether the figures for people, from what is seen without touching, call for a search by eye.
-pub fn search_for_people(view: &View) -> Option<f64> {
-    let carcass = view.carcass?;
-    let shot = so_far(carcass, &given(view.card_in_force())).shot_hands_off;
-    (shot >= crate::science::cause::label::SEARCH_FOR_PEOPLE).then_some(shot)
+/// Whether what was seen without touching calls for a search by eye for signs of people. The figure behind
+/// it stays unsaid: it would name a cause. Never before the tracks were read, which weigh most.
+pub fn search_for_people(view: &View) -> bool {
+    let Some(carcass) = view.carcass.filter(|_| view.kind == ExamKind::Field) else { return false };
+    let tracks_read = ["tracks_by", "tracks_main"].iter().any(|finding| view.is_answered(finding, Site::NONE));
+    tracks_read && shot_so_far(carcass, &given(view.card_in_force())) >= crate::science::cause::label::SEARCH_FOR_PEOPLE
 }
 
 /// Its digest is not told to anybody here.

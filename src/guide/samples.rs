@@ -1,7 +1,7 @@
 //! Samples that are worth taking here, given what was found: never given a cause. What to take, how it
 //! is kept and who may, from the reference (`cause-and-time-of-death.md` 6.4).
 
-use crate::record::{Carcass, Site, Value, sample_number};
+use crate::record::{Carcass, Site, Value, sample_number, sample_of_item};
 use crate::science::source::Mark;
 
 use super::View;
@@ -200,11 +200,8 @@ pub fn label_lines(view: &View, examination: uuid::Uuid, site: Site) -> [(&'stat
     };
     let case = view.carcass.map_or(examination, |c: &Carcass| c.id);
     let (year, month, day) = view.now.date();
-    let what = code("sample_what", site).or_else(|| match site.item {
-        Some(1) => Some("option.jaw".to_owned()),
-        Some(2) => Some("option.femur".to_owned()),
-        _ => None,
-    });
+    let by_place = || site.item.and_then(sample_of_item).map(|what| format!("option.{what}"));
+    let what = code("sample_what", site).or_else(by_place);
     let animal = [code("species", Site::NONE), code("sex_called", Site::NONE)].into_iter().flatten().collect();
     [
         ("label.case", vec![crate::record::short_code::short_code(case)]),

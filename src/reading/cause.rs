@@ -62,7 +62,12 @@ impl CauseWork {
 }
 
 /// Reads what was seen.
-pub(super) fn weigh<'a>(carcass: &'a Carcass, gathered: &Gathered<'a>, age: &AgeRead, given: &Given) -> Weighed<'a> {
+pub(super) fn weigh<'a>(
+    carcass: &'a Carcass,
+    gathered: &Gathered<'a>,
+    age: Option<&AgeRead>,
+    given: &Given,
+) -> Weighed<'a> {
     let card = held_card(given, carcass);
     let table = in_force(card);
     let first = Lens::new(gathered, Picks::new());
@@ -70,10 +75,10 @@ pub(super) fn weigh<'a>(carcass: &'a Carcass, gathered: &Gathered<'a>, age: &Age
     let start = start(card.map(|given| given.card), table.drawn.table(), days);
     let (splits, _) = first.ways(&first.asked(&findings()));
     let marrow = marrow_state(carcass);
-    let age_state = age_state(age);
+    let age_state = age.and_then(age_state);
     let sex = SexFound::of(&first).for_age();
     let mut used = first.into_used();
-    let buck = sex == Some(Sex::Male) && age.years.is_some_and(|years| years >= BUCK_YEARS);
+    let buck = sex == Some(Sex::Male) && age.and_then(|age| age.years).is_some_and(|years| years >= BUCK_YEARS);
     let mut all: Vec<(Picks, Observed)> = splits
         .into_iter()
         .map(|picks| {
@@ -98,7 +103,8 @@ pub(super) fn weigh<'a>(carcass: &'a Carcass, gathered: &Gathered<'a>, age: &Age
     let observed = agreed(&all);
     let differing = all.iter().any(|(_, one)| one.answers != observed.answers);
     let ways = if differing { all.iter().map(|(picks, one)| (picks.clone(), case(one))).collect() } else { Vec::new() };
-    let age_used = age_state.map(|_| (age.reading.rests_on.clone(), age.reading.entries_digest));
+    let age_used =
+        age.filter(|_| age_state.is_some()).map(|age| (age.reading.rests_on.clone(), age.reading.entries_digest));
     Weighed { table, case: case(&observed), start, ways, observed, used, age_used }
 }
 

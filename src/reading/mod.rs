@@ -149,7 +149,7 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
     let cause = (!given.without_cause).then(|| {
         let seen = cause_seen(carcass, given);
         let apart = local.for_cause().map(|local| age::read(carcass, &answers, &local));
-        cause::reading(&seen, &scope, cause::weigh(carcass, &seen, apart.as_ref().unwrap_or(&age), given))
+        cause::reading(&seen, &scope, cause::weigh(carcass, &seen, Some(apart.as_ref().unwrap_or(&age)), given))
     });
     Readings {
         carcass: carcass.id,
@@ -186,7 +186,7 @@ fn cause_findings() -> Vec<&'static str> {
 pub fn cause_work(carcass: &Carcass, given: &Given) -> CauseWork {
     let seen = cause_seen(carcass, given);
     let age = age::read_for_cause(carcass, &seen, &local::Local::of(carcass, given));
-    cause::weigh(carcass, &seen, &age, given).work()
+    cause::weigh(carcass, &seen, Some(&age), given).work()
 }
 
 /// What is known so far, for what to look at next. It names no cause to anybody.
@@ -195,16 +195,20 @@ pub struct SoFar {
     pub rows: Vec<crate::science::cause::Gain>,
     /// Looks that would tell the age better.
     pub age: Vec<Sharpen>,
-    /// The probability of a shooting from what is seen without touching.
-    pub shot_hands_off: f64,
 }
 
 /// What further looks are worth. Rows that do not count as things stand are left out.
 pub fn so_far(carcass: &Carcass, given: &Given) -> SoFar {
     let seen = cause_seen(carcass, given);
     let age = age::read_for_cause(carcass, &seen, &local::Local::of(carcass, given));
-    let weighed = cause::weigh(carcass, &seen, &age, given);
+    let weighed = cause::weigh(carcass, &seen, Some(&age), given);
     let (case, table) = weighed.case();
     let rows = crate::science::cause::gains(table, case).into_iter().filter(|gain| case.counts(gain.number)).collect();
-    SoFar { rows, shot_hands_off: weighed.shot_hands_off(), age: age.reading.sharpen }
+    SoFar { rows, age: age.reading.sharpen }
+}
+
+/// The probability of a shooting from what is seen without touching, at the table's middle figures; 0 to 1.
+/// It never reaches a screen in the field. Ages weigh nothing in it: they are not told hands off.
+pub fn shot_so_far(carcass: &Carcass, given: &Given) -> f64 {
+    cause::weigh(carcass, &cause_seen(carcass, given), None, given).shot_hands_off()
 }

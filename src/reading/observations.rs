@@ -25,7 +25,7 @@ pub const FINDINGS_OF: [&[&str]; 25] = [
     &["marrow_consistency", "marrow_see_through", "marrow_colour"],
     &["inside_fat", "rump_fat"],
     &["organ_rupture", "bled_fracture"],
-    &["projectile_or_wound_track", "bullet_or_arrow_wound", "snare_or_trap"],
+    &["projectile_or_wound_track", "bullet_or_arrow_wound", "snare_or_trap", "hole_hair_cut"],
     &["road_distance"],
     &["rumen_mostly"],
     &["tracks_main", "tracks_by"],
@@ -290,7 +290,7 @@ fn rupture(lens: &Lens) -> Option<u8> {
 
 /// A wound of a person seen from afar counts; that none was seen from afar does not.
 fn projectile(lens: &Lens) -> Option<u8> {
-    let afar = ["bullet_or_arrow_wound", "snare_or_trap"];
+    let afar = ["bullet_or_arrow_wound", "snare_or_trap", "hole_hair_cut"];
     if afar.into_iter().any(|finding| sign(lens, finding) == Some(true)) {
         return Some(0);
     }

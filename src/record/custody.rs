@@ -269,20 +269,29 @@ fn on_one_line(place: &Place) -> String {
     format!("{}, {} WGS 84{near}", degrees(place.lat_e7), degrees(place.lon_e7))
 }
 
+/// What a sample is by its place among those of its examination: the jaw is 1, the long bone 2, the kidneys
+/// 10, the heart 11; `None` for the others, of which somebody has to say it.
+pub const fn sample_of_item(item: u16) -> Option<&'static str> {
+    match item {
+        1 => Some("jaw"),
+        2 => Some("femur"),
+        10 => Some("kidneys"),
+        11 => Some("heart"),
+        _ => None,
+    }
+}
+
 fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], hands: &[Custody]) -> CustodyItem {
     let site = Site::item(item);
     let number = text(sheet, "sample_number", site);
-    let what = match (text(sheet, "sample_what", site), item) {
-        (code, _) if !code.is_empty() => code,
-        (_, 1) => "jaw".to_owned(),
-        (_, 2) => "femur".to_owned(),
-        _ => String::new(),
-    };
+    let said = text(sheet, "sample_what", site);
+    let what = if said.is_empty() { sample_of_item(item).unwrap_or_default().to_owned() } else { said };
     let seal = text(sheet, "seal_number", site);
     let mut lines = before.to_vec();
     let took = match item {
         1 => seen(sheet, "jaw_taken", Site::NONE),
         2 => seen(sheet, "femur_taken", Site::NONE),
+        10 | 11 => seen(sheet, "organs_taken", Site::NONE),
         _ => None,
     };
     if let Some(said) = took.or_else(|| seen(sheet, "sample_number", site)).or_else(|| seen(sheet, "sample_what", site))

@@ -29,7 +29,7 @@ mod validate;
 pub use answer::{Answer, Photo, Place, PlaceSource, Value, Why};
 pub use body::{Act, Body, BodyError, CustodyStep, ENTRY_SCHEMA, Versions};
 pub use chain::{ChainError, Head, verify_range};
-pub use custody::{CustodyGap, CustodyItem, CustodyLine, CustodyLineStep, custody_list};
+pub use custody::{CustodyGap, CustodyItem, CustodyLine, CustodyLineStep, custody_list, sample_of_item};
 pub use day::{Day, DayError};
 pub use entry::{Entry, Header, Salt, Stored};
 pub use finding::{FindingDef, Keeping, Scope, Shape, Sites};

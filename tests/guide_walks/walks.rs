@@ -105,7 +105,7 @@ fn a_fresh_whole_deer_goes_through_every_phase() {
         ("lumps_and_bladders", "rumen"),
         ("cheek_teeth_count.left", "jaw.left"),
         ("jaw.left", "cheek_teeth_count.right"),
-        ("danger_signs", "own_tracks"),
+        ("own_tracks", "people_round_body"),
     ] {
         let at = |name: &str| asked.iter().position(|a| a == name).unwrap_or_else(|| panic!("{name} was not asked"));
         assert!(at(first) < at(then), "{first} comes before {then}");

@@ -9,6 +9,7 @@ mod bands;
 mod closing;
 mod demo_card;
 mod next_look;
+mod people;
 mod reopening;
 mod rules;
 mod scene;

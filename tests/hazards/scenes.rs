@@ -8,7 +8,7 @@ use crate::scene::{Scene, card};
 
 /// Name, answers on top of a crew that is ready, what should fire (advise too), and where that is
 /// read from. An empty expectation is an ordinary day: anything that fires is a false alarm.
-const SCENES: &[(&str, &str, &str, &str)] = &[
+pub(crate) const SCENES: &[(&str, &str, &str, &str)] = &[
     // Ordinary days.
     ("fresh deer, nothing odd", "", "", "common practice, no source"),
     (

@@ -6,7 +6,8 @@ use super::cover::TAKEN;
 use super::names;
 use super::read::{any_there, chose_any, chose_anywhere, there};
 use crate::card::CallFor;
-use crate::guide::{Closes, Grade, Hazard, View};
+use crate::guide::{Closes, Grade, Hazard, View, search_for_people};
+use crate::record::Site;
 use crate::science::source::Mark::{Design, Memory, Seen};
 
 /// Physical signs of a crime that count wherever they are found. What the scene makes likely is no
@@ -21,6 +22,9 @@ const CRIME_SIGNS: &[&str] = &[
     "vehicle_tracks_to_body",
     "boot_or_drag_trail",
     "clean_knife_cuts",
+    "case_wad_or_arrow",
+    "hole_hair_cut",
+    "cut_through_joint",
     "projectile_or_wound_track",
 ];
 
@@ -55,6 +59,12 @@ pub(super) const HAZARDS: &[Hazard] = &[
     Hazard::row(names!("L08", "l08"), Grade::Stop, Closes::HandsOn, &[Design], |v| there(v, "gut_pile_cut_out"))
         .signs(&["gut_pile_cut_out"])
         .call(CallFor::Officer),
+    // What is seen makes people likely, and nothing of theirs was found: a look, and nothing closes.
+    Hazard::row(names!("L09", "l09"), Grade::Advise, Closes::Nothing, &[Design], |v| {
+        !v.is_answered("case_wad_or_arrow", Site::NONE)
+            && !CRIME_SIGNS.iter().any(|sign| there(v, sign))
+            && search_for_people(v)
+    }),
     Hazard::row(names!("L02", "l02"), Grade::StopFixed, Closes::HandsOn, &[Memory], |v| there(v, "do_not_eat_tag"))
         .signs(&["do_not_eat_tag"])
         .call(CallFor::Vet),

@@ -36,14 +36,12 @@ pub(crate) use facts::{head_is_there, viscera_are_there};
 pub(crate) use wounds::any_bite_with_clot;
 
 /// All steps, in the order in which they are asked within their phase.
-pub const STEPS: [&[Step]; 32] = [
+pub const STEPS: [&[Step]; 31] = [
     before_leaving::STEPS,
     death::OUTING,
     approach::STEPS,
     death::TIMES,
     stand_off::STEPS,
-    snow::OWN_TRACKS,
-    signs::SEARCH,
     evidence::STEPS,
     snow::STEPS,
     tracks::STEPS,
@@ -51,6 +49,7 @@ pub const STEPS: [&[Step]; 32] = [
     hands_off::BODY,
     death::BODY,
     signs::STEPS,
+    signs::SEARCH,
     hands_off::STEPS,
     outside::STEPS,
     tracks::TALONS,

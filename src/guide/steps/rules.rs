@@ -2,7 +2,7 @@
 //! with its reason instead of being asked.
 
 use crate::guide::{View, may_open, may_take_femur, may_take_jaw};
-use crate::record::{Answer, Site, Why};
+use crate::record::{Answer, Site, Why, sample_of_item};
 
 fn gone(v: &View) -> Option<Answer> {
     v.chose("body_state", "bones_and_hair").then_some(Answer::PartGone { why: Why::Scavenged })
@@ -100,13 +100,7 @@ fn not_named(named: bool) -> Option<Answer> {
 
 /// Jaw, long bone, kidneys and heart say what they are by their number.
 pub(super) fn sample_named(_: &View, site: Site) -> Option<Answer> {
-    match site.item {
-        Some(1) => Some(Answer::choice("jaw")),
-        Some(2) => Some(Answer::choice("femur")),
-        Some(10) => Some(Answer::choice("kidneys")),
-        Some(11) => Some(Answer::choice("heart")),
-        _ => None,
-    }
+    site.item.and_then(sample_of_item).map(Answer::choice)
 }
 
 /// How marrow holds together cannot be told while it is frozen: ice is as hard as fat. The look

@@ -1,7 +1,7 @@
 //! Signs of how it died, as far as they are looked at and not touched: the people first, then what ate
 //! and what lies about. Eating says who ate; only what bled while the deer lived says more.
 
-use crate::guide::{Input, Phase, Step, View};
+use crate::guide::{Input, Phase, Step, View, search_for_people};
 use crate::record::{Answer, Site, Value, Why};
 
 use super::facts::{bones_bare, carcass_here, deer_here, some_eaten};
@@ -21,10 +21,12 @@ fn is_grown_buck(v: &View) -> bool {
     deer_here(v) && v.chose("sex_called", "male") && !v.chose("quick_class", "fawn")
 }
 
-/// Asked after the crew's and the finder's tracks were told apart, before anybody comes near: what a
-/// likely shooting asks for is a search by eye.
-pub(super) const SEARCH: &[Step] =
-    &[row("search_people", Input::Panel(&["boot_or_drag_trail", "gut_pile_cut_out", "clean_knife_cuts"]))];
+/// What a likely shooting asks for is a search by eye, never a stop. Once answered it stays.
+pub(super) const SEARCH: &[Step] = &[row("search_people", Input::Panel(PEOPLE_CLOSE))
+    .when(|v| carcass_here(v) && (v.is_answered("case_wad_or_arrow", Site::NONE) || search_for_people(v)))];
+
+/// Signs of people that only a second look finds.
+pub(crate) const PEOPLE_CLOSE: &[&str] = &["case_wad_or_arrow", "hole_hair_cut", "cut_through_joint"];
 
 pub(super) const STEPS: &[Step] = &[
     row("death_place", Input::Choice("death_place")).ruled_out(place_known),

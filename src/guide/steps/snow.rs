@@ -1,4 +1,4 @@
-//! The hands-off record, first part: the story that the snow tells. Own tracks are left out first.
+//! The hands-off record, first part: the story that the snow tells. Own tracks were left out before.
 
 use crate::guide::{Input, Phase, Step, View};
 use crate::order::Short as _;
@@ -21,6 +21,11 @@ fn may_be_buried(v: &View) -> bool {
 
 fn not_bones(v: &View) -> bool {
     carcass_here(v) && !v.chose("body_state", "bones_and_hair")
+}
+
+/// Beside old bones depth tells nothing of the deer, unless they lie on the ground that the snow then covered.
+fn depth_speaks(v: &View) -> bool {
+    not_bones(v) || (carcass_here(v) && v.chose("snow_under_body", "bare_ground"))
 }
 
 /// Snow that has melted, blown or been trodden, or fell since, hides what happened: `none` cannot be
@@ -64,8 +69,6 @@ fn tracks_there(v: &View) -> bool {
     carcass_here(v) && v.there("tracks_by")
 }
 
-pub(super) const OWN_TRACKS: &[Step] = &[row("own_tracks", Input::ReadDo("own_tracks_left_out"))];
-
 /// Tracks of an animal that hunts deer.
 fn predator_tracks(v: &View) -> bool {
     ["wolf", "coyote", "dog", "bobcat_or_lynx", "cougar"].iter().any(|who| v.chose("tracks_by", who))
@@ -79,7 +82,7 @@ pub(super) const STEPS: &[Step] = &[
     row("body_buried", Input::Choice("body_buried")).when(may_be_buried),
     row("snow_readable", Input::Choice("snow_readable")),
     row("snow_under_body", Input::Choice("snow_under_body")),
-    row("snow_depth", Input::Number("snow_depth_cm")),
+    row("snow_depth", Input::Number("snow_depth_cm")).when(depth_speaks),
     // Of a deer whose run nobody can follow any more, how deep it sank says nothing.
     row("sinking_depth", Input::Number("sinking_depth_cm")).when(not_bones),
     row("snow_crust", Input::Choice("snow_crust")).when(not_bones),

@@ -12,6 +12,7 @@ pub(super) const PEOPLE_WOUNDS: &[&str] = &[
     "head_or_antlers_missing_only",
     "meat_cut_off_neatly",
     "drug_or_bait_sign",
+    "clean_knife_cuts",
 ];
 
 /// Signs of people round it.
@@ -21,6 +22,8 @@ pub(super) const PEOPLE_PLACE: &[&str] = &[
     "spotlight_or_shooting_litter",
     "human_remains_or_clothing",
     "eagle_or_hawk_part",
+    "boot_or_drag_trail",
+    "gut_pile_cut_out",
 ];
 
 const fn row(id: &'static str, input: Input) -> Step {
@@ -52,6 +55,8 @@ pub(super) const STEPS: &[Step] = &[
             "mangy_carnivore",
         ]),
     ),
+    // Whose tracks are whose is said before a stranger's are looked for.
+    row("own_tracks", Input::ReadDo("own_tracks_left_out")),
     row("people_on_body", Input::Panel(PEOPLE_WOUNDS)),
     row("people_round_body", Input::Panel(PEOPLE_PLACE)),
     row("tags", Input::Panel(&["do_not_eat_tag", "owner_or_livestock_tag", "study_tag_or_collar"])),

@@ -19,7 +19,7 @@
 //! | O12 marrow look | `marrow_consistency`, `marrow_see_through`, `marrow_colour`, `marrow_frozen` |
 //! | O13 fat | `rump_fat`, `inside_fat` |
 //! | O14 fracture or rupture | `bled_fracture`, `organ_rupture`, `blood_in_cavity` |
-//! | O15 projectile | `projectile_or_wound_track`, `bullet_or_arrow_wound` |
+//! | O15 projectile | `projectile_or_wound_track`, `bullet_or_arrow_wound`, `hole_hair_cut` |
 //! | O16 road | `road_distance` |
 //! | O17 rumen contents | `rumen_mostly`; `rumen_plants` |
 //! | O18 tracks | `tracks_main`; `tracks_by`, where `snow_readable` |
@@ -61,6 +61,10 @@ pub(super) const FINDINGS: &[F] = &[
     F::sign("boot_or_drag_trail"),
     F::sign("gut_pile_cut_out"),
     F::sign("clean_knife_cuts"),
+    // The same, looked for again where what was seen calls for it.
+    F::sign("case_wad_or_arrow"),
+    F::sign("hole_hair_cut"),
+    F::sign("cut_through_joint"),
     // On hide and flesh. Freezing and thawing stains flesh like a bruise.
     F::exam("body_thaw", Shape::Choice(&["never_thawed", "thawed_again"])),
     F::sign("claw_rakes"),

@@ -171,14 +171,14 @@ pub fn growth_plate(option: &str) -> Option<String> {
 }
 
 /// On its chest with the legs folded under, head to the right.
-fn resting(sheet: &mut Canvas) {
+pub(super) fn resting(sheet: &mut Canvas) {
     let body = "M24 50C22 38 32 32 46 33C60 35 74 34 84 32L92 18L98 10L103 14L117 20L116 25L102 27L98 44C97 54 90 60 78 61L36 62C28 61 25 58 24 50Z";
     sheet.curve(Ink::Body, body, true);
     sheet.curve(Ink::Body, "M94 15L88 8L98 10Z", true);
     sheet.disc(Ink::Solid, (104.0, 19.0), 1.4);
 }
 
-fn whole(sheet: &mut Canvas) {
+pub(super) fn whole(sheet: &mut Canvas) {
     limbs(sheet);
     sheet.curve(Ink::Body, TAIL, true);
     sheet.curve(Ink::Body, EAR, true);

@@ -19,6 +19,7 @@ pub mod marrow;
 pub mod more_teeth;
 pub mod picture;
 pub mod ruler;
+pub mod signs;
 pub mod third_tooth;
 pub mod tooth;
 
@@ -49,12 +50,12 @@ pub fn svg(finding: &str, option: &str) -> Option<String> {
         "kidney_trim" => fat::trim(option),
         "rump_fat" => fat::rump(option),
         "heart_fat" => fat::heart(option),
-        _ => None,
+        _ => signs::svg(finding, option),
     }
 }
 
 /// Findings that have drawings.
-pub const DRAWN: [&str; 19] = [
+pub const DRAWN: [&str; 26] = [
     "dentine",
     "crest",
     "third_tooth",
@@ -74,6 +75,13 @@ pub const DRAWN: [&str; 19] = [
     "kidney_trim",
     "rump_fat",
     "heart_fat",
+    "wound_bleeding",
+    "bruise_under_skin",
+    "wound_zone_main",
+    "feeding_began",
+    "bones_fed_on",
+    "snow_over_body",
+    "cover_with",
 ];
 
 #[cfg(test)]

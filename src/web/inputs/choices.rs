@@ -4,8 +4,9 @@ use leptos::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, Value, find};
+use crate::web::drawings::{DRAWN, picture};
 use crate::web::form::Form;
-use crate::web::parts::{main_tile, pages, toggle};
+use crate::web::parts::{main_tile, pages, toggle_with};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -15,12 +16,17 @@ use super::choice::more_tile;
 pub(super) fn choices(q: &Question, finding: &'static str) -> AnyView {
     let (form, site, step) = (q.form, q.site, q.step.id);
     let options = find(finding).map(crate::record::FindingDef::options).unwrap_or_default();
+    let drawn = DRAWN.contains(&finding);
     let none = none_label(q);
     let no_answer = q.no_answer();
     let page_of = move || pages(options, form.page.get());
     let shown = move || {
         let tiles = page_of().0.into_iter();
-        tiles.map(|code| toggle(form, code, wording::option(form.language(), finding, code))).collect_view()
+        let tiles = tiles.map(|code| {
+            toggle_with(form, code, wording::option(form.language(), finding, code), picture(finding, code))
+        });
+        let tiles = tiles.collect_view();
+        if drawn { view! { <div class="pictures">{tiles}</div> }.into_any() } else { tiles.into_any() }
     };
     let more = move || {
         let (_, page, count) = page_of();

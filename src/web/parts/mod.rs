@@ -10,4 +10,4 @@ pub(crate) use bar::bar;
 pub(crate) use head::{HEAD, head, plain_head};
 pub(crate) use notes::{advice, notice, opening_report};
 pub(crate) use saved::saved_line;
-pub(crate) use tiles::{Look, act, foot, main_tile, pages, pictured_tile, tile, toggle};
+pub(crate) use tiles::{Look, act, foot, main_tile, pages, pictured_tile, tile, toggle, toggle_with};

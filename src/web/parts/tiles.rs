@@ -89,11 +89,21 @@ pub(crate) fn pictured_tile(
 
 /// A tile that is picked and unpicked in place, so that the focus stays on it.
 pub(crate) fn toggle(form: Form, name: &'static str, label: String) -> AnyView {
+    toggle_with(form, name, label, None)
+}
+
+/// The same with a picture above its words.
+pub(crate) fn toggle_with(form: Form, name: &'static str, label: String, picture: Option<AnyView>) -> AnyView {
     let is_picked = move || form.picked.with(|picked| picked.contains(name));
+    let (plain, picked) = if picture.is_some() {
+        ("tile pictured", "tile pictured chosen")
+    } else {
+        (Look::Value.class(), Look::Chosen.class())
+    };
     view! {
         <button
             type="button"
-            class=move || if is_picked() { Look::Chosen.class() } else { Look::Value.class() }
+            class=move || if is_picked() { picked } else { plain }
             data-tile=name
             aria-pressed=move || if is_picked() { "true" } else { "false" }
             on:click=move |event| {
@@ -102,6 +112,7 @@ pub(crate) fn toggle(form: Form, name: &'static str, label: String) -> AnyView {
                 }
             }
         >
+            {picture}
             <span class="label">{label}</span>
             <span class="tick" aria-hidden="true">{move || is_picked().then_some("\u{2713}")}</span>
         </button>

@@ -52,6 +52,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "hazard.l04.source",
         "Utah Division of Wildlife Resources 2018; Idaho Fish and Game 2023; which signs count [design].",
     ),
+    ("hazard.l09.source", "Rule [design]: what makes people likely asks for a look; only a thing found stops."),
     ("hazard.l08.source", "Rule [design]: a heap of guts alone may be lawful, and the office knows the season."),
     ("hazard.l02.source", "Common field knowledge, no source seen [memory]."),
     ("hazard.l03.source", "Rule [design]."),

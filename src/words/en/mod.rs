@@ -7,6 +7,7 @@ mod desk;
 mod death_reading;
 mod drawings;
 mod drawings_of_fat;
+mod drawings_of_signs;
 mod office;
 mod options;
 mod readings;
@@ -67,6 +68,7 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     death_reading::TEXTS,
     drawings::TEXTS,
     drawings_of_fat::TEXTS,
+    drawings_of_signs::TEXTS,
     desk::TEXTS,
     screens::TEXTS,
     office::TEXTS,

@@ -4,9 +4,9 @@ use super::steps;
 
 pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "search_people" {
-        "Any of these, from where you stand?"
-        "People leave signs too. Look before you go near."
-        "Teeth tear ragged edges, a knife cuts straight."
+        "Look again for people. Any of these?"
+        "What you saw so far calls for a second look."
+        "By eye only, from your own tracks. Touch nothing."
         none "None of these"
     }
     "snow_readable" {
