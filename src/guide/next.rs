@@ -71,11 +71,15 @@ pub fn next_looks(view: &View, situation: &Situation) -> Vec<NextLook> {
 }
 
 /// Whether what was seen without touching calls for a search by eye for signs of people. The figure behind
-/// it stays unsaid: it would name a cause. Never before the tracks were read, which weigh most.
+/// it stays unsaid: it would name a cause. Asked between the last of those looks and the first touch: it costs a reading, and
+/// no tap outside that stretch pays for it.
 pub fn search_for_people(view: &View) -> bool {
     let Some(carcass) = view.carcass.filter(|_| view.kind == ExamKind::Field) else { return false };
-    let tracks_read = ["tracks_by", "tracks_main"].iter().any(|finding| view.is_answered(finding, Site::NONE));
-    tracks_read && shot_so_far(carcass, &given(view.card_in_force())) >= crate::science::cause::label::SEARCH_FOR_PEOPLE
+    let known = |finding| view.question(finding, Site::NONE).is_answered();
+    known("death_place")
+        && known("road_distance")
+        && !known("touching_allowed")
+        && shot_so_far(carcass, &given(view.card_in_force())) >= crate::science::cause::label::SEARCH_FOR_PEOPLE
 }
 
 /// Its digest is not told to anybody here.

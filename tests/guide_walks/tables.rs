@@ -146,6 +146,10 @@ fn every_step_is_come_to_by_some_visit() {
     walk(Script::new("rumen_method=volume_ml"), ExamKind::Bench, own_plant);
     walk(Script::new("rumen_method=-"), ExamKind::Bench, nothing);
     walk(Script::new("tracks_by=coyote"), ExamKind::Field, nothing);
+    let people = "body_state=whole body_frozen=not_frozen body_position=on_left_side tracks_by=not_named \
+                  tracks_main=human_or_vehicle blood_on_snow=there blood_where=sprayed road_distance=within_500_m \
+                  death_place=woods_or_trail";
+    walk(Script::new(people), ExamKind::Field, nothing);
     for text in [
         "times_known=place_without_body+seen_alive+seen_to_die+collar_signal body_state=mostly_eaten tracks_by=wolf",
         "body_state=whole body_frozen=not_frozen snow_over_body=covered blood_on_snow=there \

@@ -9,14 +9,16 @@ use marrowbook::words::{Language, raw};
 use crate::scene::Scene;
 use crate::scenes::SCENES;
 
-fn scene(answers: &str) -> Scene {
+pub(crate) fn scene(answers: &str) -> Scene {
     let mut scene = Scene::ready();
-    scene.of_carcass().say(answers);
+    // As before anybody asks whether to touch.
+    scene.take_back("touching_allowed");
+    scene.of_carcass().say("death_place=woods_or_trail road_distance=over_500_m").say(answers);
     scene
 }
 
 /// People or wheels most and nearest, blood as from a wound, no chase, far from a road, not fed on.
-const LIKELY: &str = "snow_readable=sharp tracks_main=human_or_vehicle chase_or_struggle_marks=- blood_on_snow=there \
+pub(crate) const LIKELY: &str = "snow_readable=sharp tracks_main=human_or_vehicle chase_or_struggle_marks=- blood_on_snow=there \
                       blood_where=sprayed hair_scattered=- cached_over=- drag_marks=- body_position=on_left_side \
                       rumen=present road_distance=within_500_m death_place=woods_or_trail";
 
@@ -46,10 +48,16 @@ fn what_the_look_finds_stops() {
 }
 
 #[test]
-fn before_the_tracks_were_read_nobody_is_sent_to_look() {
+fn the_look_comes_between_the_last_look_and_the_first_touch() {
     // Where shooting is likely from the start, as near fields in the season, every deer would ask for it.
-    assert!(!scene("").with(search_for_people));
-    assert!(!scene("death_place=woods_or_trail road_distance=within_500_m").with(search_for_people));
+    let mut early = Scene::ready();
+    early.take_back("touching_allowed");
+    early.of_carcass().say(&LIKELY.replace("death_place=woods_or_trail", ""));
+    assert!(!early.with(search_for_people), "the place was not looked at yet");
+    let mut late = scene(LIKELY);
+    assert!(late.with(search_for_people));
+    late.say("touching_allowed=card_names_me");
+    assert!(!late.with(search_for_people));
 }
 
 #[test]

@@ -375,6 +375,7 @@ fn every_hazard_fires_somewhere() {
         take(&scene);
     }
     take(&Scene::empty());
+    take(&crate::people::scene(crate::people::LIKELY));
     let mut scene = Scene::ready();
     scene.card.as_mut().unwrap().valid_to = scene.now;
     scene.now = crate::scene::moment("2027-02-14T11:00:01-05:00");
