@@ -158,7 +158,9 @@ test("a visit without signal, killed in the middle, handed over and read at the 
       assert.equal(rows.length, 2, "two carcasses");
       for (const { phones } of rows) {
         assert.equal(phones.length, 1, "the phone's own readings came along");
-        assert.deepEqual(phones[0].differs ?? [], [], "the office's digits are the phone's");
+        // This command reads without the crews' card, whose predators start the cause; and it says so.
+        const differs = (phones[0].differs ?? []).filter((one) => one.method !== "cause.of_death" || one.because !== "other_card");
+        assert.deepEqual(differs, [], "the office's digits are the phone's");
       }
       // What the screen printed, class by class, is what the office works out.
       const years = ["fawn", "yearling", ...[2, 3, 4, 5, 6, 7, 8].map((n) => `${n} years`), "9 years"];
@@ -239,4 +241,28 @@ test("leaving at once keeps what there is and writes the rest as not looked", { 
     await saved(hand.page);
     await hand.page.waitForFunction(() => document.querySelector("[data-screen]") !== null);
     assert.ok((await entries(hand.page)) > 60, "the open questions were written down");
+  }));
+
+test("the danger signs and both ways on fit a small phone, for either hand", { timeout: 240_000 }, () =>
+  withPhone({ viewport: { width: 360, height: 740 }, screen: { width: 360, height: 740 } }, async (phone, place) => {
+    const hand = new Hand(phone.page);
+    await phone.open(place.url);
+    await goOut(hand);
+    await walk(hand, DOE, { until: ({ ask }) => ask === "danger_signs" });
+    const tiles = () => phone.page.evaluate(() => [...document.querySelectorAll("main .tile")].map((tile) => {
+      const { left, top, bottom } = tile.getBoundingClientRect();
+      return { name: tile.dataset.tile, left, top, bottom };
+    }));
+    const names = ["blood_at_openings", "swollen_belly", "very_thin", "wet_chin", "done", "no-answer"];
+    const right = await tiles();
+    assert.deepEqual(right.map(({ name }) => name), names);
+    assert.ok(right.every(({ top, bottom }) => top >= 0 && bottom <= 740 && bottom - top >= 95.5), JSON.stringify(right));
+    await phone.page.goto(`${place.url}#settings`);
+    await hand.act("left_hand");
+    await phone.page.goto(`${place.url}#visit/danger_signs`);
+    await phone.page.waitForSelector('main [data-tile="wet_chin"]');
+    const left = await tiles();
+    assert.ok(left.every(({ bottom }) => bottom <= 740), JSON.stringify(left));
+    assert.ok(left[0].left < left[1].left, "signs are read from left to right for either hand");
+    assert.ok(left[4].left > left[5].left, "the way on and no answer change places");
   }));
