@@ -311,3 +311,118 @@ fn measures_say_who_left_the_signs() {
     assert_eq!(track("melted_or_blurred").outcome, Outcome::NoEvidence);
     assert_eq!(left(vec![]).outcome, Outcome::NoEvidence);
 }
+
+/// Who raked snow alone over it, an animal or the wind, nobody can say; with litter or hair in it an animal did.
+#[test]
+fn snow_alone_is_no_cover() {
+    let covered = |with: Option<&[&str]>| {
+        let with = with.map(|with| seen("cover_with", json!(with)));
+        let rows = vec![seen("tracks_main", "felid"), seen("cached_over", "there")];
+        cause(rows.into_iter().chain(with).collect())
+    };
+    let bare = ranked(&cause(vec![seen("tracks_main", "felid")]));
+    assert_eq!(ranked(&covered(Some(&["snow_raked"]))), bare);
+    for with in [None, Some(&["snow_raked", "plucked_hair"] as &[&str]), Some(&["leaves_or_soil"]), Some(&["sticks"])] {
+        let reading = covered(with);
+        assert!(messages(&reading).contains(&"cause.seen.covered.yes".to_owned()), "{with:?}");
+        assert_ne!(ranked(&reading), bare);
+    }
+    let not = cause(vec![seen("tracks_main", "felid"), not_seen("cached_over")]);
+    assert_ne!(ranked(&not), bare, "looked, and no cover");
+}
+
+/// A whole body says of bones and rumen what somebody who asked for each would have said; but not where the
+/// part is gone, and a body that was fed on says nothing of either.
+#[test]
+fn a_whole_body_has_its_bones_and_its_rumen() {
+    let tracks = || seen("tracks_main", "medium_canid");
+    let whole = || seen("body_state", "whole");
+    let asked = vec![tracks(), whole(), seen("bones_fed_on", "intact"), seen("rumen", "present")];
+    let figures = ranked(&cause(vec![tracks(), whole()]));
+    assert_eq!(figures, ranked(&cause(asked)));
+    let rumen_only =
+        vec![tracks(), whole(), json!({"finding": "bones_fed_on", "state": "part_gone", "why": "scavenged"})];
+    assert_ne!(figures, ranked(&cause(rumen_only)));
+    let eaten = vec![tracks(), seen("body_state", "mostly_eaten")];
+    assert_eq!(ranked(&cause(eaten)), ranked(&cause(vec![tracks()])));
+    // Case E6 of the reference has the long bones crushed: what was said of the bones stands before the whole.
+    let crushed = messages(&cause(vec![tracks(), whole(), seen("bones_fed_on", "long_bones_crushed")]));
+    assert!(!crushed.iter().any(|id| id == "cause.seen.bone_damage.intact"), "{crushed:?}");
+}
+
+/// Row 14 asks for bleeding: an organ that tore without blood tore later, and bloody fluid alone comes of
+/// freezing and thawing (Roe et al. 2012: 5 of 5 thawed, 0 of 5 chilled). Case E3 of the reference has the row.
+#[test]
+fn a_rupture_is_one_that_bled() {
+    let place = || seen("road_distance", "within_50_m");
+    let bare = ranked(&cause(vec![place()]));
+    let of = |rows: Vec<Value>| ranked(&cause(std::iter::once(place()).chain(rows).collect()));
+    let there = |finding: &str| seen(finding, "there");
+    let yes = of(vec![there("bled_fracture")]);
+    assert_ne!(yes, bare);
+    assert_eq!(of(vec![there("organ_rupture")]), yes);
+    assert_eq!(of(vec![there("organ_rupture"), there("blood_in_cavity")]), yes);
+    assert_eq!(of(vec![there("organ_rupture"), not_seen("blood_in_cavity")]), bare);
+    let no = of(vec![not_seen("bled_fracture"), not_seen("organ_rupture"), not_seen("blood_in_cavity")]);
+    assert!(no != bare && no != yes);
+    let fluid = [not_seen("bled_fracture"), not_seen("organ_rupture"), there("blood_in_cavity")];
+    assert_eq!(of(fluid.into()), bare);
+    assert_eq!(of(vec![there("blood_in_cavity")]), bare);
+}
+
+/// Row 28 of the checks: thawed, red and diffuse under the hide of the low side, no holes (Roe et al. 2012).
+#[test]
+fn a_thawed_red_side_is_never_a_clot() {
+    let told = messages(&cause(vec![
+        seen("body_thaw", "thawed_again"),
+        not_seen("wounds_outside"),
+        seen("bruise_under_skin", "diffuse_or_thawed"),
+        seen("tracks_main", "medium_canid"),
+    ]));
+    assert!(told.contains(&"cause.seen.bite_haemorrhage.diffuse_stain".to_owned()), "{told:?}");
+    assert!(!told.contains(&"cause.seen.bite_haemorrhage.focal_clot".to_owned()), "{told:?}");
+}
+
+/// Row 30 of the checks: fillets gone, spine and ribs whole, skin cut at the skull: a stop, no predator, though
+/// wolves fed on it and were blamed (Taras 2018, Juneau). The stop itself is a scene in `tests/hazards`.
+#[test]
+fn a_blade_gets_a_stop_and_no_predator() {
+    let wolves = || vec![seen("tracks_main", "large_canid"), seen("chase_or_struggle_marks", "there")];
+    let lakes = card(&json!({"area": "great_lakes"}));
+    let given = Given::card(&lakes, Digest::of(&[b"lakes"]));
+    let of = |more: Vec<Value>| cause_with(wolves().into_iter().chain(more).collect(), &given);
+    assert!(word(&of(vec![])).ends_with("killed"), "a predator without the blade");
+    for blade in [
+        vec![seen("clean_knife_cuts", "there")],
+        vec![seen("meat_cut_off_neatly", "there")],
+        vec![seen("wounds_outside", "there"), of_wound("wound_form", "cut_straight")],
+    ] {
+        let reading = of(blade);
+        assert_eq!(word(&reading), "people");
+        assert!(has(&reading, cause_ids::caution::PEOPLE) && reading.sharpen.is_empty());
+    }
+    assert!(word(&of(vec![not_seen("clean_knife_cuts")])).ends_with("killed"));
+}
+
+/// Row 31 of the checks: fat deer dead near piled corn and hay in February, twelve together in New Hampshire:
+/// feed, and no stop for people. That several dead deer alone stop nobody is a scene in `tests/hazards`.
+#[test]
+fn fat_deer_full_of_corn_beside_a_feeder_died_of_feed() {
+    let card = card(&json!({"area": "northeast", "feed_site": true}));
+    let given = Given::card(&card, Digest::of(&[b"feed"]));
+    let rows = vec![
+        seen("body_state", "whole"),
+        seen("rumen_mostly", "grain_or_fruit"),
+        seen("inside_fat", "plenty"),
+        seen("rump_stained", "there"),
+        not_seen("bruise_under_skin"),
+        not_seen("bled_fracture"),
+        not_seen("organ_rupture"),
+        not_seen("projectile_or_wound_track"),
+        seen("other_dead_grazers", "there"),
+    ];
+    let reading = cause_with(rows, &given);
+    assert_eq!(ranked(&reading)[0].0, "feed");
+    assert!(word(&reading).ends_with("died"), "{}", word(&reading));
+    assert!(!has(&reading, cause_ids::caution::PEOPLE));
+}

@@ -119,6 +119,7 @@ fn agreed(all: &[(Picks, Observed)]) -> Observed {
     }
     out.snow_after_death = all.iter().any(|(_, one)| one.snow_after_death);
     out.snow_readable = all.iter().all(|(_, one)| one.snow_readable);
+    out.cut_by_people = all.iter().any(|(_, one)| one.cut_by_people);
     out
 }
 
@@ -203,7 +204,11 @@ pub(super) fn reading<'a>(gathered: &Gathered<'a>, scope: &Scope<'a>, mut weighe
     let fed = fed_on(&lens, &weighed.case.answers);
     let handled = lens.choice("study_tag_or_collar", Site::NONE) == Some("there");
     weighed.used.extend(lens.into_used());
-    let facts = Facts { snow_readable: weighed.observed.snow_readable, attack_witnessed: false };
+    let facts = Facts {
+        snow_readable: weighed.observed.snow_readable,
+        attack_witnessed: false,
+        cut_by_people: weighed.observed.cut_by_people,
+    };
     let nothing = weighed.case.used(table).is_empty() && weighed.ways.is_empty();
     let mut out = Reading {
         method: "cause.of_death".to_owned(),

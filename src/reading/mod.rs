@@ -147,7 +147,7 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
     let left_signs =
         (!given.without_cause).then(|| left_signs::reading(&lens::Answers::of(carcass, left_signs::FINDINGS), &scope));
     let cause = (!given.without_cause).then(|| {
-        let seen = cause_seen(carcass, given);
+        let seen = cause_answers(carcass).with_days(death.days, &death.used);
         let apart = local.for_cause().map(|local| age::read(carcass, &answers, &local));
         cause::reading(&seen, &scope, cause::weigh(carcass, &seen, Some(apart.as_ref().unwrap_or(&age)), given))
     });
@@ -174,7 +174,11 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
 /// What the cause reading sees, with the days on which it can have died.
 fn cause_seen<'a>(carcass: &'a Carcass, given: &Given<'a>) -> lens::Answers<'a> {
     let death = death::read(carcass, given);
-    lens::Answers::of(carcass, &cause_findings()).with_days(death.days, &death.used)
+    cause_answers(carcass).with_days(death.days, &death.used)
+}
+
+fn cause_answers(carcass: &Carcass) -> lens::Answers<'_> {
+    lens::Answers::of(carcass, &cause_findings())
 }
 
 /// What the cause reading and the sex and dates that it takes need.

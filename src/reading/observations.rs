@@ -16,15 +16,15 @@ pub const FINDINGS_OF: [&[&str]; 25] = [
     &["chase_or_struggle_marks", "snow_readable"],
     &["blood_on_snow", "blood_where"],
     &["body_position"],
-    &["cached_over", "snow_over_body"],
+    &["cached_over", "cover_with", "snow_over_body"],
     &["drag_marks", "drag_length_m"],
     &["hair_scattered", "hair_state"],
-    &["bones_fed_on"],
-    &["rumen"],
+    &["bones_fed_on", "body_state"],
+    &["rumen", "body_state"],
     &["feeding_began", "parts_eaten", "body_state"],
     &["marrow_consistency", "marrow_see_through", "marrow_colour"],
     &["inside_fat", "rump_fat"],
-    &["organ_rupture", "bled_fracture"],
+    &["organ_rupture", "bled_fracture", "blood_in_cavity"],
     &["projectile_or_wound_track", "bullet_or_arrow_wound", "snare_or_trap", "hole_hair_cut"],
     &["road_distance"],
     &["rumen_mostly"],
@@ -40,6 +40,8 @@ pub const FINDINGS_OF: [&[&str]; 25] = [
 
 /// What else is read beside them.
 const BESIDE: &[&str] = &["droppings_by", "bird_signs", "study_tag_or_collar", "snow_under_body"];
+/// Cuts of a blade: straight hide edges and boned meat are a person's work, whatever ate later (Taras 2018).
+const BLADE: &[&str] = &["clean_knife_cuts", "meat_cut_off_neatly"];
 
 /// Every finding that the cause reading reads by itself: marrow and teeth come from their own readings.
 pub(super) fn findings() -> Vec<&'static str> {
@@ -48,7 +50,7 @@ pub(super) fn findings() -> Vec<&'static str> {
         .flat_map(|all| all.iter())
         .copied()
         .filter(|f| !f.starts_with("marrow_") && *f != "tooth_state");
-    own.chain(BESIDE.iter().copied()).collect()
+    own.chain(BESIDE.iter().chain(BLADE).copied()).collect()
 }
 
 /// The least pairs of holes whose mean may be leaned on.
@@ -64,6 +66,8 @@ pub(super) struct Observed {
     pub(super) snow_after_death: bool,
     /// Fewer pairs of holes were measured than should be.
     pub(super) few_pairs: bool,
+    /// Somebody cut with a blade.
+    pub(super) cut_by_people: bool,
 }
 
 /// What one answer said of a sign or a choice.
@@ -109,6 +113,7 @@ pub(super) fn observe(lens: &Lens) -> Observed {
         snow_readable: sharp,
         snow_after_death: fell_later,
         few_pairs: pairs > 0 && pairs < FEWEST_PAIRS,
+        cut_by_people: BLADE.iter().any(|cut| sign(lens, cut) == Some(true)) || wounds(lens).any(|w| straight(lens, w)),
         ..Observed::default()
     };
     // What was looked for and is not there counts only where the snow would still show it.
@@ -119,10 +124,10 @@ pub(super) fn observe(lens: &Lens) -> Observed {
         unless(!sharp, yes_no(sign(lens, "chase_or_struggle_marks")), 1),
         unless(fell_later, blood(lens), 2),
         posture(lens),
-        unless(buried, yes_no(sign(lens, "cached_over")), 1),
+        unless(buried, covered(lens), 1),
         unless(fell_later, dragged(lens), 1),
         unless(fell_later, hair(lens), 2),
-        choice(lens, "bones_fed_on", &["long_bones_crushed", "ribs_or_blades_gnawed", "intact"], None),
+        bones(lens),
         rumen(lens),
         feeding(lens),
         None,
@@ -153,6 +158,10 @@ const PLACES: &[&str] =
 /// Wounds counted, with what was said of each.
 fn wounds(lens: &Lens) -> impl Iterator<Item = Site> {
     lens.sites(&["wound_form", "wound_bleeding", "wound_region", "upper_canines_mm"]).into_iter()
+}
+
+fn straight(lens: &Lens, wound: Site) -> bool {
+    lens.choice("wound_form", wound) == Some("cut_straight")
 }
 
 /// A clot at a tooth hole, which stays when it is wiped.
@@ -205,6 +214,26 @@ fn blood(lens: &Lens) -> Option<u8> {
     }
 }
 
+/// Wind heaps snow as well as paws do: snow alone is no cover, and no proof that there was none.
+fn covered(lens: &Lens) -> Option<u8> {
+    let there = sign(lens, "cached_over")?;
+    let mixed_in = |code: &&str| matches!(*code, "leaves_or_soil" | "sticks" | "plucked_hair");
+    let snow_alone = lens.choices("cover_with", Site::NONE).is_some_and(|with| !with.iter().any(mixed_in));
+    (!(there && snow_alone)).then_some(u8::from(!there))
+}
+
+/// A body that nothing has opened, unless somebody said of this part that it is gone.
+fn whole(lens: &Lens, part: &'static str) -> bool {
+    lens.choice("body_state", Site::NONE) == Some("whole")
+        && !matches!(lens.said(part, Site::NONE), Some(Answer::PartGone { .. }))
+}
+
+/// Bones that lie under a whole hide are intact.
+fn bones(lens: &Lens) -> Option<u8> {
+    choice(lens, "bones_fed_on", &["long_bones_crushed", "ribs_or_blades_gnawed", "intact"], None)
+        .or_else(|| whole(lens, "bones_fed_on").then_some(2))
+}
+
 fn posture(lens: &Lens) -> Option<u8> {
     match lens.choice("body_position", Site::NONE)? {
         "on_chest" => Some(0),
@@ -235,14 +264,15 @@ fn hair(lens: &Lens) -> Option<u8> {
     }
 }
 
-/// `Looked, and it is not there` is the row's `gone`.
+/// `Looked, and it is not there` is the row's `gone`; in a body that is whole it is in place.
 fn rumen(lens: &Lens) -> Option<u8> {
-    match said(lens, "rumen")? {
-        Said::Code("pulled_out") => Some(0),
-        Said::Code("torn_open" | "spilled_only") => Some(1),
-        Said::Code("present") => Some(2),
-        Said::Not => Some(3),
-        Said::Code(_) => None,
+    match said(lens, "rumen") {
+        Some(Said::Code("pulled_out")) => Some(0),
+        Some(Said::Code("torn_open" | "spilled_only")) => Some(1),
+        Some(Said::Code("present")) => Some(2),
+        Some(Said::Not) => Some(3),
+        Some(Said::Code(_)) => None,
+        None => whole(lens, "rumen").then_some(2),
     }
 }
 
@@ -276,14 +306,20 @@ fn fat(lens: &Lens) -> Option<u8> {
         .or_else(|| choice(lens, "rump_fat", &["", "moderate"], None))
 }
 
-/// A body that is mostly eaten cannot show that its hide was mostly whole.
+/// A body that is mostly eaten cannot show that its hide was mostly whole. An organ that tore without blood
+/// tore after death. Blood in the cavity alone is no rupture: freezing and thawing makes bloody fluid there
+/// (Roe et al. 2012: 5 of 5 thawed, 0 of 5 chilled); but with it nobody can say that nothing tore.
 fn rupture(lens: &Lens) -> Option<u8> {
-    let signs = [sign(lens, "organ_rupture"), sign(lens, "bled_fracture")];
+    let (torn, broken) = (sign(lens, "organ_rupture"), sign(lens, "bled_fracture"));
+    let blood = sign(lens, "blood_in_cavity");
     let eaten = matches!(lens.choice("body_state", Site::NONE), Some("mostly_eaten" | "bones_and_hair"));
-    match signs {
+    match (torn, broken, blood) {
         _ if eaten => None,
-        [Some(true), _] | [_, Some(true)] => Some(0),
-        [Some(false), Some(false)] => Some(1),
+        (_, Some(true), _) => Some(0),
+        (Some(true), _, Some(false)) => None,
+        (Some(true), ..) => Some(0),
+        (Some(false), Some(false), Some(true)) => None,
+        (Some(false), Some(false), _) => Some(1),
         _ => None,
     }
 }

@@ -5,8 +5,6 @@ use super::causes::{CAUSES, Cause, PerCause};
 use super::table::{Row, Table};
 use crate::order::Short as _;
 
-/// Blocks: wounds, feeding, fat, scene, trauma, pathology, age.
-const BLOCKS: u8 = 7;
 /// How much a further row of a block that speaks as strongly takes off its weight. Expert judgement.
 const DAMPING: f64 = 0.3;
 /// Mean of `ln p` a row below which no cause of the list fits. Expert judgement.
@@ -16,11 +14,12 @@ const POOR_FIT: f64 = -1.6;
 #[derive(Clone, Copy)]
 pub(super) struct Said<'a> {
     pub(super) block: u8,
+    pub(super) strength: f64,
     pub(super) ln_p: &'a PerCause,
 }
 
 /// How strongly a row speaks: the spread of `ln p` over the causes that occur.
-fn strength(ln_p: &PerCause, closed: &PerCause) -> f64 {
+pub(super) fn strength(ln_p: &PerCause, closed: &PerCause) -> f64 {
     let (mut high, mut low) = (f64::NEG_INFINITY, f64::INFINITY);
     for (ln_p, closed) in ln_p.iter().zip(closed) {
         high = high.max(ln_p + closed);
@@ -35,15 +34,23 @@ fn weight(sum: f64, squares: f64) -> f64 {
     1.0 / (1.0 + DAMPING * (effective - 1.0))
 }
 
-/// Posterior, adding to 1. `said` in order of row numbers.
-pub(super) fn combine(ln_prior: &PerCause, closed: &PerCause, said: &[Said]) -> PerCause {
+/// Logarithms that the prior and the rows add up to. `said` by blocks, within one by row numbers.
+pub(super) fn scores(ln_prior: &PerCause, said: &[Said]) -> PerCause {
     let mut score = *ln_prior;
-    for block in 1..=BLOCKS {
+    for block in said.chunk_by(|a, b| a.block == b.block) {
+        // A row alone in its block weighs one.
+        if let [one] = block {
+            if one.strength > 0.0 {
+                for (score, ln) in score.iter_mut().zip(one.ln_p) {
+                    *score += ln;
+                }
+            }
+            continue;
+        }
         let (mut sum, mut squares, mut ln) = (0.0, 0.0, [0.0; CAUSES]);
-        for one in said.iter().filter(|one| one.block == block) {
-            let s = strength(one.ln_p, closed);
-            sum += s;
-            squares += s * s;
+        for one in block {
+            sum += one.strength;
+            squares += one.strength * one.strength;
             for (total, part) in ln.iter_mut().zip(one.ln_p) {
                 *total += part;
             }
@@ -55,14 +62,20 @@ pub(super) fn combine(ln_prior: &PerCause, closed: &PerCause, said: &[Said]) -> 
             }
         }
     }
-    softmax(&score)
+    score
 }
 
-fn softmax(score: &PerCause) -> PerCause {
+/// Posterior, adding to 1. `said` as [`scores`] takes it.
+pub(super) fn combine(ln_prior: &PerCause, said: &[Said]) -> PerCause {
+    let (weights, sum) = weights(&scores(ln_prior, said));
+    weights.map(|w| w / sum)
+}
+
+/// Shares before they are divided by their sum, and the sum.
+pub(super) fn weights(score: &PerCause) -> (PerCause, f64) {
     let top = score.iter().fold(f64::NEG_INFINITY, |a, b| a.max(*b));
     let weights = score.map(|s| if s > f64::NEG_INFINITY { libm::exp(s - top) } else { 0.0 });
-    let sum: f64 = weights.iter().sum();
-    weights.map(|w| w / sum)
+    (weights, weights.iter().sum())
 }
 
 pub(super) fn ln_prior(case: &Case) -> PerCause {
@@ -77,11 +90,18 @@ pub fn posterior(table: &Table, case: &Case) -> PerCause {
 /// The same with some rows used even where a rule leaves them out: one bit a row number.
 pub(super) fn posterior_forced(table: &Table, case: &Case, forced: u32) -> PerCause {
     let used = case.used_with(table, forced);
-    combine(&ln_prior(case), &case.closed(), &said(&used))
+    combine(&ln_prior(case), &said(&used, &case.closed()))
 }
 
-pub(super) fn said<'t>(used: &[(&'t Row, u8)]) -> Vec<Said<'t>> {
-    used.iter().filter_map(|(row, state)| Some(Said { block: row.block, ln_p: row.ln_mid(*state)? })).collect()
+/// What the middles of these rows say, by blocks (wounds, feeding, fat, scene, trauma, pathology, age).
+pub(super) fn said<'t>(used: &[(&'t Row, u8)], closed: &PerCause) -> Vec<Said<'t>> {
+    let of = |(row, state): &(&'t Row, u8)| {
+        let ln_p = row.ln_mid(*state)?;
+        Some(Said { block: row.block, strength: strength(ln_p, closed), ln_p })
+    };
+    let mut said: Vec<Said> = used.iter().filter_map(of).collect();
+    said.sort_by_key(|one| one.block);
+    said
 }
 
 /// What one row did: weight of its block times `ln p` of one cause over another.
@@ -154,8 +174,8 @@ impl Fit {
 pub fn fit(table: &Table, case: &Case) -> Fit {
     let used = case.used(table);
     let mut sums = case.closed();
-    for one in said(&used) {
-        for (sum, ln_p) in sums.iter_mut().zip(one.ln_p) {
+    for ln_p in used.iter().filter_map(|(row, state)| row.ln_mid(*state)) {
+        for (sum, ln_p) in sums.iter_mut().zip(ln_p) {
             *sum += ln_p;
         }
     }

@@ -8,7 +8,7 @@ use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
 use super::case::Case;
 use super::causes::{CAUSES, PerCause};
-use super::combine::Said;
+use super::combine::{Said, strength};
 use super::random::normal;
 use super::table::{Row, Table, Z_95, held, logistic, logit};
 
@@ -25,13 +25,18 @@ const WHOLE_ROWS: bool = !cfg!(target_arch = "wasm32");
 
 /// `ln p` of one state by cause, one a draw, in parts.
 type Column = [OnceLock<Box<[PerCause]>>; PARTS];
+/// How strongly one state speaks, one a draw, in parts.
+type Strengths = [OnceLock<Box<[f64]>>; PARTS];
+/// Row, whether of an older buck, state.
 type Place = (u8, bool, u8);
 
 /// A drawn evidence table.
 pub struct Drawn {
     table: Table,
     columns: Mutex<BTreeMap<Place, Arc<Column>>>,
-    priors: Arc<Column>,
+    /// By place, and by the causes that occur: a card closes some, so there are few such sets.
+    strengths: Mutex<BTreeMap<(Place, u16), Arc<Strengths>>>,
+    priors: Column,
 }
 
 impl std::fmt::Debug for Drawn {
@@ -40,14 +45,20 @@ impl std::fmt::Debug for Drawn {
     }
 }
 
-fn empty() -> Arc<Column> {
-    Arc::new(std::array::from_fn(|_| OnceLock::new()))
+fn empty<T>() -> [OnceLock<T>; PARTS] {
+    std::array::from_fn(|_| OnceLock::new())
+}
+
+/// The one at this place, made where there is none.
+fn shared<K: Ord, T>(all: &Mutex<BTreeMap<K, Arc<[OnceLock<T>; PARTS]>>>, at: K) -> Arc<[OnceLock<T>; PARTS]> {
+    let mut all = all.lock().unwrap_or_else(PoisonError::into_inner);
+    Arc::clone(all.entry(at).or_insert_with(|| Arc::new(empty())))
 }
 
 impl Drawn {
     /// Nothing is drawn yet.
     pub fn new(table: Table) -> Self {
-        Self { table, columns: Mutex::new(BTreeMap::new()), priors: empty() }
+        Self { table, columns: Mutex::default(), strengths: Mutex::default(), priors: empty() }
     }
 
     /// The table that is drawn.
@@ -62,8 +73,7 @@ impl Drawn {
     }
 
     fn column(&self, place: Place) -> Arc<Column> {
-        let mut columns = self.columns.lock().unwrap_or_else(PoisonError::into_inner);
-        Arc::clone(columns.entry(place).or_insert_with(empty))
+        shared(&self.columns, place)
     }
 
     /// Draws one part of what a case needs and lacks. `true` where nothing is lacking.
@@ -84,31 +94,39 @@ impl Drawn {
     }
 
     /// Calls with each draw in turn: the logarithms by which it moves the prior, and what each used row of
-    /// the case says.
+    /// the case says, by blocks.
     pub(super) fn each(&self, case: &Case, mut take: impl FnMut(&PerCause, &[Said])) {
-        let used = case.used(&self.table);
-        let columns: Vec<_> = used.iter().map(|(row, state)| self.column(place(row, *state, case))).collect();
+        let mut used = case.used(&self.table);
+        used.sort_by_key(|(row, _)| row.block);
+        let closed = case.closed();
+        let occurring = closed.iter().fold(0, |bits, c| bits << 1 | u16::from(*c >= 0.0));
+        let columns: Vec<_> = used
+            .iter()
+            .map(|(row, state)| {
+                let place = place(row, *state, case);
+                (*row, *state, self.column(place), shared(&self.strengths, (place, occurring)))
+            })
+            .collect();
         for part in 0..PARTS {
             let Some(moved) = self.priors.get(part).map(|slot| slot.get_or_init(|| prior_part(part))) else { continue };
-            let held: Vec<&[PerCause]> = used
+            let held: Vec<(u8, &[PerCause], &[f64])> = columns
                 .iter()
-                .zip(&columns)
-                .filter_map(|((row, state), column)| {
+                .filter_map(|(row, state, column, strengths)| {
                     let slot = column.get(part)?;
                     if slot.get().is_none() {
                         self.draw_part(row, *state, case.buck, part);
                     }
-                    slot.get().map(|cells| &**cells)
+                    let cells = slot.get()?;
+                    let all = || cells.iter().map(|ln_p| strength(ln_p, &closed)).collect();
+                    Some((row.block, &**cells, &**strengths.get(part)?.get_or_init(all)))
                 })
                 .collect();
             let mut said: Vec<Said> = Vec::with_capacity(held.len());
             for (draw, moved) in moved.iter().enumerate() {
                 said.clear();
-                said.extend(
-                    used.iter()
-                        .zip(&held)
-                        .filter_map(|((row, _), cells)| Some(Said { block: row.block, ln_p: cells.get(draw)? })),
-                );
+                said.extend(held.iter().filter_map(|(block, cells, strengths)| {
+                    Some(Said { block: *block, strength: *strengths.get(draw)?, ln_p: cells.get(draw)? })
+                }));
                 take(moved, &said);
             }
         }
@@ -116,10 +134,8 @@ impl Drawn {
 
     /// Draws one part of a row and keeps the state asked for; in the office every state.
     fn draw_part(&self, row: &Row, state: u8, buck: bool, part: usize) {
-        for (s, cells) in (0_u8..).zip(row_part(row, part)) {
-            if (WHOLE_ROWS || s == state)
-                && let Some(slot) = self.column((row.number, buck, s)).get(part)
-            {
+        for (s, cells) in row_part(row, part, |s| WHOLE_ROWS || s == state) {
+            if let Some(slot) = self.column((row.number, buck, s)).get(part) {
                 slot.get_or_init(|| cells);
             }
         }
@@ -146,25 +162,27 @@ fn prior_part(part: usize) -> Box<[PerCause]> {
     numbers(part).map(of).collect()
 }
 
-/// One part of every state of a row: drawn on the logit scale, each cause's column then made to add to one.
-fn row_part(row: &Row, part: usize) -> Vec<Box<[PerCause]>> {
+/// One part of the states that are kept: all of the row are drawn on the logit scale, each cause's column is
+/// then made to add to one.
+fn row_part(row: &Row, part: usize, kept: impl Fn(u8) -> bool) -> Vec<(u8, Box<[PerCause]>)> {
     let centres: Vec<PerCause> = row.states.iter().map(|cells| cells.map(|cell| logit(cell.p))).collect();
-    let mut states: Vec<Vec<PerCause>> = row.states.iter().map(|_| Vec::with_capacity(PART)).collect();
+    let mut states: Vec<(u8, Vec<PerCause>)> =
+        (0_u8..).zip(&row.states).map(|(s, _)| (s, Vec::with_capacity(PART))).collect();
     for draw in numbers(part) {
         let mut sums = [0.0; CAUSES];
-        for (s, ((cells, centres), out)) in (0_u8..).zip(row.states.iter().zip(&centres).zip(&mut states)) {
+        for ((cells, centres), (s, out)) in row.states.iter().zip(&centres).zip(&mut states) {
             let mut drawn = [0.0; CAUSES];
             for (c, (((cell, centre), q), sum)) in
                 (0_u8..).zip(cells.iter().zip(centres).zip(&mut drawn).zip(&mut sums))
             {
-                let z = normal(draw, row.number, s, c);
+                let z = normal(draw, row.number, *s, c);
                 let d = if z < 0.0 { cell.down } else { cell.up };
                 *q = logistic(centre + z * d / Z_95);
                 *sum += *q;
             }
             out.push(drawn);
         }
-        for out in &mut states {
+        for (_, out) in states.iter_mut().filter(|(s, _)| kept(*s)) {
             if let Some(drawn) = out.last_mut() {
                 for (q, sum) in drawn.iter_mut().zip(&sums) {
                     *q = libm::log(held(*q / sum));
@@ -172,5 +190,5 @@ fn row_part(row: &Row, part: usize) -> Vec<Box<[PerCause]>> {
             }
         }
     }
-    states.into_iter().map(Vec::into_boxed_slice).collect()
+    states.into_iter().filter(|(s, _)| kept(*s)).map(|(s, cells)| (s, cells.into_boxed_slice())).collect()
 }

@@ -2,7 +2,7 @@
 
 use super::case::Case;
 use super::causes::{Cause, PerCause};
-use super::combine::{Said, combine, ln_prior};
+use super::combine::{Said, combine, ln_prior, scores, weights};
 use super::draws::{DRAWS, Drawn};
 
 /// The 150th smallest of 3,000, from 0.
@@ -21,31 +21,37 @@ pub struct Ends {
 
 /// Calls with the posterior of each draw in turn.
 pub fn each_draw(drawn: &Drawn, case: &Case, mut take: impl FnMut(&PerCause)) {
-    let (ln_prior, closed) = (ln_prior(case), case.closed());
+    with_prior(drawn, case, |prior, said| take(&combine(prior, said)));
+}
+
+fn with_prior(drawn: &Drawn, case: &Case, mut take: impl FnMut(&PerCause, &[Said])) {
+    let ln_prior = ln_prior(case);
     drawn.each(case, |moved, said: &[Said]| {
         let mut prior = ln_prior;
         for (prior, moved) in prior.iter_mut().zip(moved) {
             *prior += moved;
         }
-        take(&combine(&prior, &closed, said));
+        take(&prior, said);
     });
 }
 
 /// The ends of these causes' figures.
 pub fn ends(drawn: &Drawn, case: &Case, causes: &[Cause]) -> Vec<Ends> {
     let mut all: Vec<Vec<f64>> = causes.iter().map(|_| Vec::with_capacity(DRAWS)).collect();
-    each_draw(drawn, case, |posterior| {
+    with_prior(drawn, case, |prior, said| {
+        let (weights, sum) = weights(&scores(prior, said));
         for (figures, cause) in all.iter_mut().zip(causes) {
-            figures.push(cause.of(posterior));
+            figures.push(cause.of(&weights) / sum);
         }
     });
     all.into_iter().map(ends_of).collect()
 }
 
 fn ends_of(mut figures: Vec<f64>) -> Ends {
-    let mut nth = |n: usize| match figures.get(n) {
-        Some(_) => *figures.select_nth_unstable_by(n, f64::total_cmp).1,
-        None => f64::NAN,
-    };
-    Ends { low: nth(LOW), high: nth(HIGH) }
+    if figures.len() <= HIGH {
+        return Ends { low: f64::NAN, high: f64::NAN };
+    }
+    let (_, low, above) = figures.select_nth_unstable_by(LOW, f64::total_cmp);
+    let (_, high, _) = above.select_nth_unstable_by(HIGH - LOW - 1, f64::total_cmp);
+    Ends { low: *low, high: *high }
 }

@@ -34,7 +34,7 @@ pub enum Label {
     PossiblyDied(Cause),
     /// Scavenged; something other than a predator was lethal.
     ScavengedOnly,
-    /// The figures lean to people: no word, a stop.
+    /// The figures lean to people, or a blade was used: no word, a stop.
     People,
     NotDetermined,
 }
@@ -79,6 +79,8 @@ pub struct Facts {
     pub snow_readable: bool,
     /// An attack was witnessed.
     pub attack_witnessed: bool,
+    /// Somebody cut with a blade: what a predator did to it can no longer be told, and it is a stop.
+    pub cut_by_people: bool,
 }
 
 /// Something other than a predator that kills: rupture with bleeding, a projectile, solid lungs, pus in
@@ -98,7 +100,7 @@ fn zone_fits(table: &Table, case: &Case, cause: Cause) -> bool {
 /// The word for a case. `ends` holds the ends of the first and the second of [`ranked`].
 pub fn label(table: &Table, case: &Case, posterior: &PerCause, top: Ends, second: Ends, facts: Facts) -> Label {
     let [first, ..] = ranked(posterior);
-    if first == Cause::Shot {
+    if first == Cause::Shot || facts.cut_by_people {
         return Label::People;
     }
     let said = |number: u8, state: u8| case.counts(number) && case.answers.get(number) == Some(state);

@@ -32,6 +32,8 @@ mod rows;
 pub mod sources;
 pub mod table;
 #[cfg(test)]
+mod counts_tests;
+#[cfg(test)]
 mod tests;
 
 pub use case::{Answers, Case, row};

@@ -32,5 +32,6 @@ pub fn normal(draw: u64, row: u8, state: u8, cause: u8) -> f64 {
     let (a, b) = words(draw, row, state, cause);
     let u = ((a >> 11) + 1) as f64 * STEP;
     let v = (b >> 11) as f64 * STEP;
-    libm::sqrt(-2.0 * libm::log(u)) * libm::cos(core::f64::consts::TAU * v)
+    // A square root is rounded the same everywhere; a phone has an instruction for it, `libm` a long loop.
+    (-2.0 * libm::log(u)).sqrt() * libm::cos(core::f64::consts::TAU * v)
 }

@@ -370,8 +370,9 @@ fn a_block_counts_by_the_effective_number_of_its_rows() {
     let ln_p = said_p(0.25);
     let case = case_of(0, &[]);
     let odds = |n: usize, block: fn(usize) -> u8| {
-        let said: Vec<_> = (0..n).map(|i| super::combine::Said { block: block(i), ln_p: &ln_p }).collect();
-        let after = combine(&ln_prior(&case), &case.closed(), &said);
+        let strength = super::combine::strength(&ln_p, &case.closed());
+        let said: Vec<_> = (0..n).map(|i| super::combine::Said { block: block(i), strength, ln_p: &ln_p }).collect();
+        let after = combine(&ln_prior(&case), &said);
         libm::log(after[0] / after[6]) - libm::log(case.prior[0] / case.prior[6])
     };
     let one = odds(1, |_| 1);
