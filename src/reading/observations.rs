@@ -58,6 +58,7 @@ const FEWEST_PAIRS: usize = 3;
 
 /// What was seen, as the table asks for it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[allow(clippy::struct_excessive_bools)] // facts that stand alone
 pub(super) struct Observed {
     pub(super) answers: Answers,
     /// The snow round the body was sharp.
@@ -316,10 +317,8 @@ fn rupture(lens: &Lens) -> Option<u8> {
     match (torn, broken, blood) {
         _ if eaten => None,
         (_, Some(true), _) => Some(0),
-        (Some(true), _, Some(false)) => None,
-        (Some(true), ..) => Some(0),
-        (Some(false), Some(false), Some(true)) => None,
-        (Some(false), Some(false), _) => Some(1),
+        (Some(true), _, blood) => (blood != Some(false)).then_some(0),
+        (Some(false), Some(false), blood) => (blood != Some(true)).then_some(1),
         _ => None,
     }
 }
