@@ -1,6 +1,6 @@
 //! The tables that say which test holds what name tests that are there.
 
-#![allow(clippy::unwrap_used, clippy::panic)]
+#![allow(clippy::unwrap_used, clippy::panic, clippy::case_sensitive_file_extension_comparisons)]
 
 use std::fs;
 use std::path::Path;

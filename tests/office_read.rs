@@ -180,7 +180,9 @@ fn handed_in(readings: &Readings) -> String {
 
 fn carcass_of(entries: &[Entry]) -> Carcass {
     let mut journal = Journal::new();
-    entries.iter().for_each(|entry| journal.add(entry.clone()).unwrap());
+    for entry in entries {
+        journal.add(entry.clone()).unwrap();
+    }
     fold(&journal).carcasses.into_values().next().unwrap()
 }
 
