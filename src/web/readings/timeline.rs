@@ -176,7 +176,7 @@ mod tests {
             .map(|s| s.split('"').next().unwrap().parse().unwrap())
             .collect();
         assert!(lefts[0] < lefts[1], "{lefts:?}");
-        let window: f64 = svg.split("x=\"").nth(1).unwrap().split('"').next().unwrap().parse().unwrap();
+        let window: f64 = svg.split(" x=\"").nth(1).unwrap().split('"').next().unwrap().parse().unwrap();
         assert!((window - lefts[0]).abs() < 0.11, "both begin on the same day");
         assert_eq!(svg.matches("p-best").count(), 1, "one moment");
         assert!(svg.contains(">1</text>") && svg.contains(">3</text>"));

@@ -6,7 +6,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "bench_crown_height" {
         "How tall is this tooth's crown?"
         "The office has its own figures for it."
-        "Tongue side, bone edge to the highest tip, as the office measured its own. To a tenth."
+        "Tongue side, from the edge of the bone to the highest tip. To a tenth."
     }
     "bench_molar_width" {
         "How wide is this tooth?"
