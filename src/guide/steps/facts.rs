@@ -175,5 +175,5 @@ pub(crate) fn viscera_are_there(v: &View) -> bool {
 /// A sign of people was seen that an officer may want described.
 pub(super) fn people_sign(v: &View) -> bool {
     let mut signs = super::stand_off::PEOPLE_WOUNDS.iter().chain(super::stand_off::PEOPLE_PLACE);
-    signs.any(|sign| v.there(sign)) || super::evidence::is_evidence(v)
+    signs.any(|sign| v.there(sign)) || v.there("eagle_or_hawk_part") || super::evidence::is_evidence(v)
 }

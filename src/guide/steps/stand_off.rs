@@ -21,7 +21,6 @@ pub(super) const PEOPLE_PLACE: &[&str] = &[
     "vehicle_tracks_to_body",
     "spotlight_or_shooting_litter",
     "human_remains_or_clothing",
-    "eagle_or_hawk_part",
     "boot_or_drag_trail",
     "gut_pile_cut_out",
 ];
@@ -53,6 +52,7 @@ pub(super) const STEPS: &[Step] = &[
             "other_dead_grazers",
             "sick_live_animal",
             "mangy_carnivore",
+            "eagle_or_hawk_part",
         ]),
     ),
     // Whose tracks are whose is said before a stranger's are looked for.
