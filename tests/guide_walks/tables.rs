@@ -56,8 +56,7 @@ fn steps_have_names_of_their_own_and_ask_findings_of_their_form() {
             assert!(fits, "{} asks {finding} in another form", step.id);
         }
         if let Input::Panel(signs) = step.input {
-            // Four rows of two: more than that nobody reads through before tapping `none of these`.
-            assert!((1..=7).contains(&signs.len()), "{}: {} signs on one panel", step.id, signs.len());
+            assert!((1..=6).contains(&signs.len()), "{}: {} signs on one panel", step.id, signs.len());
         }
     }
 }
