@@ -70,6 +70,8 @@ test("no point is lost and none comes twice", { timeout: 240_000 }, () =>
     await phone.dieAndStartAgain();
     hand = new Hand(phone.page);
     await phone.open(place.url);
+    // The journal is read before a question can be shown: an address set earlier would be taken over.
+    await phone.page.waitForSelector('main [data-tile^="carry-on"]');
     await to(phone.page, "bench_rumen_points");
     await pointsAre(phone.page, 17);
 
