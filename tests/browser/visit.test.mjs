@@ -152,13 +152,14 @@ test("a visit without signal, killed in the middle, handed over and read at the 
       assert.equal(enrolled.code, 0, enrolled.out + enrolled.err);
       const known = office(archive, "open", file);
       assert.equal(known.code, 0, `intact and enrolled then: ${known.out}${known.err}`);
-      const read = office(archive, "read", file);
+      const read = office(archive, "read", "--card", join(ROOT, "demo", "card.txt"), file);
       assert.equal(read.code, 0, read.err);
       const rows = read.out.trim().split("\n").map((line) => JSON.parse(line));
       assert.equal(rows.length, 2, "two carcasses");
       for (const { phones } of rows) {
         assert.equal(phones.length, 1, "the phone's own readings came along");
-        // This command reads without the crews' card, whose predators start the cause; and it says so.
+        // The crews' card is another office's here: with it the phone's figures come out, without it the
+        // cause starts elsewhere; and the command says so.
         const differs = (phones[0].differs ?? []).filter((one) => one.method !== "cause.of_death" || one.because !== "other_card");
         assert.deepEqual(differs, [], "the office's digits are the phone's");
       }
