@@ -27,7 +27,7 @@ fn row(id: &str, value: f64) {
 
 fn main() {
     let key = work::key();
-    let one = work::bundle(&work::entries(1, &key), &key);
+    let one = work::bundle_with_readings(&work::entries(1, &key), &key);
     row("carcass_size", one.len() as f64 / 1000.0);
 
     let many = work::bundle(&work::entries(1000, &key), &key);

@@ -1,10 +1,11 @@
 //! The work that the benchmarks time, the same natively and in a phone's wasm.
 //! The carcass is the first one of the invented outing, with every finding that it holds.
 
-use marrowbook::bundle::{Cover, DeviceKey, Extras, FourVersions, make};
+use marrowbook::bundle::{Cover, DeviceKey, Extras, FourVersions, PhoneReading, make};
+use marrowbook::reading::{self, Given};
 use marrowbook::record::{
-    Act, Answer, Body, ENTRY_SCHEMA, Entry, Fold, Head, Journal, Key, Moment, PersonCode, Salt, Site, Subject, Value,
-    Versions, fold, links,
+    Act, Answer, Body, Carcass, ENTRY_SCHEMA, Entry, Fold, Head, Journal, Key, Moment, PersonCode, Salt, Site, Subject,
+    Value, Versions, fold, links,
 };
 use marrowbook::science::cause::{AREAS, Answers, Case, Modifiers, Table, prior};
 use serde::Deserialize;
@@ -87,8 +88,23 @@ fn body(carcass: u128, found: &Found, number: usize) -> Body {
     }
 }
 
-/// A signed bundle of `entries`.
+/// A signed bundle of `entries`, without readings.
 pub(crate) fn bundle(entries: &[Entry], key: &DeviceKey) -> String {
+    pack(entries, Extras::default(), key)
+}
+
+/// A signed bundle of `entries` as a phone hands it over once every record is closed: with all readings.
+#[allow(dead_code)] // not every target asks
+pub(crate) fn bundle_with_readings(entries: &[Entry], key: &DeviceKey) -> String {
+    let read = |carcass: &Carcass| PhoneReading {
+        carcass: carcass.id,
+        text: serde_json::to_string(&reading::all(carcass, &Given::default())).expect("readings are written"),
+    };
+    let readings = folded(entries).carcasses.values().map(read).collect();
+    pack(entries, Extras { readings, ..Extras::default() }, key)
+}
+
+fn pack(entries: &[Entry], extras: Extras, key: &DeviceKey) -> String {
     let cover = Cover {
         bundle: Uuid::from_u128(7),
         made_at: Moment::from_unix(1_800_100_000, -300).expect("a moment"),
@@ -99,7 +115,7 @@ pub(crate) fn bundle(entries: &[Entry], key: &DeviceKey) -> String {
         crew: None,
         card: None,
     };
-    make(cover, entries, Extras::default(), key).expect("a bundle is made")
+    make(cover, entries, extras, key).expect("a bundle is made")
 }
 
 /// What the entries fold to.
