@@ -129,6 +129,23 @@ fn the_phones_own_readings_are_compared_to_the_last_digit() {
     }
 }
 
+/// A phone hands over published sources by name and mark; they are the office's own, and a wrong name is not.
+#[test]
+fn sources_travel_by_name_and_are_compared() {
+    let readings = on_the_phone(&with_tracks());
+    let text = readings.to_hand_over().unwrap();
+    let full = serde_json::to_string(&readings).unwrap();
+    let source = readings.each().into_iter().flat_map(|reading| &reading.sources).find(|s| s.mark != "ours").unwrap();
+    assert!(full.contains(&*source.cite) && !text.contains(&*source.cite) && text.contains(&*source.id));
+    let renamed = text.replacen(&format!("\"{}\"", source.id), "\"a-source-of-nobody\"", 1);
+    for (text, agrees) in [(&text, true), (&full, true), (&renamed, false)] {
+        let office = office("read-sources");
+        let file = office.put("bundle.txt", handed_in_as(text, readings.carcass).as_bytes());
+        let phone = &lines(&office.run(&["read", &file]))[0]["phones"][0];
+        assert_eq!(phone["agrees"], agrees, "{phone}");
+    }
+}
+
 #[test]
 fn what_is_damaged_is_not_read_and_what_is_unknown_is() {
     let office = Office::new(folder("read-trust"));
@@ -173,7 +190,11 @@ fn with_tracks() -> Vec<Entry> {
 }
 
 fn handed_in(readings: &Readings) -> String {
-    let phone = PhoneReading { carcass: readings.carcass, text: serde_json::to_string(readings).unwrap() };
+    handed_in_as(&serde_json::to_string(readings).unwrap(), readings.carcass)
+}
+
+fn handed_in_as(text: &str, carcass: uuid::Uuid) -> String {
+    let phone = PhoneReading { carcass, text: text.to_owned() };
     let extras = Extras { readings: vec![phone], ..Extras::default() };
     make(kit::cover(), &with_tracks(), extras, &kit::phone()).unwrap()
 }

@@ -6,6 +6,7 @@ use crate::reading::{self, Given, GivenCard, Reading, Readings};
 use crate::record::{Carcass, Digest};
 use serde::Serialize;
 use serde_json::Value;
+use std::borrow::Cow;
 use std::cell::LazyCell;
 use uuid::Uuid;
 
@@ -160,15 +161,24 @@ impl Differs {
     }
 }
 
-/// Where two readings differ; `None` where nowhere.
+/// Where two readings differ; `None` where nowhere. A source that a phone only named is the one of that name
+/// and mark here.
 fn apart(left: &Reading, right: &Reading) -> Option<Vec<Difference>> {
-    if left == right {
+    let mut left = Cow::Borrowed(left);
+    if left.sources.iter().any(|source| source.cite.is_empty()) {
+        for source in left.to_mut().sources.iter_mut().filter(|source| source.cite.is_empty()) {
+            if let Some(known) = right.sources.iter().find(|one| one.id == source.id) {
+                source.cite = known.cite.clone();
+            }
+        }
+    }
+    if *left == *right {
         return None;
     }
     let mut at = Vec::new();
     // A reading that cannot be written differs as a whole.
-    let written = |reading| serde_json::to_value(reading).ok();
-    walk(String::new(), written(left).as_ref(), written(right).as_ref(), &mut at);
+    let written = |reading: &Reading| serde_json::to_value(reading).ok();
+    walk(String::new(), written(&left).as_ref(), written(right).as_ref(), &mut at);
     (!at.is_empty()).then_some(at)
 }
 

@@ -123,6 +123,24 @@ impl Readings {
         ];
         all.into_iter().flatten().collect()
     }
+
+    /// The text that a phone hands over. Published sources go by name and mark alone: the office that works the
+    /// reading out again holds their citations, and written out they are a sixth of a carcass's bundle. What
+    /// only the phone's card can say (its own figures, marked `ours`) stays written out.
+    ///
+    /// # Errors
+    /// Where a reading cannot be written as JSON.
+    pub fn to_hand_over(&self) -> serde_json::Result<String> {
+        let mut all = serde_json::to_value(self)?;
+        let readings = all.as_object_mut().into_iter().flat_map(|all| all.values_mut());
+        let sources = readings.filter_map(|reading| reading.get_mut("sources")?.as_array_mut()).flatten();
+        for source in sources.filter_map(serde_json::Value::as_object_mut) {
+            if source.get("mark").is_none_or(|mark| mark != crate::science::source::Mark::Ours.id()) {
+                source.remove("cite");
+            }
+        }
+        serde_json::to_string(&all)
+    }
 }
 
 /// Makes all readings, with what is given beside the carcass.

@@ -86,7 +86,8 @@ pub struct Share {
 pub struct Basis {
     /// Stable name.
     pub id: Cow<'static, str>,
-    /// Author, year, journal or agency, or what was chosen.
+    /// Author, year, journal or agency, or what was chosen. Empty where it travelled by name alone.
+    #[serde(default, skip_serializing_if = "str::is_empty")]
     pub cite: Cow<'static, str>,
     /// `seen`, `derived`, `memory`, `design` or `ours`.
     pub mark: Cow<'static, str>,

@@ -98,7 +98,7 @@ pub(crate) fn bundle(entries: &[Entry], key: &DeviceKey) -> String {
 pub(crate) fn bundle_with_readings(entries: &[Entry], key: &DeviceKey) -> String {
     let read = |carcass: &Carcass| PhoneReading {
         carcass: carcass.id,
-        text: serde_json::to_string(&reading::all(carcass, &Given::default())).expect("readings are written"),
+        text: reading::all(carcass, &Given::default()).to_hand_over().expect("readings are written"),
     };
     let readings = folded(entries).carcasses.values().map(read).collect();
     pack(entries, Extras { readings, ..Extras::default() }, key)

@@ -69,7 +69,7 @@ impl Session {
         let given = HeldCard::given(self.card.as_ref()).with(&fold, &logs);
         let read = |c: &Carcass| {
             let given = Given { without_cause: !cause_may_be_shown(c), ..given };
-            serde_json::to_string(&reading::all(c, &given)).ok()
+            reading::all(c, &given).to_hand_over().ok()
         };
         let readings = fold.carcasses.values().filter_map(|c| read(c).map(|text| PhoneReading { carcass: c.id, text }));
         let extras =
