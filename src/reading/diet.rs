@@ -3,11 +3,12 @@
 use std::collections::BTreeMap;
 
 use super::diet_notes;
-use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
+use super::lens::{Answers, Lens, Picks};
 use super::message_ids::diet as say;
 use super::rumen_samples::{RumenMeasure, RumenSample, own_names, rumen_samples};
 use super::scope::Scope;
-use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val};
+use super::shape::{Estimate, Outcome, Reading, Share, Statement, Val};
+use super::told::Told;
 use crate::order::Short as _;
 use crate::record::{Carcass, Site};
 use crate::science::diet::plants::{self, Tier};
@@ -15,56 +16,11 @@ use crate::science::diet::points::FEWEST;
 use crate::science::diet::proportions::{COVERAGE, Method, TINY, simultaneous};
 use crate::science::diet::volume::{NoVolumes, percent_shares, shares};
 use crate::science::diet::{proportions, sources};
-use crate::science::source::Source;
 
 const FINDINGS: &[&str] =
     &["rumen_fill", "rumen_smell", "rumen_moisture", "rumen_grain", "rumen_plants", "loose_droppings"];
 /// Most plants that a headline names.
 const IN_HEADLINE: usize = 4;
-
-/// What has been said so far.
-#[derive(Default)]
-pub(super) struct Told {
-    pub(super) estimates: Vec<Estimate>,
-    pub(super) statements: Vec<Statement>,
-    pub(super) cautions: Vec<Statement>,
-    pub(super) sources: Vec<&'static Source>,
-    sharpen: Vec<Sharpen>,
-    read: bool,
-    refused: bool,
-}
-
-impl Told {
-    pub(super) fn say(&mut self, statement: Statement) {
-        if !self.statements.contains(&statement) {
-            self.statements.push(statement);
-        }
-    }
-
-    pub(super) fn caution(&mut self, statement: Statement) {
-        if !self.cautions.contains(&statement) {
-            self.cautions.push(statement);
-        }
-    }
-
-    pub(super) fn rest_on(&mut self, all: &'static [Source]) {
-        for source in all {
-            self.rest_on_one(source);
-        }
-    }
-
-    pub(super) fn rest_on_one(&mut self, source: &'static Source) {
-        if !self.sources.contains(&source) {
-            self.sources.push(source);
-        }
-    }
-
-    fn look(&mut self, look: &str) {
-        let look = Statement::plain(look);
-        let finding = "rumen_point_count".to_owned();
-        self.sharpen.push(Sharpen { look, finding, site: Site::NONE, gain_bits: None });
-    }
-}
 
 /// Names of plants: the list's, or what a person called an own one.
 pub(super) struct Names(BTreeMap<String, String>);
@@ -91,19 +47,21 @@ pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>) -> Reading {
     let all = rumen_samples(carcass);
     let names = Names(own_names(carcass));
     let mut told = Told::default();
+    let (mut read, mut refused) = (false, false);
     for one in &all {
-        sample(one, &names, &mut told);
+        let could = sample(one, &names, &mut told);
+        (read, refused) = (read || could, refused || !could);
     }
     if all.len() > 1 {
-        told.caution(Statement::plain(say::APART));
+        told.caution(say::APART);
     }
     if all.is_empty() {
-        seen_by_eye(&lens, &mut told);
-        told.look(say::LOOK_COUNT);
+        read = seen_by_eye(&lens, &mut told);
+        told.look(say::LOOK_COUNT, "rumen_point_count");
     }
     diet_notes::plants_found(&all, &names, &mut told);
     let marrow_used = diet_notes::grain(carcass, &all, &lens, &mut told);
-    let outcome = match (told.read, told.refused) {
+    let outcome = match (read, refused) {
         (true, _) => Outcome::Read,
         (false, true) => Outcome::Refused,
         (false, false) => Outcome::NoEvidence,
@@ -115,19 +73,7 @@ pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>) -> Reading {
     let mut used = lens.into_used();
     used.extend(all.into_iter().flat_map(|one| one.used));
     used.extend(marrow_used);
-    let reading = Reading {
-        method: "diet.rumen".to_owned(),
-        title: say::TITLE.to_owned(),
-        outcome,
-        estimates: told.estimates,
-        statements: told.statements,
-        cautions: told.cautions,
-        sharpen: told.sharpen,
-        variants: Vec::new(),
-        rests_on: ids_of(&used),
-        entries_digest: digest_of(&used),
-        sources: told.sources.into_iter().map(Basis::from).collect(),
-    };
+    let reading = told.close("diet.rumen", say::TITLE, outcome, &used);
     scope.guard(used, reading)
 }
 
@@ -138,14 +84,16 @@ fn fill(lens: &Lens, told: &mut Told) {
     told.rest_on(&sources::FILL);
 }
 
-fn seen_by_eye(lens: &Lens, told: &mut Told) {
-    let Some(seen) = lens.choices("rumen_plants", Site::NONE).filter(|seen| !seen.is_empty()) else { return };
+/// True where plants were named by eye.
+fn seen_by_eye(lens: &Lens, told: &mut Told) -> bool {
+    let Some(seen) = lens.choices("rumen_plants", Site::NONE).filter(|seen| !seen.is_empty()) else { return false };
     let seen = seen.into_iter().map(|code| Val::message(&format!("option.{code}"))).collect();
     told.say(Statement::plain(say::SEEN_ONLY).with("plants", Val::List(seen)));
-    told.read = true;
+    true
 }
 
-fn sample(sample: &RumenSample, names: &Names, told: &mut Told) {
+/// One rumen; false where its shares are refused.
+fn sample(sample: &RumenSample, names: &Names, told: &mut Told) -> bool {
     let mut ranked: Vec<(&str, f64)> = sample.amounts.iter().map(|(code, amount)| (code.as_str(), *amount)).collect();
     ranked.order_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(b.0)));
     let done = match sample.measure {
@@ -153,25 +101,23 @@ fn sample(sample: &RumenSample, names: &Names, told: &mut Told) {
         RumenMeasure::Millilitres => by_ml(&ranked, names, told),
         RumenMeasure::Percent => by_percent(&ranked, names, told),
     };
-    match done {
-        Ok(()) => told.read = true,
-        Err(refusal) => {
-            told.refused = true;
-            told.say(refusal);
-        }
+    let read = done.is_ok();
+    if let Err(refusal) = done {
+        told.say(refusal);
     }
     if sample.left_out > 0 {
         let n = Val::Count(i64::from(sample.left_out));
-        told.caution(Statement::plain(say::LEFT_OUT).with("n", n));
+        told.caution_of(Statement::plain(say::LEFT_OUT).with("n", n));
     }
     if !sample.ended {
-        told.caution(Statement::plain(say::NOT_ENDED));
+        told.caution(say::NOT_ENDED);
     }
     if sample.amounts.keys().any(|code| plants::of_code(code).is_none()) {
-        told.caution(Statement::plain(say::UNKNOWN));
+        told.caution(say::UNKNOWN);
     }
-    told.caution(Statement::plain(say::SOFT_FIRST));
+    told.caution(say::SOFT_FIRST);
     told.rest_on(&sources::BIAS);
+    read
 }
 
 fn points(ranked: &[(&str, f64)], names: &Names, told: &mut Told) -> Result<(), Statement> {
@@ -192,13 +138,13 @@ fn points(ranked: &[(&str, f64)], names: &Names, told: &mut Told) -> Result<(), 
     }
     tiers_of_points(ranked, &counts, told)?;
     if total < FEWEST {
-        told.caution(Statement::plain(say::FEW_POINTS).with("n", Val::Count(i64::from(total))));
-        told.look(say::LOOK_MORE);
+        told.caution_of(Statement::plain(say::FEW_POINTS).with("n", Val::Count(i64::from(total))));
+        told.look(say::LOOK_MORE, "rumen_point_count");
     }
     if counts.iter().any(|n| *n < TINY) {
-        told.caution(Statement::plain(say::TINY));
+        told.caution(say::TINY);
     }
-    told.caution(Statement::plain(say::ONE_RUMEN));
+    told.caution(say::ONE_RUMEN);
     told.rest_on(&sources::POINTS);
     Ok(())
 }
@@ -268,8 +214,8 @@ fn tiers_of_points(ranked: &[(&str, f64)], counts: &[u32], told: &mut Told) -> R
 }
 
 fn of_region(told: &mut Told) {
-    told.caution(Statement::plain(say::TIERS_REGION));
-    told.caution(Statement::plain(say::POOR_RANGE));
+    told.caution(say::TIERS_REGION);
+    told.caution(say::POOR_RANGE);
     told.rest_on(&sources::TIERS);
 }
 
@@ -317,6 +263,6 @@ fn volumes(headline: Statement, ranked: &[(&str, f64)], shares: &[f64], names: &
         told.say(said.with("percent", hundred(share)));
     }
     of_region(told);
-    told.caution(Statement::plain(say::NO_RANGE));
+    told.caution(say::NO_RANGE);
     told.rest_on(&sources::VOLUME);
 }

@@ -1,11 +1,12 @@
 //! What is said beside the shares: food values, poison, regions that disagree, and much grain.
 
-use super::diet::{Names, Told};
+use super::diet::Names;
 use super::lens::{Lens, Used};
 use super::marrow;
 use super::message_ids::diet as say;
 use super::rumen_samples::RumenSample;
 use super::shape::{Statement, Val};
+use super::told::Told;
 use crate::record::{Answer, Carcass, Site};
 use crate::science::diet::grain::{Grain, send_to_laboratory};
 use crate::science::diet::plants::{self, Plant};

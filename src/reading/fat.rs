@@ -1,19 +1,19 @@
 //! Fat other than marrow: what was seen and weighed, and the formulas from memory behind their mark.
 
 use super::fat_ids as fid;
-use super::lens::{Answers, Ask, Lens, Picks, Used, digest_of, ids_of};
+use super::lens::{Answers, Ask, Lens, Picks, Used};
 use super::marrow::{Found as Marrow, bone_of};
 use super::measures::{SIDES, mean};
 use super::message_ids as id;
 use super::scope::Scope;
-use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val};
+use super::shape::{Outcome, Reading, Sharpen, Statement, Val};
+use super::told::Told;
 use crate::record::{Answer, Bone, Side, Site};
 use crate::science::fat::cavity::{Cavity, read_cavity};
 use crate::science::fat::kidney::{KidneyFat, KidneyRefusal, KidneyWeights, Trim, read_kidneys};
 use crate::science::fat::look::{Amount, Depot, DepotLook, Muscle};
 use crate::science::fat::{recalled, sources};
 use crate::science::marrow::{Caution, FatPercent};
-use crate::science::source::Source;
 
 /// Every finding that is read here.
 pub(super) const FINDINGS: &[&str] = &[
@@ -131,38 +131,8 @@ fn femur_fat(marrow: &Marrow) -> Option<FatPercent> {
     femur.find_map(|w| Some(w.result.as_ref().ok()?.fat))
 }
 
-/// What has been said so far.
-#[derive(Default)]
-struct Told {
-    estimates: Vec<Estimate>,
-    statements: Vec<Statement>,
-    cautions: Vec<Statement>,
-    sources: Vec<&'static Source>,
-}
-
+/// What is said of fat.
 impl Told {
-    fn say(&mut self, statement: Statement) {
-        self.statements.push(statement);
-    }
-
-    fn caution(&mut self, id: &str) {
-        let said = Statement::plain(id);
-        if !self.cautions.contains(&said) {
-            self.cautions.push(said);
-        }
-    }
-
-    fn figure(&mut self, unit: &str, best: f64) {
-        self.estimates.push(Estimate {
-            unit: unit.to_owned(),
-            best: Some(best),
-            low: None,
-            high: None,
-            coverage: None,
-            shares: Vec::new(),
-        });
-    }
-
     fn looks(&mut self, found: &Found) {
         for (depot, look) in &found.looks {
             let id = if look.watery { fid::FAT_DEPOT_WATERY } else { fid::FAT_DEPOT };
@@ -173,7 +143,7 @@ impl Told {
             self.say(Statement::plain(fid::FAT_MUSCLE).with("muscle", Val::message(fid::muscle(muscle))));
         }
         if !found.looks.is_empty() {
-            self.sources.extend(&sources::LOOKS);
+            self.rest_on(&sources::LOOKS);
         }
     }
 
@@ -193,14 +163,14 @@ impl Told {
                     let stage = crate::science::fat::kidney::stage(index);
                     let said = named(fid::FAT_KIDNEY_INDEX).with("index", Val::number(index, 1));
                     self.say(said.with("stage", Val::message(fid::kidney_stage(stage))));
-                    self.figure(fid::UNIT_KIDNEY_INDEX, index);
+                    self.figure(fid::UNIT_KIDNEY_INDEX, Some(index), None, None);
                 }
                 Err(why) => self.say(refused(why)),
             }
             let mass = if fat.both { fid::FAT_KIDNEY_MASS } else { fid::FAT_KIDNEY_MASS_ONE };
             self.say(named(mass).with("grams", Val::number(fat.fat_g, 1)));
             if fat.both {
-                self.figure(fid::UNIT_KIDNEY_MASS, fat.fat_g);
+                self.figure(fid::UNIT_KIDNEY_MASS, Some(fat.fat_g), None, None);
             } else {
                 self.caution(fid::FAT_ONE_KIDNEY);
             }
@@ -210,7 +180,7 @@ impl Told {
             self.caution(fid::FAT_TRIMS);
         }
         if !found.kidneys.is_empty() {
-            self.sources.extend(&sources::KIDNEY);
+            self.rest_on(&sources::KIDNEY);
         }
     }
 
@@ -224,7 +194,7 @@ impl Told {
         } else {
             self.caution(fid::FAT_ONE_JAW_SIDE);
         }
-        self.sources.extend(&sources::CAVITY);
+        self.rest_on(&sources::CAVITY);
     }
 
     /// Formulas from memory, each with that mark in its words and among its sources.
@@ -235,7 +205,7 @@ impl Told {
             if let Some(rule) = recalled::rump_rule(mm / 10.0) {
                 let id = if rule.at_most { fid::FAT_RUMP_RULE_LESS } else { fid::FAT_RUMP_RULE };
                 self.say(Statement::plain(id).with("percent", Val::number(rule.percent, 0)));
-                self.sources.push(&sources::RUMP_RULE);
+                self.rest_on_one(&sources::RUMP_RULE);
             }
         }
         if let Some(score) = recalled::score(&found.looks, found.muscle) {
@@ -248,7 +218,7 @@ impl Told {
                     .with("possible", Val::Count(i64::from(score.possible)))
             };
             self.say(said);
-            self.sources.push(&sources::SCORE);
+            self.rest_on_one(&sources::SCORE);
         }
         let kidney = found.kidney().and_then(|fat| Some((fat.trim, fat.index.ok()?)));
         if let Some(((trim, kfi), femur)) = kidney.zip(femur_fat(marrow))
@@ -257,7 +227,7 @@ impl Told {
             let said = Statement::plain(fid::FAT_CONINDEX).with("index", Val::number(index, 0));
             let said = said.with("trim", Val::message(fid::trim(trim)));
             self.say(said.with("fat", Val::number(femur.get(), 0)));
-            self.sources.push(&sources::CONINDEX);
+            self.rest_on_one(&sources::CONINDEX);
         }
         if self.sources.len() > before {
             self.caution(fid::FAT_RECALLED);
@@ -284,6 +254,7 @@ pub(super) fn reading<'a>(answers: &Answers<'a>, marrow: &Marrow<'a>, scope: &Sc
         && found.kidneys.iter().all(|(_, read)| read.is_err());
     if nothing {
         told.say(Statement::plain(fid::FAT_NO_EVIDENCE));
+        told.sharpen.push(look_at_kidneys());
     } else {
         told.cautions.insert(0, Statement::plain(id::condition_caution(Caution::NotCause)));
         if male {
@@ -299,23 +270,12 @@ pub(super) fn reading<'a>(answers: &Answers<'a>, marrow: &Marrow<'a>, scope: &Sc
     if cavity.is_some() {
         used.extend(jaw_entries(marrow));
     }
-    let reading = Reading {
-        method: "condition.fat".to_owned(),
-        title: fid::FAT_TITLE.to_owned(),
-        outcome: match (nothing, only_refused) {
-            (true, _) => Outcome::NoEvidence,
-            (false, true) => Outcome::Refused,
-            (false, false) => Outcome::Read,
-        },
-        estimates: told.estimates,
-        statements: told.statements,
-        cautions: told.cautions,
-        sharpen: if nothing { vec![look_at_kidneys()] } else { Vec::new() },
-        variants: Vec::new(),
-        rests_on: ids_of(&used),
-        entries_digest: digest_of(&used),
-        sources: told.sources.into_iter().map(Basis::from).collect(),
+    let outcome = match (nothing, only_refused) {
+        (true, _) => Outcome::NoEvidence,
+        (false, true) => Outcome::Refused,
+        (false, false) => Outcome::Read,
     };
+    let reading = told.close("condition.fat", fid::FAT_TITLE, outcome, &used);
     scope.guard(used, reading)
 }
 

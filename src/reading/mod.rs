@@ -37,6 +37,7 @@ pub mod short;
 mod size;
 mod split;
 mod snow;
+mod told;
 mod unborn;
 mod window;
 pub mod winter_log;

@@ -3,10 +3,11 @@
 use time::Month;
 
 use super::fat_ids as fid;
-use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
+use super::lens::{Answers, Lens, Picks};
 use super::message_ids as id;
 use super::scope::Scope;
-use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val};
+use super::shape::{Outcome, Reading, Statement, Val};
+use super::told::Told;
 use super::window;
 use crate::record::{Carcass, Site};
 use crate::science::age::DeathWindow;
@@ -91,55 +92,17 @@ pub(super) fn reading<'a>(carcass: &Carcass, answers: &Answers<'a>, scope: &Scop
         told.reserve(&found, days, p_fawn.and_then(AgeGroup::from_fawn_probability));
     }
     let used = lens.into_used();
-    let reading = Reading {
-        method: "condition.reserve".to_owned(),
-        title: fid::RESERVE_TITLE.to_owned(),
-        outcome: match (nothing, told.estimates.is_empty()) {
-            (true, _) => Outcome::NoEvidence,
-            (false, true) => Outcome::Refused,
-            (false, false) => Outcome::Read,
-        },
-        estimates: told.estimates,
-        statements: told.statements,
-        cautions: told.cautions,
-        sharpen: told.sharpen,
-        variants: Vec::new(),
-        rests_on: ids_of(&used),
-        entries_digest: digest_of(&used),
-        sources: told.sources,
+    let outcome = match (nothing, told.estimates.is_empty()) {
+        (true, _) => Outcome::NoEvidence,
+        (false, true) => Outcome::Refused,
+        (false, false) => Outcome::Read,
     };
+    let reading = told.close("condition.reserve", fid::RESERVE_TITLE, outcome, &used);
     scope.guard(used, reading)
 }
 
-/// What has been said so far.
-#[derive(Default)]
-struct Told {
-    estimates: Vec<Estimate>,
-    statements: Vec<Statement>,
-    cautions: Vec<Statement>,
-    sharpen: Vec<Sharpen>,
-    sources: Vec<Basis>,
-}
-
+/// What is said of weight and reserve.
 impl Told {
-    fn say(&mut self, statement: Statement) {
-        self.statements.push(statement);
-    }
-
-    fn caution(&mut self, id: &str) {
-        self.cautions.push(Statement::plain(id));
-    }
-
-    fn look(&mut self, look: &str, finding: &str) {
-        let look = Statement::plain(look);
-        self.sharpen.push(Sharpen { look, finding: finding.to_owned(), site: Site::NONE, gain_bits: None });
-    }
-
-    fn figure(&mut self, unit: &str, best: Option<f64>, low: Option<f64>, high: Option<f64>) {
-        let unit = unit.to_owned();
-        self.estimates.push(Estimate { unit, best, low, high, coverage: None, shares: Vec::new() });
-    }
-
     fn loss(&mut self, found: &Found) {
         let loss = match found.loss() {
             Ok(loss) => loss,
@@ -172,7 +135,7 @@ impl Told {
         if found.herd {
             self.caution(fid::RESERVE_HERD);
         }
-        self.sources.extend(sources::LOSS.iter().map(Basis::from));
+        self.rest_on(&sources::LOSS);
     }
 
     fn reserve(&mut self, found: &Found, days: Option<DeathWindow>, group: Option<AgeGroup>) {
@@ -202,7 +165,7 @@ impl Told {
         if found.whole.is_none() && found.reference.is_none() {
             self.caution(fid::RESERVE_DRESSED);
         }
-        self.sources.extend(sources::RESERVE.iter().map(Basis::from));
+        self.rest_on(&sources::RESERVE);
     }
 
     fn of_group(&mut self, group: AgeGroup, mass: Range) {

@@ -1,12 +1,13 @@
 //! Weight from girth, dressed weight or scales, and measures of bone that are kept for the reserve's own.
 
-use super::lens::{Answers, Ask, Lens, digest_of, ids_of};
+use super::lens::{Answers, Ask, Lens};
 use super::local::{self, Local};
 use super::local_calipers;
 use super::measures::{SIDES, both_sides, mean};
 use super::scope::Scope;
-use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val};
+use super::shape::{Basis, Estimate, Outcome, Reading, Statement, Val};
 use super::split::{self, Done};
+use super::told::Told;
 use super::{local_ids, message_ids as id};
 use crate::card::Norm;
 use crate::record::{Carcass, Site, Tooth, Unit};
@@ -16,7 +17,6 @@ use crate::science::size::dressed::live_from_dressed;
 use crate::science::size::girth::{Girth, GirthReading, GirthRefusal, read_girth};
 use crate::science::size::norms::HIND_FOOT_LONGEST_MM;
 use crate::science::size::{Weight, sources};
-use crate::science::source::Source;
 
 /// Probability that a girth's range holds the weight, in the herd behind the rule.
 const GIRTH_COVERAGE: f64 = 0.9;
@@ -29,35 +29,6 @@ pub(super) struct Known {
     pub(super) p_fawn: Option<f64>,
     pub(super) age_years: Option<f64>,
     pub(super) sex: Option<Sex>,
-}
-
-/// What has been said so far.
-#[derive(Default)]
-struct Told {
-    estimates: Vec<Estimate>,
-    statements: Vec<Statement>,
-    cautions: Vec<Statement>,
-    sources: Vec<&'static Source>,
-    own: Vec<Basis>,
-    sharpen: Vec<Sharpen>,
-}
-
-impl Told {
-    fn rests_on(&mut self, sources: &'static [Source]) {
-        for source in sources {
-            self.rest_on(source);
-        }
-    }
-
-    fn rest_on(&mut self, source: &'static Source) {
-        if !self.sources.contains(&source) {
-            self.sources.push(source);
-        }
-    }
-
-    fn caution(&mut self, id: &str) {
-        self.cautions.push(Statement::plain(id));
-    }
 }
 
 /// Every question that the weight hangs on beside what was measured, of which every reading is kept.
@@ -79,35 +50,20 @@ fn one<'a>(carcass: &Carcass, lens: Lens<'_, 'a>, known: Known, local: &Local) -
     let mut told = Told::default();
     scales(&lens, &mut told);
     girth(&lens, known, &mut told);
-    bones(&lens, local, &mut told);
+    let own = bones(&lens, local, &mut told);
     let outcome = match (told.estimates.is_empty(), told.statements.is_empty()) {
         (false, _) => Outcome::Read,
         (true, false) => Outcome::Refused,
         (true, true) => Outcome::NoEvidence,
     };
     if outcome == Outcome::NoEvidence {
-        told.statements.push(Statement::plain(id::SIZE_NO_EVIDENCE));
-        told.sharpen.push(look(id::LOOK_GIRTH, "chest_girth_cm"));
+        told.say(Statement::plain(id::SIZE_NO_EVIDENCE));
+        told.look(id::LOOK_GIRTH, "chest_girth_cm");
     }
     let used = lens.into_used();
-    let reading = Reading {
-        method: "size.weight".to_owned(),
-        title: id::SIZE_TITLE.to_owned(),
-        outcome,
-        estimates: told.estimates,
-        statements: told.statements,
-        cautions: told.cautions,
-        sharpen: told.sharpen,
-        variants: Vec::new(),
-        rests_on: ids_of(&used),
-        entries_digest: digest_of(&used),
-        sources: told.sources.into_iter().map(Basis::from).chain(told.own).collect(),
-    };
+    let sources = told.sources.iter().copied().map(Basis::from).chain(own).collect();
+    let reading = Reading { sources, ..told.close("size.weight", id::SIZE_TITLE, outcome, &used) };
     scope.guarded(used, reading)
-}
-
-fn look(look: &str, finding: &str) -> Sharpen {
-    Sharpen { look: Statement::plain(look), finding: finding.to_owned(), site: Site::NONE, gain_bits: None }
 }
 
 fn kilograms(weight: Weight, coverage: f64) -> Estimate {
@@ -143,7 +99,7 @@ fn spread(statement: Statement, weight: Weight) -> Statement {
 /// Scales first: they need no rule.
 fn scales(lens: &Lens, told: &mut Told) {
     if let Some(kg) = mean(lens, "whole_weight_kg", &[Site::NONE], 10.0) {
-        told.statements.push(Statement::plain(id::SIZE_WEIGHED).with("kg", kilos(kg, 1)));
+        told.say(Statement::plain(id::SIZE_WEIGHED).with("kg", kilos(kg, 1)));
         told.estimates.push(Estimate {
             unit: id::UNIT_KG.to_owned(),
             best: Some(kg),
@@ -160,9 +116,9 @@ fn scales(lens: &Lens, told: &mut Told) {
         && let Some(live) = live_from_dressed(kg)
     {
         let said = Statement::plain(id::SIZE_FROM_DRESSED).with("dressed", kilos(kg, 1));
-        told.statements.push(spread(said, live));
+        told.say(spread(said, live));
         told.estimates.push(kilograms(live, DRESSED_COVERAGE));
-        told.rests_on(&sources::DRESSED);
+        told.rest_on(&sources::DRESSED);
     }
 }
 
@@ -199,8 +155,8 @@ fn by_rules(given: &Girth, reading: &GirthReading, told: &mut Told) {
         high_kg: a.high_kg.max(b.high_kg),
     });
     match widest {
-        Some(widest) => told.statements.push(spread(of_girth(id::SIZE_GIRTH), widest)),
-        None => told.statements.push(of_girth(id::SIZE_GIRTH_NO_RULE)),
+        Some(widest) => told.say(spread(of_girth(id::SIZE_GIRTH), widest)),
+        None => told.say(of_girth(id::SIZE_GIRTH_NO_RULE)),
     }
     for weight in &reading.weights {
         let (from, to) = weight.rule.girths_cm();
@@ -212,16 +168,16 @@ fn by_rules(given: &Girth, reading: &GirthReading, told: &mut Told) {
             .with("rule", Val::message(id::girth_rule(weight.rule)))
             .with("from", centimetres(from))
             .with("to", centimetres(to));
-        told.statements.push(spread(said, weight.live));
+        told.say(spread(said, weight.live));
         told.estimates.push(kilograms(weight.live, GIRTH_COVERAGE));
-        told.rest_on(weight.rule.source());
+        told.rest_on_one(weight.rule.source());
     }
     for (rule, why) in &reading.silent {
         let said = Statement::plain(id::SIZE_RULE_SILENT).with("rule", Val::message(id::girth_rule(*rule)));
-        told.statements.push(said.with("why", Val::message(id::rule_silent(*why))));
+        told.say(said.with("why", Val::message(id::rule_silent(*why))));
     }
     if !reading.weights.is_empty() {
-        told.rests_on(&sources::GIRTH);
+        told.rest_on(&sources::GIRTH);
         told.caution(id::SIZE_AUTUMN);
     }
     if reading.disagree {
@@ -239,15 +195,15 @@ fn refused(given: &Girth, refusal: GirthRefusal, told: &mut Told) {
     let girth = if in_doubt { Val::number(given.girth_cm, 0) } else { centimetres(given.girth_cm) };
     let said = Statement::plain(id::girth_refusal(refusal)).with("girth", girth);
     let GirthRefusal::OtherUnit { would_be_cm, .. } = refusal else {
-        told.statements.push(said);
+        told.say(said);
         return;
     };
-    told.statements.push(said.with("other", Val::number(would_be_cm, 0)));
-    told.sharpen.push(look(id::LOOK_GIRTH, "chest_girth_cm"));
+    told.say(said.with("other", Val::number(would_be_cm, 0)));
+    told.look(id::LOOK_GIRTH, "chest_girth_cm");
     if let Ok(reading) = read_girth(&Girth { girth_cm: would_be_cm, ..*given }) {
         for weight in &reading.weights {
             let said = Statement::plain(id::SIZE_IF_OTHER_UNIT).with("rule", Val::message(id::girth_rule(weight.rule)));
-            told.statements.push(spread(said, weight.live));
+            told.say(spread(said, weight.live));
         }
     }
 }
@@ -283,43 +239,44 @@ fn beside(norm: &Norm, mm: f64, decimals: u8) -> Option<Statement> {
 }
 
 /// Measures of bone and crown: beside the reserve's own norms, or kept, and said to say nothing of age by
-/// themselves.
-fn bones(lens: &Lens, local: &Local, told: &mut Told) {
-    let mut kept = false;
+/// themselves. What the reserve's own norms rest on comes back.
+fn bones(lens: &Lens, local: &Local, told: &mut Told) -> Vec<Basis> {
+    let (mut kept, mut own) = (false, Vec::new());
     for (finding, steps, decimals) in BONES {
         let Some(mm) = mean(lens, finding, &SIDES, steps) else { continue };
         if finding == "hind_foot_mm" && mm > HIND_FOOT_LONGEST_MM {
             told.caution(id::SIZE_HIND_FOOT_LONG);
-            told.rest_on(&sources::HIND_FOOT);
+            told.rest_on_one(&sources::HIND_FOOT);
         }
         let norms = local.norms(finding);
         for norm in &norms {
             told.statements.extend(beside(norm, mm, decimals));
             let basis = local.norm_basis(norm);
-            if !told.own.contains(&basis) {
-                told.own.push(basis);
+            if !own.contains(&basis) {
+                own.push(basis);
             }
         }
         if norms.is_empty() {
             kept = true;
             let said = Statement::plain(id::SIZE_RECORDED).with("what", Val::message(measure_name(finding)));
-            told.statements.push(said.with("mm", millimetres(mm, decimals)));
+            told.say(said.with("mm", millimetres(mm, decimals)));
         }
     }
     told.cautions.extend(local.caution());
     if let Some(ratio) = local_calipers::ratio(lens) {
         kept = true;
-        told.statements.push(Statement::plain(id::SIZE_MOLAR_RATIO).with("ratio", Val::number(ratio, 2)));
+        told.say(Statement::plain(id::SIZE_MOLAR_RATIO).with("ratio", Val::number(ratio, 2)));
     }
     for tooth in Tooth::MOLARS {
         if let Some(mm) = mean(lens, "crown_height_mm", &both_sides(tooth), 10.0) {
             kept = true;
             let said = Statement::plain(id::SIZE_CROWN).with("tooth", Val::message(local_calipers::tooth_name(tooth)));
-            told.statements.push(said.with("mm", millimetres(mm, 1)));
+            told.say(said.with("mm", millimetres(mm, 1)));
         }
     }
     if kept {
         told.caution(id::SIZE_NO_NORMS);
-        told.rest_on(&sources::NO_NORMS);
+        told.rest_on_one(&sources::NO_NORMS);
     }
+    own
 }

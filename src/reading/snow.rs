@@ -1,9 +1,10 @@
 //! Snow at the carcass: how far a deer sank against its chest. It hinders; it is no cause of death.
 
-use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
+use super::lens::{Answers, Lens, Picks};
 use super::message_ids::{self as id, snow as say};
 use super::scope::Scope;
-use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val};
+use super::shape::{Estimate, Outcome, Reading, Statement, Val};
+use super::told::Told;
 use crate::order::Short as _;
 use crate::record::{Carcass, Examination, Site};
 use crate::science::marrow::AgeGroup;
@@ -11,42 +12,12 @@ use crate::science::snow::chest::Chest;
 use crate::science::snow::sinking::{Hindrance, Printed, checked, hindrance, relative_percent};
 use crate::science::snow::travel::{DENSITIES, added_percent};
 use crate::science::snow::{Crust, SnowRefusal, sources};
-use crate::science::source::Source;
 
 const FINDINGS: &[&str] =
     &["snow_depth_cm", "sinking_depth_cm", "sinking_predator_cm", "sinking_person_cm", "snow_crust", "chest_height_cm"];
-/// Density of snow at which the cost is given as best. In the middle of nothing: settled, dry snow (the equation is written round it).
+/// Density of snow, g/cm3, at which the cost is given as best: settled, dry snow. Our choice, and said with the
+/// figure; the range is over all densities that were fitted.
 const DENSITY: f64 = 0.2;
-
-/// What has been said so far.
-#[derive(Default)]
-struct Told {
-    estimates: Vec<Estimate>,
-    statements: Vec<Statement>,
-    cautions: Vec<Statement>,
-    sources: Vec<&'static Source>,
-    sharpen: Vec<Sharpen>,
-    refused: bool,
-}
-
-impl Told {
-    fn say(&mut self, statement: Statement) {
-        self.statements.push(statement);
-    }
-
-    fn caution(&mut self, id: &str) {
-        self.cautions.push(Statement::plain(id));
-    }
-
-    fn rest_on(&mut self, all: &'static [Source]) {
-        self.sources.extend(all);
-    }
-
-    fn look(&mut self, look: &str, finding: &str) {
-        let look = Statement::plain(look);
-        self.sharpen.push(Sharpen { look, finding: finding.to_owned(), site: Site::NONE, gain_bits: None });
-    }
-}
 
 /// The reading; `p_fawn` decides which chest is taken where none was measured, both where it is not known.
 pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>, p_fawn: Option<f64>) -> Reading {
@@ -66,11 +37,9 @@ pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>, p_fawn: Optio
     }
     let lens = Lens::new(visits.first().unwrap_or(&whole), Picks::new());
     let any = Lens::new(&whole, Picks::new());
-    if measured(&lens) {
-        read(&lens, &any, p_fawn, &mut told);
-    }
+    let refused = measured(&lens) && !read(&lens, &any, p_fawn, &mut told);
     lens.also_used(any);
-    let outcome = match (told.refused, told.statements.is_empty()) {
+    let outcome = match (refused, told.statements.is_empty()) {
         (true, _) => Outcome::Refused,
         (false, true) => Outcome::NoEvidence,
         (false, false) => Outcome::Read,
@@ -80,19 +49,7 @@ pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>, p_fawn: Optio
         told.look(say::LOOK_SINKING, "sinking_depth_cm");
     }
     let used = lens.into_used();
-    let reading = Reading {
-        method: "snow.at_carcass".to_owned(),
-        title: say::TITLE.to_owned(),
-        outcome,
-        estimates: told.estimates,
-        statements: told.statements,
-        cautions: told.cautions,
-        sharpen: told.sharpen,
-        variants: Vec::new(),
-        rests_on: ids_of(&used),
-        entries_digest: digest_of(&used),
-        sources: told.sources.into_iter().map(Basis::from).collect(),
-    };
+    let reading = told.close("snow.at_carcass", say::TITLE, outcome, &used);
     scope.guard(used, reading)
 }
 
@@ -112,20 +69,20 @@ fn mean(lens: &Lens, finding: &'static str, steps: f64, told: &mut Told) -> Opti
     if all.is_empty() {
         return None;
     }
-    if all.len() > 1 && !told.cautions.iter().any(|said| said.id == say::MEAN_USED) {
+    if all.len() > 1 {
         told.caution(say::MEAN_USED);
     }
     Some(all.iter().map(|n| *n as f64).sum::<f64>() / all.len() as f64 / steps)
 }
 
-fn read(lens: &Lens, any: &Lens, p_fawn: Option<f64>, told: &mut Told) {
+/// False where what was measured cannot be so.
+fn read(lens: &Lens, any: &Lens, p_fawn: Option<f64>, told: &mut Told) -> bool {
     let depth = mean(lens, "snow_depth_cm", 1.0, told);
     let sinking = mean(lens, "sinking_depth_cm", 1.0, told);
     if let Some(Err(refusal)) = sinking.map(|cm| checked(cm, depth)) {
-        told.refused = true;
         told.say(refusal_said(refusal));
         told.look(say::LOOK_SINKING, "sinking_depth_cm");
-        return;
+        return false;
     }
     let chests = chests(any, p_fawn, told);
     match sinking {
@@ -150,6 +107,7 @@ fn read(lens: &Lens, any: &Lens, p_fawn: Option<f64>, told: &mut Told) {
     crust(lens, told);
     told.caution(say::NOT_CAUSE);
     told.rest_on(&sources::DEPTH);
+    true
 }
 
 fn refusal_said(refusal: SnowRefusal) -> Statement {
@@ -266,14 +224,7 @@ fn cost(best: f64, low: f64, high: f64, told: &mut Told) {
             .with("low", Val::number(at_low, 0))
             .with("high", Val::number(at_high, 0)),
     );
-    told.estimates.push(Estimate {
-        unit: say::UNIT_COST.to_owned(),
-        best: Some(at_best),
-        low: Some(at_low),
-        high: Some(at_high),
-        coverage: None,
-        shares: Vec::new(),
-    });
+    told.figure(say::UNIT_COST, Some(at_best), Some(at_low), Some(at_high));
     told.caution(say::COST_OF_OTHERS);
     told.rest_on(&sources::TRAVEL);
 }
