@@ -1,5 +1,6 @@
 //! Message ids of the cause reading. None starts with `reading.`: those never speak of a cause.
 
+use crate::record::find;
 use crate::science::cause::{Cause, skeleton};
 
 /// Title of the reading.
@@ -91,24 +92,15 @@ pub fn seen(number: u8, state: u8) -> String {
     format!("cause.seen.{}.{code}", row.map_or("", |row| row.code))
 }
 
-/// Who fed, by the codes of the track finding; birds besides.
-const FEEDERS: [&str; 11] = [
-    "wolf",
-    "coyote",
-    "dog",
-    "fox",
-    "bobcat_or_lynx",
-    "cougar",
-    "bear",
-    "marten_or_fisher",
-    "wolverine",
-    "other",
-    "birds",
-];
+/// Who fed, by the codes of the track finding; birds besides. A deer does not, and `not named` is nobody.
+fn feeders() -> impl Iterator<Item = &'static str> {
+    let tracks = find("tracks_by").map_or(&[][..], |def| def.options());
+    tracks.iter().copied().filter(|code| !matches!(*code, "deer" | "not_named")).chain(["birds"])
+}
 
 /// One who fed; `None` for what does not eat deer.
 pub fn feeder(code: &str) -> Option<String> {
-    FEEDERS.contains(&code).then(|| format!("cause.fed.{code}"))
+    feeders().any(|one| one == code).then(|| format!("cause.fed.{code}"))
 }
 
 /// Every id.
@@ -145,7 +137,7 @@ pub fn all() -> Vec<String> {
     ids.extend(Cause::ALL.map(cause));
     ids.extend(crate::science::cause::AREAS.iter().filter_map(|code| area(code)));
     ids.extend(["mild", "usual", "severe"].map(winter));
-    ids.extend(FEEDERS.iter().filter_map(|code| feeder(code)));
+    ids.extend(feeders().filter_map(feeder));
     ids.extend(measures::ALL.map(str::to_owned));
     ids.extend(crate::science::predators::Animal::ALL.map(|animal| measures::animal(animal.code())));
     for row in skeleton() {

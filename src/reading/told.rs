@@ -41,7 +41,9 @@ impl Told {
     }
 
     pub(super) fn rest_on(&mut self, all: &'static [Source]) {
-        all.iter().for_each(|source| self.rest_on_one(source));
+        for source in all {
+            self.rest_on_one(source);
+        }
     }
 
     pub(super) fn rest_on_one(&mut self, source: &'static Source) {

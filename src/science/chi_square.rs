@@ -3,6 +3,8 @@
 //! Regularised incomplete gamma function by its series and its continued fraction: NIST Digital Library
 //! of Mathematical Functions 8.7.1 and 8.9.2. Checked against SciPy (`tests/reference/diet.csv`).
 
+use super::special::bisect;
+
 /// Steps after which series and fraction have long converged for the sizes that occur here.
 const STEPS: u32 = 2_000;
 
@@ -31,19 +33,7 @@ pub fn chi_square_quantile(p: f64, degrees: u32) -> Option<f64> {
     while below(high) {
         high *= 2.0;
     }
-    let mut low = 0.0;
-    for _ in 0..200 {
-        let middle = f64::midpoint(low, high);
-        if middle <= low || middle >= high {
-            break;
-        }
-        if below(middle) {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    Some(f64::midpoint(low, high))
+    Some(bisect(0.0, high, below))
 }
 
 fn series(a: f64, x: f64) -> f64 {

@@ -109,7 +109,7 @@ pub fn wilson(hits: u32, n: u32, coverage: f64) -> Option<ShareInterval> {
 }
 
 /// Halves `low..high` until the two ends are neighbours; `below` must be true left of the answer.
-fn bisect(mut low: f64, mut high: f64, below: impl Fn(f64) -> bool) -> f64 {
+pub(super) fn bisect(mut low: f64, mut high: f64, below: impl Fn(f64) -> bool) -> f64 {
     for _ in 0..200 {
         let middle = f64::midpoint(low, high);
         if middle <= low || middle >= high {

@@ -1,29 +1,20 @@
 //! Measures of tracks and droppings, hands off; of talon holes, with gloves.
 
 use crate::guide::{Input, Phase, Step, Touch, View};
-use crate::record::{Answer, Site};
+use crate::record::{Answer, Site, find};
 
 use super::facts::{carcass_here, deer_here, wounds};
 use super::rules;
 
-/// Animals that may have bitten or eaten.
-const EATERS: [&str; 11] = [
-    "wolf",
-    "coyote",
-    "dog",
-    "fox",
-    "bobcat_or_lynx",
-    "cougar",
-    "bear",
-    "marten_or_fisher",
-    "wolverine",
-    "other",
-    "not_named",
-];
+/// Whether any animal but a deer left this: one that may have bitten or eaten.
+fn eater(v: &View, finding: &str) -> bool {
+    let animals = find(finding).map_or(&[][..], |def| def.options());
+    animals.iter().any(|animal| *animal != "deer" && v.chose(finding, animal))
+}
 
 /// At bare bones the tracks are of those who came later.
 fn tracks_here(v: &View) -> bool {
-    flesh_here(v) && EATERS.iter().any(|animal| v.chose("tracks_by", animal))
+    flesh_here(v) && eater(v, "tracks_by")
 }
 
 fn flesh_here(v: &View) -> bool {
@@ -35,7 +26,7 @@ fn crisp(v: &View) -> bool {
 }
 
 fn droppings_here(v: &View) -> bool {
-    flesh_here(v) && EATERS.iter().any(|animal| v.chose("droppings_by", animal))
+    flesh_here(v) && eater(v, "droppings_by")
 }
 
 /// Wounds of which somebody said that talons made them.
