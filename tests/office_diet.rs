@@ -52,6 +52,9 @@ fn the_same_files_give_the_same_digits_and_what_is_left_out_is_named() {
     let file = office.put("a.json", &table("deer", &deer));
     let ran = office.run(&["diet", &file]);
     assert_eq!(ran.out, office.run(&["diet", &file]).out);
+    // Whose rumen gave no shares is said beside those that count.
+    assert!(ran.out.contains("; 1 more found that month without shares"), "{}", ran.out);
+    assert_eq!(office.run(&["diet", "--json", &file]).json()["months"][0]["without_shares"], 1);
     assert!(ran.out.contains("5 deer") && ran.out.contains(" to "), "{}", ran.out);
     assert!(ran.err.contains("deer none is left out: All volumes are zero"), "{}", ran.err);
 }

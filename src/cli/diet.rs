@@ -44,8 +44,8 @@ fn print(report: &DietReport, streams: &mut Streams<'_>) -> Result<(), CliError>
 fn head(month: &MonthDiet, streams: &mut Streams<'_>) -> Result<(), CliError> {
     let [points, ml, percent] = month.by;
     streams.line(&format!(
-        "{}: {} deer ({points} by points, {ml} by ml, {percent} by percent)",
-        month.month, month.deer
+        "{}: {} deer ({points} by points, {ml} by ml, {percent} by percent); {} more found that month without shares",
+        month.month, month.deer, month.without_shares
     ))?;
     streams.line(&format!(
         "  {:<34} {:>22} {:>22} {:>24}",

@@ -34,7 +34,7 @@ pub(super) fn run(config: Lab, streams: &mut Streams<'_>) -> Result<Exit, CliErr
     streams.line(&format!("kept in {}", path.display()))?;
     let after = held(&config.archive, &config.archive.keyring()?)?;
     if let Some(carcass) = fold(&after.gathered.journal).carcasses.get(&carcass.id) {
-        let age = reading::all(carcass, &Given::default()).age;
+        let age = reading::all(carcass, &Given { without_cause: true, ..Given::default() }).age;
         for one in age.statements.iter().chain(&age.cautions) {
             streams.line(&format!("  {}", one.say(Language::English)))?;
         }

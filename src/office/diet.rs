@@ -33,6 +33,9 @@ pub struct MonthDiet {
     pub deer: usize,
     /// Deer measured by points, by volume in millilitres, by volume in percent.
     pub by: [usize; 3],
+    /// Deer found in that month of which no shares are known: not looked at, gone, or refused. They count in no
+    /// figure here; each is named among those left out.
+    pub without_shares: usize,
     /// Deer with fewer points than are asked for.
     pub few_points: usize,
     /// Each food, largest aggregate percentage first.
@@ -89,23 +92,30 @@ struct Deer {
 /// Diet of all these carcasses, by the month in which they were found.
 pub fn diet<'a>(carcasses: impl IntoIterator<Item = &'a Carcass>) -> DietReport {
     let mut months: BTreeMap<String, Vec<Deer>> = BTreeMap::new();
+    let mut without_shares: BTreeMap<String, usize> = BTreeMap::new();
     let mut left_out = Vec::new();
+    let month_of = |day: time::Date| format!("{:04}-{:02}", day.year(), u8::from(day.month()));
     for carcass in carcasses {
         let mut skip = |reason: String| left_out.push(LeftOut { carcass: carcass.id, reason });
         match (deer(carcass), found_on(carcass)) {
-            (Err(reason), _) => skip(reason),
+            (Err(reason), day) => {
+                if let Some(day) = day {
+                    *without_shares.entry(month_of(day)).or_default() += 1;
+                }
+                skip(reason);
+            }
             (Ok(_), None) => {
                 skip("Nothing says when it was found, and deer of different months are not pooled.".to_owned());
             }
             (Ok(deer), Some(day)) => {
-                let month = format!("{:04}-{:02}", day.year(), u8::from(day.month()));
-                months.entry(month).or_default().push(deer);
+                months.entry(month_of(day)).or_default().push(deer);
             }
         }
     }
     let mut report = DietReport { months: Vec::new(), left_out };
     for (month, deer) in months {
-        match month_diet(month, &deer) {
+        let without_shares = without_shares.get(&month).copied().unwrap_or_default();
+        match month_diet(month, &deer, without_shares) {
             Ok(month) => report.months.push(month),
             Err(why) => {
                 let out = |one: &Deer| LeftOut {
@@ -124,7 +134,7 @@ fn deer(carcass: &Carcass) -> Result<Deer, String> {
     let samples = rumen_samples(carcass);
     let Some(first) = samples.first() else { return Err("Its rumen was not counted or sorted.".to_owned()) };
     // The reading has the checks: species, months, percentages over 100, rows that cannot be read.
-    let reading = reading::all(carcass, &Given::default()).diet;
+    let reading = reading::all(carcass, &Given { without_cause: true, ..Given::default() }).diet;
     let read = reading.as_ref().is_some_and(|diet| diet.outcome == Outcome::Read);
     if !read {
         let said = reading.and_then(|diet| diet.statements.first().map(|said| said.say(Language::English)));
@@ -153,7 +163,7 @@ fn deer(carcass: &Carcass) -> Result<Deer, String> {
     })
 }
 
-fn month_diet(month: String, deer: &[Deer]) -> Result<MonthDiet, NoPool> {
+fn month_diet(month: String, deer: &[Deer], without_shares: usize) -> Result<MonthDiet, NoPool> {
     let codes: BTreeSet<&str> = deer
         .iter()
         .flat_map(|one| one.shares.iter())
@@ -168,7 +178,7 @@ fn month_diet(month: String, deer: &[Deer]) -> Result<MonthDiet, NoPool> {
         .map(|way| deer.iter().filter(|one| one.measure == way).count());
     let few_points = deer.iter().filter(|one| one.few_points).count();
     let notes = notes(deer, few_points);
-    Ok(MonthDiet { month, deer: deer.len(), by, few_points, foods, tiers, notes })
+    Ok(MonthDiet { month, deer: deer.len(), by, without_shares, few_points, foods, tiers, notes })
 }
 
 const TIERS: [&str; 4] = ["preferred_or_second", "readily_eaten", "poor", "not_on_the_list"];
