@@ -312,6 +312,35 @@ fn measures_say_who_left_the_signs() {
     assert_eq!(left(vec![]).outcome, Outcome::NoEvidence);
 }
 
+/// Each measure of a track by itself, at the middle of an animal's printed range (the reference's table of measures).
+#[test]
+fn each_measure_of_a_track_speaks() {
+    let left = |finding: &str, value: i64| {
+        let rows = vec![seen("track_edges", "crisp"), seen(finding, value)];
+        reading::all(one(&folded(rows)), &Given::default()).left_signs.unwrap()
+    };
+    let animals = |r: &Reading| -> Vec<String> {
+        let said = r.statements.iter().find(|s| s.values.contains_key("what")).unwrap();
+        let name = |v: &Val| if let Val::Message(id) = v { id.replace("cause.animal.", "") } else { panic!("{v:?}") };
+        match said.values.get("animals") {
+            Some(Val::List(all)) => all.iter().map(name).collect(),
+            _ => vec![name(&said.values["animal"])],
+        }
+    };
+    for (finding, value, unit, fits, does_not) in [
+        ("front_track_width_mm", 53, cause_ids::measures::WIDTH, "coyote", "wolf"),
+        ("front_track_length_mm", 110, cause_ids::measures::LENGTH, "wolf", "coyote"),
+        ("walking_stride_cm", 27, cause_ids::measures::STRIDE, "bobcat", "coyote"),
+        ("track_toes_count", 5, cause_ids::measures::TOES, "fisher", "wolf"),
+        ("track_toes_count", 4, cause_ids::measures::TOES, "wolf", "bear"),
+    ] {
+        let r = left(finding, value);
+        assert_eq!(r.estimates[0].unit, unit);
+        let told = animals(&r);
+        assert!(told.contains(&fits.to_owned()) && !told.contains(&does_not.to_owned()), "{finding} {value}: {told:?}");
+    }
+}
+
 /// Who raked snow alone over it, an animal or the wind, nobody can say; with litter or hair in it an animal did.
 #[test]
 fn snow_alone_is_no_cover() {

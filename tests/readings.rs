@@ -102,6 +102,27 @@ fn the_winter_trap() {
     assert_eq!(months.coverage, Some(0.9));
 }
 
+/// A tooth that was lost stood there: it is counted, and says nothing of how far the row had come. A premolar that is
+/// being replaced makes a row of five a yearling's. Common practice, no source.
+#[test]
+fn a_tooth_that_was_lost_stood_there() {
+    let jaw = |p2: &str| {
+        let mut rows = adult_jaw(["wider", "narrower", "narrower"]);
+        rows.retain(|row| row["tooth"] != "p2");
+        rows.push(tooth("tooth_state", "p2", p2));
+        field(rows).age
+    };
+    let whole = jaw("in_wear");
+    for lost in ["lost_in_life", "lost_after_death"] {
+        assert_eq!(jaw(lost).estimates, whole.estimates, "{lost}");
+        assert!(says(&jaw(lost), "reading.age.key_class.adult"), "{lost}");
+    }
+    let changing =
+        [("p2", "milk"), ("p3", "milk"), ("p4", "milk_shed"), ("m1", "in_wear"), ("m2", "in_wear"), ("m3", "part_up")];
+    let changing = field(changing.map(|(t, state)| tooth("tooth_state", t, state)).to_vec()).age;
+    assert!(says(&changing, "reading.age.key_class.yearling"), "{:?}", messages(&changing));
+}
+
 /// A worn milk tooth marked `in wear` and not described further is not taken for a permanent one.
 #[test]
 fn in_wear_alone_is_no_permanent_premolar() {
@@ -258,6 +279,8 @@ fn weighed_marrow_by_age_group() {
     assert!(says(&adult, "reading.condition.word.partly_used") && !says(&adult, "reading.condition.group.fawn"));
     assert!(says(&unknown, "reading.condition.group.fawn") && says(&unknown, "reading.condition.group.adult"));
     assert!(says(&unknown, "reading.condition.caution.both_groups"));
+    // Whose limits they are is said (reference on condition, section 1.5).
+    assert!(says(&fawn, "reading.condition.caution.sika_limits"));
 }
 
 #[test]

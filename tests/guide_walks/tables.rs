@@ -6,7 +6,9 @@ use marrowbook::guide::steps::STEPS;
 use marrowbook::guide::{
     BenchWork, Draft, ExamKind, Input, Phase, Step, Touch, Volumes, bench_work, hazards, point_count,
 };
+use marrowbook::reading::FINDINGS_OF;
 use marrowbook::record::{Answer, FINDINGS, Scope, Shape as S, Site, Value, Why, find};
+use marrowbook::science::cause::Table;
 
 use crate::answering::Script;
 use crate::visit::{CARCASS, Visit};
@@ -281,6 +283,22 @@ fn every_finding_is_asked_by_a_step_or_known_not_to_be() {
             def.scope == Scope::WinterLog,
         ];
         assert_eq!(ways.iter().filter(|w| **w).count(), 1, "{}", def.code);
+    }
+}
+
+/// What is weighed for the cause is asked, and what the evidence table calls hands-off before anything is touched.
+#[test]
+fn every_observation_has_its_step_hands_off_ones_first() {
+    let table = Table::built_in();
+    assert_eq!(FINDINGS_OF.len(), 25);
+    let field: Vec<&Step> = steps().filter(|step| step.phase != Phase::Bench).collect();
+    let touched = field.iter().position(|step| step.touch > Touch::Look).unwrap();
+    for (number, findings) in (1_u8..).zip(FINDINGS_OF) {
+        let asks = |step: &&Step| findings_of(step).contains(&findings[0]);
+        let first = field.iter().position(asks).unwrap_or_else(|| panic!("row {number}: nobody asks {}", findings[0]));
+        if table.row(number, false).unwrap().class == 0 {
+            assert!(first < touched, "row {number}: {} comes after something is touched", field[first].id);
+        }
     }
 }
 

@@ -1,10 +1,10 @@
 //! What to look at next: worth for its time, behind no gate, and without naming a cause. Which rows are worth
 //! most with nothing answered: the reference text on cause of death, section 7, row 33.
 
-use marrowbook::guide::{Ask, NextLook, Phase, Situation, Status, next_looks};
+use marrowbook::guide::{Ask, NextLook, Phase, Situation, Status, cause_may_be_shown, next_looks};
 use marrowbook::words::{Language, raw};
 
-use crate::scene::Scene;
+use crate::scene::{CARCASS, Scene};
 
 /// The scene as if the visit had come to this phase.
 fn at(scene: &Scene, phase: Phase) -> (Situation, Vec<NextLook>) {
@@ -86,4 +86,19 @@ fn nothing_is_offered_before_the_carcass_and_after_the_end() {
     let mut closed = scene();
     closed.say("examination_closed=complete");
     assert_eq!(at(&closed, Phase::HandsOff).1, []);
+}
+
+/// So that it does not steer the eye: not while anybody still looks, on this visit or another.
+#[test]
+fn the_cause_is_shown_only_when_every_examination_is_closed() {
+    let shown = |scene: &Scene| cause_may_be_shown(&scene.folded().carcasses[&CARCASS]);
+    let mut scene = scene();
+    assert!(!shown(&scene));
+    scene.say("examination_closed=complete");
+    assert!(shown(&scene));
+    scene.exam = uuid::Uuid::from_u128(77);
+    scene.of_carcass().say("species=white_tailed_deer");
+    assert!(!shown(&scene), "a second visit is open");
+    scene.say("examination_closed=complete");
+    assert!(shown(&scene));
 }

@@ -109,3 +109,21 @@ pub fn months_interval(mut points: Vec<(f64, f64)>) -> Option<MonthsInterval> {
     };
     Some(MonthsInterval { low: quantile(0.05), middle: quantile(0.5), high: quantile(0.95) })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The five classes that a winter kill is put into (reference on age, section 10; rulings): 0, 1, 2, 3-5, 6+.
+    #[test]
+    fn broad_classes_are_0_1_2_3_to_5_and_6_and_over() {
+        let classes = [0.01, 0.02, 0.04, 0.08, 0.16, 0.05, 0.32, 0.07, 0.15, 0.10];
+        let told = broad(&classes);
+        let expected = [0.01, 0.02, 0.04, 0.29, 0.64];
+        for (got, expected) in
+            [told.fawn, told.yearling, told.two, told.three_to_five, told.six_and_over].into_iter().zip(expected)
+        {
+            assert!((got - expected).abs() < 1e-12, "{got} {expected}");
+        }
+    }
+}

@@ -262,6 +262,41 @@ fn typical_jaws_come_out_near_their_age() {
     }
 }
 
+/// Each look at wear by itself, worn off as far as the agencies' keys go against not worn at all: an older deer.
+#[test]
+fn every_look_at_wear_makes_older() {
+    let mean = |item: Item, worn: bool| {
+        let mut side = adult_row();
+        let dentine = Some(if worn { Dentine::Smooth } else { Dentine::None });
+        let crest = Some(if worn { Crest::Gone } else { Crest::Sharp });
+        let funnel = Some(if worn { Infundibulum::Gone } else { Infundibulum::Open });
+        match item {
+            Item::P4Dentine => side.p4_dentine = dentine,
+            Item::M1Dentine => side.dentine[0] = dentine,
+            Item::M2Dentine => side.dentine[1] = dentine,
+            Item::M3Dentine => side.dentine[2] = dentine,
+            Item::M1Crest => side.crest[0] = crest,
+            Item::M2Crest => side.crest[1] = crest,
+            Item::M3Crest => side.crest[2] = crest,
+            Item::M1Infundibulum => side.infundibulum[0] = funnel,
+            Item::M2Infundibulum => side.infundibulum[1] = funnel,
+            Item::M3Infundibulum => side.infundibulum[2] = funnel,
+            Item::M3Posterior => {
+                side.m3_posterior = Some(if worn { M3Posterior::LevelOrBelow } else { M3Posterior::UnwornCone });
+            }
+            Item::PremolarWear => {
+                side.premolar_wear = Some(if worn { PremolarWear::Stumps } else { PremolarWear::None });
+            }
+            other => panic!("{other:?} is no look at wear"),
+        }
+        run(&left(side)).mean_birthdays
+    };
+    for item in Item::WEAR {
+        let (unworn, worn) = (mean(item, false), mean(item, true));
+        assert!(worn > unworn + 1.0, "{item:?}: {unworn} unworn, {worn} worn");
+    }
+}
+
 /// Two sides that agree are one jaw, not two; sides that differ widen.
 #[test]
 fn sides_are_one_jaw() {

@@ -117,6 +117,23 @@ fn weights_to_percent() {
     assert!((lost.get() - 40.0).abs() < 1e-9 && (lost.fat().get() - 33.0).abs() < 1e-9);
 }
 
+/// Of a bone that lay open: what it would come to had it lost water, by D = D'(1 - L) and F = D - 7 (the row of 20 % is
+/// printed in the reference, the others are the same sum); a bone that was whole has no such table.
+#[test]
+fn what_lost_water_would_come_to() {
+    let read = |opened| {
+        let exposure = Exposure { opened: Some(opened), ..FRESH };
+        read_weighing(&DryWeighing { wet_g: 6.0, dry_g: 3.0 }, Some(Bone::Femur), exposure).unwrap().if_water_lost
+    };
+    let rows = read(Opened::OverADay);
+    assert_eq!(rows.len(), 3);
+    for (row, (lost, dry, fat)) in rows.iter().zip([(0.1, 45.0, 38.0), (0.2, 40.0, 33.0), (0.3, 35.0, 28.0)]) {
+        assert!((row.lost_share - lost).abs() < 1e-9, "{row:?}");
+        assert!((row.dry.get() - dry).abs() < 1e-9 && (row.fat.get() - fat).abs() < 1e-9, "{row:?}");
+    }
+    assert!(read(Opened::Intact).is_empty());
+}
+
 /// Nieminen and Laitinen 1986 and others: dry weight and drawn-out fat are two scales, 7 points apart; one
 /// is never read as the other, and a percentage without its scale gives no figure.
 #[test]
