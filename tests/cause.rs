@@ -48,6 +48,7 @@ fn of_wound(finding: &str, value: impl Into<Value>) -> Value {
 
 fn number(value: &Val) -> f64 {
     match value {
+        Val::InHundred(p) => p * 100.0,
         Val::Number { value, .. } => *value,
         Val::Count(n) => *n as f64,
         other => panic!("{other:?}"),
@@ -107,7 +108,7 @@ fn a_clot_at_measured_holes_is_definite_and_its_figure_capped() {
     assert_eq!(word(&reading), "killed");
     let first = &ranked(&reading)[0];
     assert_eq!((first.0.as_str(), first.1, first.2, first.3), ("coyote", 90.0, 90.0, 90.0));
-    let cut = reading.statements.iter().find(|s| s.id == cause_ids::SPECIES_UNCERTAIN).unwrap();
+    let cut = reading.statements.iter().find(|s| s.id == cause_ids::UNCERTAIN_LINE).unwrap();
     assert!((number(&cut.values["figure"]) - 8.7).abs() < 0.11);
     let shares: f64 = reading.estimates[0].shares.iter().map(|s| s.probability).sum();
     assert!((shares - 1.0).abs() < 1e-9, "{shares}");

@@ -241,3 +241,45 @@ fn strangers_do_not_make_the_table() {
     let ran = office.run(&["reader"]);
     assert!(ran.code == 1 && ran.err.contains("is not enrolled"), "{ran:?}");
 }
+
+/// DNA of a swab, a camera's record and a catch go the way of any laboratory's sheet.
+#[test]
+fn dna_and_records_of_the_kill_are_entered_and_said() {
+    let office = office("lab-dna", &[(1, "y3")]);
+    let id = carcass(1).to_string();
+    let lab = |more: &[&str]| {
+        let mut args = vec!["lab", &id, "--by", "OFF"];
+        args.extend(more);
+        office.run(&args)
+    };
+    for (args, code, words) in [
+        (&["--dna", "wolf"][..], 2, "--dna-from"),
+        (&["--dna", "fox", "--dna-from", "clot_wound"], 2, "`fox` is not one of coyote, wolf"),
+        (&["--dna", "wolf", "--dna-from", "tongue"], 2, "`tongue` is not one of clot_wound"),
+        (&["--killer", "wolf", "--killer-how", "photo_or_camera"], 2, "--killer-by"),
+        (
+            &["--killer", "wolf", "--killer-how", "guess", "--killer-by", "C3"],
+            2,
+            "`guess` is not one of photo_or_camera",
+        ),
+        (&["--handled-days", "-3"], 1, "-3 lies outside 0 to 9999"),
+    ] {
+        let ran = lab(args);
+        assert!(ran.code == code && ran.err.contains(words), "{args:?}: {ran:?}");
+    }
+    assert_eq!(received(&office).len(), 1, "nothing was written");
+    let ran =
+        lab(&["--dna", "wolf", "--dna-from", "elsewhere", "--dna-lab", "Root Lab (invented)", "--dna-sample", "S-2"]);
+    assert!(ran.code == 0 && ran.out.contains("DNA (Root Lab (invented)), Elsewhere: wolf."), "{ran:?}");
+    let ran = lab(&["--dna", "none", "--dna-from", "clot_wound", "--another"]);
+    assert!(ran.code == 0 && ran.out.contains("no predator found"), "{ran:?}");
+    let ran = lab(&["--killer", "coyote", "--killer-how", "photo_or_camera", "--killer-by", "C3"]);
+    assert!(ran.code == 0 && ran.out.contains("Photo or camera (C3): killed by coyote."), "{ran:?}");
+    let ran = lab(&["--handled-days", "10"]);
+    assert!(ran.code == 0 && ran.out.contains("Caught 10 days before it died"), "{ran:?}");
+    let json = read(&office);
+    let all = json["readings"]["cause"]["statements"].as_array().unwrap();
+    for wanted in ["cause.dna_fed", "cause.dna_none", "cause.record"] {
+        assert!(all.iter().any(|s| s["id"] == wanted), "{wanted}: {all:?}");
+    }
+}

@@ -443,3 +443,61 @@ fn signs_of_sex_felt_with_gloves_count_as_much_as_those_seen_and_only_once() {
     let scrotum = json!({"finding": "sex_evidence_handled", "value": ["scrotum_or_penis"]});
     assert_eq!(field(vec![scrotum]).sex.statements[0].id, message_ids::SEX_MALE);
 }
+
+/// Rules of the house: a look is proposed only where it can still be done.
+#[test]
+fn no_look_is_proposed_at_a_jaw_that_is_not_there() {
+    let teeth = |readings: &Readings| -> Vec<Statement> {
+        let off = ["growth_plate", "species"];
+        readings.age.sharpen.iter().filter(|s| !off.contains(&s.finding.as_str())).map(|s| s.look.clone()).collect()
+    };
+    let value = |finding: &str, value: &str| json!({"finding": finding, "value": value});
+    let gone = json!({"finding": "jaw_in_view", "state": "part_gone", "why": "scavenged"});
+    let quick = || value("quick_class", "older");
+    let open = field(vec![quick()]);
+    assert!(!teeth(&open).is_empty(), "nobody has said where the jaw is");
+    for row in [
+        gone.clone(),
+        value("jaw_in_view", "neither"),
+        json!({"finding": "parts_eaten", "value": ["head"]}),
+        value("head_or_antlers_missing_only", "there"),
+    ] {
+        let none = field(vec![quick(), row.clone()]);
+        assert_eq!(teeth(&none), [], "{row}");
+        assert!(none.age.sharpen.iter().any(|s| s.finding == "growth_plate"), "the leg may be there: {row}");
+        assert_eq!(none.sharpen().iter().filter(|s| s.finding == "tooth_state").count(), 0);
+    }
+    // Taken for the bench: the same looks, there. On the bench it is in view, and said as such.
+    let taken = vec![quick(), value("jaw_in_view", "neither"), value("jaw_taken", "right_half")];
+    let all = field(taken.clone());
+    assert!(!teeth(&all).is_empty() && teeth(&all).iter().all(|look| look.id == "reading.look.on_bench"));
+    assert!(all.age.sharpen.iter().filter_map(|s| s.site.side).all(|s| s == marrowbook::record::Side::Right));
+    let said = teeth(&all)[0].say(marrowbook::words::Language::English);
+    assert!(said.starts_with("On the bench: "), "{said}");
+    let mut first = vec![value("species", "white_tailed_deer")];
+    first.extend(taken);
+    let later = read_all(&[("field", first), ("bench", vec![value("jaw_in_view", "right")])]);
+    assert!(!teeth(&later).is_empty() && teeth(&later).iter().all(|look| look.id != "reading.look.on_bench"));
+    let front = field(vec![quick(), value("jaw_in_view", "neither"), value("jaw_taken", "front_teeth_only")]);
+    assert_eq!(front.age.sharpen.iter().filter(|s| s.finding != "growth_plate").count(), 1);
+    assert!(front.age.sharpen.iter().any(|s| s.finding == "front_teeth"));
+}
+
+#[test]
+fn no_look_is_proposed_at_a_part_that_is_gone_or_on_another_species() {
+    let gone = |finding: &str, side: &str| json!({"finding": finding, "side": side, "tooth": "m3", "state": "part_gone", "why": "removed"});
+    let dentine = |readings: &Readings| {
+        let m3 = |s: &&reading::Sharpen| s.finding == "dentine" && s.site.tooth == Some(marrowbook::record::Tooth::M3);
+        readings.age.sharpen.iter().find(m3).and_then(|s| s.site.side)
+    };
+    let jaw = || adult_jaw(["narrower", "narrower", "narrower"]).into_iter().filter(|r| r["tooth"] != "m3");
+    use marrowbook::record::Side;
+    assert_eq!(dentine(&field(jaw().collect())), Some(Side::Left));
+    assert_eq!(dentine(&field(jaw().chain([gone("dentine", "left")]).collect())), Some(Side::Right));
+    let both = jaw().chain([gone("dentine", "left"), gone("dentine", "right")]);
+    assert_eq!(dentine(&field(both.collect())), None);
+    let other = read_all(&[("field", vec![json!({"finding": "species", "value": "other_deer"})])]);
+    for reading in other.each() {
+        assert!(reading.sharpen.is_empty(), "{}: {:?}", reading.method, reading.sharpen);
+    }
+}

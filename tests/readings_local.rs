@@ -341,3 +341,111 @@ fn answers_that_differ_are_worked_every_way_in_every_reading() {
     // Same age of the young either way: the figure stands, the sexes are both shown.
     assert_eq!(both.unborn.estimates, one.unborn.estimates);
 }
+
+/// From memory, and out of the combined reading unless the office's card lets them in: then marked, said first, and
+/// the word as it was. Figures as in `condition-and-winter.md` 3.4 and 3.7 (CONINDEX 130 of 60 and 90; 65 points).
+#[test]
+fn the_office_may_let_formulas_from_memory_into_the_condition() {
+    const LET_IN: &str = "reading.combined.caution.let_in";
+    let depots = ["rump_fat", "brisket_fat", "gut_fat", "kidney_fat", "heart_fat", "pericardial_fat"];
+    let mut rows: Vec<Value> = depots.map(|depot| value(depot, "moderate")).to_vec();
+    rows.push(value("muscle_mass", "lean"));
+    for side in ["left", "right"] {
+        for (finding, grams) in [("kidney_g", 60.0), ("kidney_fat_whole_g", 36.0)] {
+            rows.push(json!({"finding": finding, "side": side, "value": grams}));
+        }
+    }
+    let femur = [("marrow_wet_g", json!(10.0)), ("marrow_dry_g", json!(9.7)), ("marrow_frozen", json!("never_frozen"))];
+    rows.extend(femur.map(|(finding, v)| json!({"finding": finding, "bone": "femur", "value": v})));
+    let out = read_with(rows.clone(), &json!({}));
+    let within = read_with(rows, &json!({"formulas_from_memory": {"why": "to rank our own deer"}}));
+    let (out, within) = (out.combined.unwrap(), within.combined.unwrap());
+    assert_eq!(out.statements[0], within.statements[0], "no formula moves the word");
+    assert!(says(&out, "reading.combined.caution.recalled") && !says(&out, LET_IN));
+    assert!(!says(&within, "reading.combined.caution.recalled"));
+    assert_eq!(within.cautions[0].id, LET_IN, "said first");
+    assert!(words(&within).contains("FROM MEMORY") && words(&within).contains("(to rank our own deer)"));
+    assert!(reading::short(&within).flags.iter().any(|flag| flag.id == LET_IN), "in short as well");
+    let lines = words(&within);
+    assert!(
+        lines.contains("[from memory] CONINDEX") && lines.contains(": 130.") && lines.contains("65 of 100"),
+        "{lines}"
+    );
+    for id in ["kistner-1980", "conindex"] {
+        assert_eq!(source(&within, id).map(|s| &*s.mark), Some("memory"), "{id}");
+        assert!(source(&out, id).is_none());
+    }
+}
+
+fn browse(rows: &Value) -> Value {
+    json!({"browse": rows})
+}
+
+/// Frames of ten points.
+fn points(all: &[(&str, usize)]) -> Vec<Value> {
+    let all: Vec<&str> = all.iter().flat_map(|(code, n)| std::iter::repeat_n(*code, *n)).collect();
+    let frame =
+        |(n, frame): (usize, &[&str])| json!({"finding": "rumen_points", "item": n + 1, "value": frame.join(" ")});
+    let mut rows: Vec<Value> = all.chunks(10).enumerate().map(frame).collect();
+    rows.extend([value("rumen_method", "point_count"), value("rumen_point_count", "counted")]);
+    rows
+}
+
+/// The card's tier stands in place of New York's, for a plant of the list and for one that a crew named, and its
+/// digestibility beside it with region and source. Shares are of the counts themselves.
+#[test]
+fn the_cards_browse_list_ranks_the_reserves_own_foods() {
+    let mut rows = points(&[("balsam_fir", 60), ("own_1", 30), ("sugar_maple", 10)]);
+    rows.push(json!({"finding": "rumen_own_plant", "item": 1, "value": "Beaked hazel"}));
+    let poor = |readings: &Readings| {
+        let diet = readings.diet.as_ref().unwrap();
+        let of =
+            diet.estimates.iter().find(|e| e.unit.ends_with("unit.poor") || e.unit.ends_with("unit_poor")).unwrap();
+        (of.best.unwrap(), of.unit.clone())
+    };
+    let (before, unit) = poor(&read_with(rows.clone(), &json!({})));
+    assert!((before - 60.0).abs() < 1e-9 && unit == "reading.diet.unit.poor", "balsam fir is poor in New York's list");
+    let fir = json!({"item": "balsam_fir", "tier": "second", "digestible_percent": 43, "region": "our yard",
+        "source": "pen trial 2024"});
+    let hazel = json!({"item": "beaked HAZEL ", "tier": "poor", "region": "our yard", "source": "twig counts"});
+    let readings = read_with(rows.clone(), &browse(&json!([fir, hazel])));
+    let (after, unit) = poor(&readings);
+    assert!((after - 30.0).abs() < 1e-9 && unit == "reading.diet.own.unit_poor", "{after} {unit}");
+    let diet = readings.diet.unwrap();
+    let said = words(&diet);
+    for line in [
+        "Balsam fir: second choice, by the local card (our yard; pen trial 2024)",
+        "Balsam fir, as food for deer: 43 % digested, by the local card (our yard; pen trial 2024)",
+        "Beaked hazel: poor food, by the local card (our yard; twig counts)",
+        "Preferred or second choice, by the local card and New York's list: 60 %",
+        "Readily eaten, by the local card and New York's list: 10 %",
+    ] {
+        assert!(said.contains(line), "{line}\n{said}");
+    }
+    // Sugar maple still stands by New York's list.
+    assert!(says(&diet, "reading.diet.caution.own_and_list") && source(&diet, "card-browse").unwrap().mark == "ours");
+    let maple = json!({"item": "sugar_maple", "tier": "readily", "region": "our yard", "source": "twig counts"});
+    let all_own = read_with(rows, &browse(&json!([fir, hazel, maple]))).diet.unwrap();
+    assert!(!says(&all_own, "reading.diet.caution.own_and_list") && !says(&all_own, "reading.diet.caution.tiers"));
+}
+
+/// A region's own births move the rut with them (`age-and-sex.md` 6: mean 25 May to 10 June).
+#[test]
+fn the_rut_is_that_of_the_cards_births() {
+    const OUTSIDE: &str = "reading.unborn.caution.outside_rut";
+    let rows = |mm: i64| {
+        vec![
+            value("fetus", "there"),
+            json!({"finding": "fetus_length_mm", "item": 1, "value": mm}),
+            value("death_known_at", "2026-02-20T12:00:00-06:00"),
+        ]
+    };
+    // 338 mm are 145 days: conceived on 28 September, at the latest (13 days more) on 11 October. The rut of births
+    // round 25 May begins on 3 October, that of births round 10 June on 19 October.
+    let narrow = |day: u8, month: u8| json!({"birth_dates": {"month": month, "day": day, "sd_days": 3, "source": "collared does"}});
+    let early = read_with(rows(338), &narrow(25, 5)).unborn;
+    let late = read_with(rows(338), &narrow(10, 6)).unborn;
+    assert!(!says(&early, OUTSIDE), "{}", words(&early));
+    assert!(says(&late, OUTSIDE), "{}", words(&late));
+    assert!(source(&late, "card-birth-dates").is_some() && source(&late, "birth-dates").is_none());
+}

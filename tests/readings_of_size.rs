@@ -260,3 +260,32 @@ fn other_animals_are_refused() {
         assert!(says(reading, "reading.scope.not_white_tailed"));
     }
 }
+
+/// A doe's young of so many mm, of a doe that died on that day at that place.
+fn young_at(mm: i64, died: &str, more: Vec<Value>) -> Readings {
+    let rows = vec![value("fetus", "there"), item("fetus_length_mm", 1, mm), value("death_known_at", died)];
+    read("field", with(rows, more))
+}
+
+/// Reference `age-and-sex.md` 6 and 7: the worked fetus of 150 mm on 20 February was conceived on 27 November, in
+/// the rut; one of 460 mm then (184 days) in August, outside every season printed there.
+#[test]
+fn a_conception_outside_the_rut_is_told() {
+    const OUTSIDE: &str = "reading.unborn.caution.outside_rut";
+    let died = "2026-02-20T12:00:00-06:00";
+    let within = young_at(150, died, Vec::new());
+    assert!(!says(&within.unborn, OUTSIDE), "{}", words(&within.unborn));
+    assert!(within.unborn.sources.iter().any(|s| s.id == "birth-dates" && s.mark == "design"));
+    let august = young_at(460, died, Vec::new());
+    assert!(says(&august.unborn, OUTSIDE));
+    assert!(
+        words(&august.unborn).contains("the rut, which runs 2025-10-12 to 2026-02-11 here"),
+        "{}",
+        words(&august.unborn)
+    );
+    assert_eq!(august.unborn.outcome, Outcome::Read, "a caution, no refusal");
+    // South of 38 N these births do not hold, and nothing is said of the rut.
+    let place = |lat: f64| vec![json!({"finding": "place", "value": {"lat_deg": lat, "lon_deg": -90.0}})];
+    assert!(says(&young_at(460, died, place(47.0)).unborn, OUTSIDE));
+    assert!(!says(&young_at(460, died, place(33.0)).unborn, OUTSIDE));
+}

@@ -2,13 +2,15 @@
 
 use std::collections::BTreeSet;
 
-use super::figures::{BirthDates, CrownHeight, Figures, MolarRatio, NORM_MEASURES, Norm, ReaderTable};
+use super::figures::{BirthDates, BrowseFood, CrownHeight, Figures, MolarRatio, NORM_MEASURES, Norm, ReaderTable};
 use crate::record::{Moment, Shape, Tooth, find};
 
 /// Fewest deer behind a norm or a constant. Ours.
 const LEAST_DEER: u32 = 5;
 /// Most characters of a source.
 const SOURCE_CHARS: usize = 200;
+/// Most characters of a food's name, as a crew may write it.
+const ITEM_CHARS: usize = 80;
 
 /// What is wrong, and where.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -45,7 +47,7 @@ impl At {
 
     fn source(self, member: &'static str, text: &str) -> Result<(), FigureFlaw> {
         if text.trim().is_empty() {
-            return Err(self.flaw(member, "is empty: say where the figure comes from"));
+            return Err(self.flaw(member, "is empty: say it in a few words"));
         }
         if text.chars().count() > SOURCE_CHARS {
             return Err(self.flaw(member, format!("has more than {SOURCE_CHARS} characters")));
@@ -72,6 +74,10 @@ pub(super) fn check(figures: &Figures) -> Result<(), FigureFlaw> {
     if let Some(prior) = &figures.age_prior {
         At { list: "age_prior", row: None }.source("why", &prior.why)?;
     }
+    if let Some(let_in) = &figures.formulas_from_memory {
+        At { list: "formulas_from_memory", row: None }.source("why", &let_in.why)?;
+    }
+    check_browse(&figures.browse)?;
     check_norms(&figures.norms)?;
     check_crowns(&figures.crown_heights)?;
     figures.molar_ratio.as_ref().map_or(Ok(()), check_ratio)
@@ -136,6 +142,32 @@ fn check_norms(norms: &[Norm]) -> Result<(), FigureFlaw> {
     Ok(())
 }
 
+fn check_browse(foods: &[BrowseFood]) -> Result<(), FigureFlaw> {
+    let mut seen = BTreeSet::new();
+    for (n, food) in (1..).zip(foods) {
+        let at = At { list: "browse", row: Some(n) };
+        let item = food.key();
+        if item.is_empty() {
+            return Err(at.flaw("item", "is empty: give a plant's code, or the name that crews write"));
+        }
+        if item.chars().count() > ITEM_CHARS {
+            return Err(at.flaw("item", format!("has more than {ITEM_CHARS} characters")));
+        }
+        if food.tier.is_none() && food.digestible_percent.is_none() {
+            return Err(at.flaw("tier", "and `digestible_percent` are both missing: give one of them"));
+        }
+        if let Some(percent) = food.digestible_percent {
+            at.within("digestible_percent", percent.into(), 1, 99)?;
+        }
+        at.source("region", &food.region)?;
+        at.source("source", &food.source)?;
+        if !seen.insert(item) {
+            return Err(at.flaw("item", format!("`{}` stands in an earlier row", food.item)));
+        }
+    }
+    Ok(())
+}
+
 fn check_crowns(crowns: &[CrownHeight]) -> Result<(), FigureFlaw> {
     let mut seen = BTreeSet::new();
     for (n, crown) in (1..).zip(crowns) {
@@ -182,6 +214,10 @@ mod tests {
     const RATIO: &str = r#"{"molar_ratio":{"intercept_tenths_months":100,"slope_tenths_months":400,
         "sd_tenths_months":80,"from_hundredths":80,"to_hundredths":250,"deer_count":31,"source":"own jaws"}}"#;
     const BIRTHS: &str = r#"{"birth_dates":{"month":5,"day":29,"sd_days":9,"source":"collared does"}}"#;
+    const MEMORY: &str = r#"{"formulas_from_memory":{"why":"to rank our own deer"}}"#;
+    const BROWSE: &str = r#"{"browse":[{"item":"white_cedar","tier":"preferred","digestible_percent":52,
+        "region":"our yard","source":"pen trial"},{"item":"Beaked hazel","tier":"poor","region":"our yard",
+        "source":"twig counts"}]}"#;
     const PRIOR: &str = r#"{"age_prior":{"prior":"flat","why":"no bias wanted"}}"#;
 
     fn readers() -> serde_json::Value {
@@ -193,7 +229,7 @@ mod tests {
 
     #[test]
     fn sound_figures_are_taken() {
-        for json in ["{}", NORM, CROWN, RATIO, BIRTHS, PRIOR, &readers().to_string()] {
+        for json in ["{}", NORM, CROWN, RATIO, BIRTHS, PRIOR, MEMORY, BROWSE, &readers().to_string()] {
             assert_eq!(parsed(json), Ok(()), "{json}");
         }
     }
@@ -219,6 +255,13 @@ mod tests {
             (BIRTHS, ":9,", ":45,", "`sd_days` is 45, outside 3 to 20"),
             (PRIOR, "no bias wanted", "", "`figures.age_prior`: `why` is empty"),
             (PRIOR, "flat", "starved", "unknown variant"),
+            (MEMORY, "to rank our own deer", "", "`figures.formulas_from_memory`: `why` is empty"),
+            (BROWSE, "white_cedar", " ", "`figures.browse`, row 1: `item` is empty"),
+            (BROWSE, ":52", ":0", "row 1: `digestible_percent` is 0, outside 1 to 99"),
+            (BROWSE, "\"tier\":\"poor\",", "", "row 2: `tier` and `digestible_percent` are both missing"),
+            (BROWSE, "\"tier\":\"poor\"", "\"tier\":\"best\"", "unknown variant"),
+            (BROWSE, "twig counts", "", "row 2: `source` is empty"),
+            (BROWSE, "Beaked hazel", "White_Cedar ", "row 2: `item` `White_Cedar ` stands in an earlier row"),
         ] {
             assert!(json.contains(from), "{from}");
             let said = parsed(&json.replacen(from, to, 1)).unwrap_err();

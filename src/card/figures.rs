@@ -30,6 +30,56 @@ pub struct Figures {
     /// Widths of molars over heights of their crowns against age.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub molar_ratio: Option<MolarRatio>,
+    /// Lets formulas from memory stand in the combined reading of condition; absent, they stay out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub formulas_from_memory: Option<FormulasFromMemory>,
+    /// What the reserve's own foods are worth, in place of the form's list.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub browse: Vec<BrowseFood>,
+}
+
+/// The office's word that formulas which nobody has confirmed may stand beside the others.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct FormulasFromMemory {
+    /// Why, in the office's words.
+    pub why: String,
+}
+
+/// How a food ranks in winter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum BrowseTier {
+    /// Preferred.
+    Preferred,
+    /// Second choice.
+    Second,
+    /// Readily eaten.
+    Readily,
+    /// Eaten when starving, or poor.
+    Poor,
+}
+
+/// What one food is worth in the reserve's region: its tier, its digestibility, or both.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct BrowseFood {
+    /// Code of a plant of the form's list, such as `white_cedar`; or the name under which crews write an item of
+    /// their own, such as `Beaked hazel`.
+    pub item: String,
+    /// How it ranks.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tier: Option<BrowseTier>,
+    /// Share of its dry matter that deer digest, percent.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub digestible_percent: Option<u32>,
+    /// Of which region, in the office's words.
+    pub region: String,
+    /// Where it comes from, in the office's words.
+    pub source: String,
 }
 
 /// Calls of the reserve's readers by true class.
@@ -183,6 +233,18 @@ pub struct MolarRatio {
 
 /// Measures that a norm may be of.
 pub const NORM_MEASURES: [&str; 4] = ["hind_foot_mm", "mandible_mm", "diastema_mm", "femur_width_mm"];
+
+impl BrowseFood {
+    /// What names it, whatever the case and the blanks round it.
+    pub fn key(&self) -> String {
+        browse_key(&self.item)
+    }
+}
+
+/// A plant's code or written name as rows are found by it.
+pub fn browse_key(item: &str) -> String {
+    item.trim().to_lowercase()
+}
 
 impl Figures {
     /// Whether the office has entered nothing.

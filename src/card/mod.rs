@@ -15,8 +15,8 @@ pub use cause::{CauseSettings, WinterWord};
 pub use check::{CardError, CardFlaw};
 pub use check_figures::FigureFlaw;
 pub use figures::{
-    AgePrior, BirthDates, CrownHeight, Figures, MolarRatio, NORM_MEASURES, Norm, NormAge, NormSex, PriorName,
-    ReaderTable,
+    AgePrior, BirthDates, BrowseFood, BrowseTier, CrownHeight, Figures, FormulasFromMemory, MolarRatio, NORM_MEASURES,
+    Norm, NormAge, NormSex, PriorName, ReaderTable, browse_key,
 };
 pub use local::{Call, CallFor, Card, Flags, Limits, Permit, Person, Units};
 pub use state::{CardState, card_state};

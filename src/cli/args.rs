@@ -102,11 +102,19 @@ pub(super) enum Command {
     },
     /// Work out winter severity indices from daily logs: CSV files, and the logs and deaths in bundles.
     /// Units are proposed from the file and taken only once a person has confirmed them: at the prompt,
-    /// or with --temperature and --snow.
+    /// or with --temperature and --snow. Files of one place are joined; days on which two disagree are named.
     Winter {
-        /// CSV files with a header (date, tmin, snow depth, ...) and bundles; `-` reads standard input.
-        #[arg(required = true, value_name = "FILE")]
+        /// CSV files with a header (date, tmin, snow depth, ...) and bundles; `-` reads standard input. Without
+        /// any: the logs and bundles that the archive keeps.
+        #[arg(value_name = "FILE")]
         files: Vec<PathBuf>,
+        /// Also keep each CSV in the archive, byte for byte, with the units that were confirmed; then all that the
+        /// archive keeps is read. A file that lies there already is no news.
+        #[arg(long, requires = "files")]
+        keep: bool,
+        /// What was confirmed of a file when it was kept was wrong: this stands in its place.
+        #[arg(long, requires = "keep")]
+        correct: bool,
         /// Which index, as often as wanted: wisconsin, minnesota, new_york, vermont, new_hampshire,
         /// michigan_total_snow, ontario_snow_depth, ontario_days_over_50_cm, quebec_niva, maine,
         /// michigan_verme [default: those whose agency names the season].
@@ -155,8 +163,8 @@ pub(super) enum Command {
         #[command(subcommand)]
         what: TableCommand,
     },
-    /// Enter what a laboratory sent back, or an age or a day of death known otherwise, for one carcass: a
-    /// bench examination of the office's own, signed with its key and kept in the archive.
+    /// Enter what a laboratory sent back (rings of cementum, DNA of a swab), an age or a day of death known
+    /// otherwise, or a record of the kill (photo, camera, collar, witness), for one carcass: a bench examination of the office's own, signed with its key and kept in the archive.
     Lab(LabArgs),
     /// How well each reader calls the wear class of jaws of known age (tags, rings of cementum), and the
     /// table for the local card that follows from it.
@@ -215,6 +223,35 @@ pub(super) struct LabArgs {
     /// When it died, known from a collar or a witness.
     #[arg(long, value_name = "TIME")]
     pub died: Option<String>,
+    /// Animal whose DNA the laboratory typed from a swab: coyote, wolf, bobcat_or_lynx, cougar, dog, bear;
+    /// none, where it found no predator.
+    #[arg(long, value_name = "ANIMAL", requires = "dna_from")]
+    pub dna: Option<String>,
+    /// Where that swab came from: clot_wound (a wound with blood clotted in the flesh: only such a swab speaks
+    /// of who killed), clean_wound, wound_not_known or elsewhere.
+    #[arg(long, value_name = "PLACE", requires = "dna")]
+    pub dna_from: Option<String>,
+    /// The laboratory that typed it.
+    #[arg(long, value_name = "NAME", requires = "dna")]
+    pub dna_lab: Option<String>,
+    /// The swab's number.
+    #[arg(long, value_name = "NUMBER", requires = "dna")]
+    pub dna_sample: Option<String>,
+    /// When that laboratory reported, such as 2027-04-02T12:00:00-05:00.
+    #[arg(long, value_name = "TIME", requires = "dna")]
+    pub dna_reported: Option<String>,
+    /// Animal on record at the kill itself: coyote, wolf, bobcat_or_lynx, cougar, dog, bear.
+    #[arg(long, value_name = "ANIMAL", requires_all = ["killer_how", "killer_by"])]
+    pub killer: Option<String>,
+    /// Kind of that record: photo_or_camera, collar_record or witness.
+    #[arg(long, value_name = "HOW", requires = "killer")]
+    pub killer_how: Option<String>,
+    /// Who saw it: the code of a person, a camera or a collar, never a name.
+    #[arg(long, value_name = "CODE", requires = "killer")]
+    pub killer_by: Option<String>,
+    /// Of a tagged deer: whole days from its last catching to its death, as its owner says.
+    #[arg(long, value_name = "N")]
+    pub handled_days: Option<i64>,
     /// It corrects what the office entered before.
     #[arg(long, conflicts_with = "another")]
     pub correct: bool,

@@ -9,6 +9,7 @@ use super::streams::Streams;
 use crate::bundle::{Fingerprint, Kind, canonical, seal, strict};
 use crate::card::Card;
 use crate::reading::table_of;
+use crate::science::diet::plants;
 use std::fs;
 
 /// Signs the card, once it holds together.
@@ -23,6 +24,14 @@ pub(super) fn run(config: &config::Card, streams: &mut Streams<'_>) -> Result<Ex
     }
     if !card.holds_at(streams.now) {
         streams.note(&format!("{file}: today lies outside the card's dates; phones will keep hands-on steps closed"));
+    }
+    for food in &card.figures.browse {
+        if plants::of_code(&food.key()).is_none() {
+            streams.note(&format!(
+                "{file}: `{}` is no code of the form's plants: it is found where crews write it as a plant of their own",
+                food.item
+            ));
+        }
     }
     let value: serde_json::Value = strict::read_as(text.as_bytes()).map_err(|error| no_card(error.to_string()))?;
     let value = match &config.table {

@@ -142,6 +142,8 @@ impl Config {
             Command::Key { what } => Self::Key(Key { archive, new: matches!(what, KeyCommand::New) }),
             Command::Winter {
                 files,
+                keep,
+                correct,
                 index,
                 winter,
                 from,
@@ -158,6 +160,8 @@ impl Config {
             } => Self::Winter(Box::new(super::winter::Winter {
                 archive,
                 files,
+                keep,
+                correct,
                 indices: super::winter::indices(&index)?,
                 begins: winter,
                 from: super::winter::day("--from", from)?,
@@ -217,9 +221,25 @@ fn lab(archive: Archive, args: LabArgs) -> Result<Lab, Refusal> {
         known_years: args.known_age,
         known_how: option("--how", "known_age_how", args.how)?,
         died_at: time("--died", args.died)?,
+        dna_of: if args.dna.as_deref() == Some(lab::NO_ANIMAL) {
+            args.dna
+        } else {
+            option("--dna", "dna_of", args.dna)?
+        },
+        dna_from: option("--dna-from", "dna_from", args.dna_from)?,
+        dna_lab: args.dna_lab,
+        dna_sample: args.dna_sample,
+        dna_reported_at: time("--dna-reported", args.dna_reported)?,
+        killer: option("--killer", "kill_record_of", args.killer)?,
+        killer_how: option("--killer-how", "kill_record_how", args.killer_how)?,
+        killer_by: args.killer_by,
+        handled_days: args.handled_days,
     };
     if result.is_empty() {
-        return Err(value("--years", &"nothing is given: name --years, --known-age or --died"));
+        return Err(value(
+            "--years",
+            &"nothing is given: name --years, --known-age, --died, --dna, --killer or --handled-days",
+        ));
     }
     // More rings than a laboratory has found in any deer is a slip of the pen.
     if let Some(years) = result.cementum_years.filter(|years| !(0..=i64::from(OLDEST_YEARS)).contains(years)) {

@@ -7,6 +7,7 @@ use crate::office::key_file::KeyFileError;
 use crate::office::keyring::KeyringError;
 use crate::office::lab::Before;
 use crate::office::own_chain::WriteError;
+use crate::office::winter::kept::KeptError;
 use std::io;
 
 /// What went wrong. Displays as one clause that names the file; [`CliError::next`] says what to do.
@@ -27,11 +28,14 @@ pub(super) enum CliError {
     /// The file is no daily log.
     #[error("{file}: {reason}")]
     NoLog { file: String, reason: String },
+    /// A winter log of the archive cannot be kept or read.
+    #[error("{0}")]
+    Kept(#[from] KeptError),
     /// Nobody confirmed the units.
     #[error("{file}: the units were not confirmed: {what}")]
     Units { file: String, what: String },
     /// Nothing to draw or to work out.
-    #[error("no daily log was found in these files")]
+    #[error("no daily log was found")]
     NoLogs,
     /// The plot has nothing in it.
     #[error("{file}: not drawn: no log and no death falls into that winter")]
@@ -120,10 +124,14 @@ impl CliError {
             Self::File { .. } => "check the name, and that the file can be read",
             Self::NotIntact { .. } => "ask the crew to hand over again; their phone still has everything",
             Self::NoLog { .. } => "the header needs a date and at least one reading; the README shows an example",
+            Self::Kept(KeptError::Archive(_)) => "check the folder named with --archive, and who may write there",
+            Self::Kept(_) => "nothing in the archive was changed",
             Self::Units { .. } => {
                 "look at the file, and say its units: --temperature c or f, --snow cm or in (see --help)"
             }
-            Self::NoLogs => "give a CSV, or a bundle from a phone on which a winter log is kept",
+            Self::NoLogs => {
+                "give a CSV, or a bundle from a phone on which a winter log is kept; office winter --keep FILE keeps a CSV"
+            }
             Self::NothingToDraw { .. } => "check --winter",
             Self::Table { .. } => "office schema marrowbook-findings-1 prints what a table looks like",
             Self::WordsDiffer { .. } => {

@@ -1,4 +1,4 @@
-//! `office lab`: enter a laboratory's result, a known age or a known day of death.
+//! `office lab`: enter a laboratory's result, a known age or day of death, a record of the kill.
 //!
 //! The office writes as a device among the others: its key is put on the keyring, its entries form a chain
 //! of their own and lie in the archive as a signed bundle. What crews wrote stays as it is.
@@ -12,7 +12,8 @@ use crate::bundle::{DeviceKey, Fingerprint};
 use crate::office::archive::Archive;
 use crate::office::keyring::{Keyring, KeyringError};
 use crate::office::own_chain::{LABEL, Writing, held, new_id, write};
-use crate::reading::{self, Given};
+use crate::reading::cause_ids::OF_RECORDS;
+use crate::reading::{self, Given, Reading};
 use crate::record::{Carcass, Fold, fold, short_code};
 use crate::words::Language;
 
@@ -34,8 +35,11 @@ pub(super) fn run(config: Lab, streams: &mut Streams<'_>) -> Result<Exit, CliErr
     streams.line(&format!("kept in {}", path.display()))?;
     let after = held(&config.archive, &config.archive.keyring()?)?;
     if let Some(carcass) = fold(&after.gathered.journal).carcasses.get(&carcass.id) {
-        let age = reading::all(carcass, &Given { without_cause: true, ..Given::default() }).age;
-        for one in age.statements.iter().chain(&age.cautions) {
+        let readings = reading::all(carcass, &Given::default());
+        let all = |reading: &Reading| [reading.statements.clone(), reading.cautions.clone()].concat();
+        // The figures of the cause hang on the card's area: `office read` has them.
+        let of_records = readings.cause.iter().flat_map(all).filter(|s| OF_RECORDS.contains(&s.id.as_str()));
+        for one in all(&readings.age).into_iter().chain(of_records) {
             streams.line(&format!("  {}", one.say(Language::English)))?;
         }
     }

@@ -7,13 +7,16 @@ use super::input;
 use super::streams::Streams;
 use crate::office::archive::Archive;
 use crate::office::opening::{Outcome, judge, judge_unread};
+use crate::office::own_chain::held;
 use crate::office::recompute::Gathered;
 use crate::office::report::report;
 use crate::office::winter::cells::DateOrder;
 use crate::office::winter::deaths::deaths;
+use crate::office::winter::join::{FromFile, join};
+use crate::office::winter::kept::{DATES, GAUGES, Kept, Sheet};
 use crate::office::winter::plot::{Style, plot};
 use crate::office::winter::report::{json, last_winter, lines, plain, text};
-use crate::office::winter::table::{Confirmed, Draft, Open};
+use crate::office::winter::table::{Confirmed, Draft, NoLog, Open};
 use crate::office::winter::units::{From, Proposed, SnowUnit, TemperatureUnit};
 use crate::reading::winter_log;
 use crate::record::{Day, Fold};
@@ -31,6 +34,8 @@ const LANGUAGE: Language = Language::English;
 pub(super) struct Winter {
     pub archive: Archive,
     pub files: Vec<PathBuf>,
+    pub keep: bool,
+    pub correct: bool,
     pub indices: Vec<&'static Index>,
     pub begins: Option<i32>,
     pub from: Option<Date>,
@@ -67,17 +72,11 @@ pub(super) fn snow(given: Option<String>) -> Result<Option<SnowUnit>, Refusal> {
 }
 
 pub(super) fn dates(given: Option<String>) -> Result<Option<DateOrder>, Refusal> {
-    named("--dates", given, &[("month-first", DateOrder::MonthFirst), ("day-first", DateOrder::DayFirst)])
+    named("--dates", given, &DATES)
 }
 
 pub(super) fn gauge(given: Option<String>) -> Result<Option<Gauge>, Refusal> {
-    let all = [
-        ("quebec", Gauge::Quebec),
-        ("copper", Gauge::Copper),
-        ("deer-tracks", Gauge::DeerTracks),
-        ("other", Gauge::Other),
-    ];
-    named("--gauge", given, &all)
+    named("--gauge", given, &GAUGES)
 }
 
 pub(super) fn indices(given: &[String]) -> Result<Vec<&'static Index>, Refusal> {
@@ -94,8 +93,16 @@ pub(super) fn day(argument: &'static str, given: Option<String>) -> Result<Optio
 /// Reads every file, then prints each index.
 pub(super) fn run(config: &Winter, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
     let keyring = config.archive.keyring()?;
+    let reads_archive = config.keep || config.files.is_empty();
     let mut gathered = Gathered::default();
-    let mut logs = Vec::new();
+    if reads_archive {
+        let held = held(&config.archive, &keyring)?;
+        for (path, reason) in &held.unused {
+            streams.note(&format!("{}: not used: {reason}", path.display()));
+        }
+        gathered = held.gathered;
+    }
+    let mut from_files = Vec::new();
     let mut exit = Exit::Done;
     for path in &config.files {
         let name = input::name(path);
@@ -108,12 +115,23 @@ pub(super) fn run(config: &Winter, streams: &mut Streams<'_>) -> Result<Exit, Cl
                 }
                 exit = exit.max(judged.worst().into());
             }
-            Ok(bytes) => logs.extend(csv(&name, path, &bytes, config, streams)?),
+            Ok(bytes) => from_files.extend(csv(&name, path, &bytes, config, streams)?),
             Err(too_large) => {
                 streams.note(&format!("{name}: {}", report(&judge_unread(&too_large), LANGUAGE, &|_| true).outcome));
                 exit = exit.max(Exit::Failed);
             }
         }
+    }
+    if reads_archive {
+        from_files = kept(&config.archive, streams)?;
+    }
+    let (mut logs, clashes) = join(from_files);
+    for clash in &clashes {
+        let [first, second] = &clash.files;
+        streams.note(&format!(
+            "{}, {}: {first} and {second} disagree; both readings are in the ends",
+            clash.place, clash.day
+        ));
     }
     let folded = gathered.recompute().folded;
     logs.extend(winter_log::logs(&folded));
@@ -145,22 +163,39 @@ fn is_bundle(bytes: &[u8]) -> bool {
     bytes.iter().find(|byte| !byte.is_ascii_whitespace()) == Some(&b'{')
 }
 
+/// Every log that the archive keeps.
+fn kept(archive: &Archive, streams: &mut Streams<'_>) -> Result<Vec<FromFile>, CliError> {
+    let mut all = Vec::new();
+    for one in archive.winter_logs()? {
+        let file = one.path.display().to_string();
+        let no_log = |error: NoLog| CliError::NoLog { file, reason: error.say(LANGUAGE) };
+        let table = Draft::read(&one.bytes).map_err(no_log)?.table(&one.confirmed);
+        let lost = table.notes.iter().filter(|note| note.lost).count();
+        streams.note(&format!("{}: {} lines kept, {lost} things left out", one.sheet.file, table.kept));
+        all.extend(table.logs.into_iter().map(|log| FromFile { file: one.sheet.file.clone(), log }));
+    }
+    Ok(all)
+}
+
 fn csv(
     name: &str,
     path: &Path,
     bytes: &[u8],
     config: &Winter,
     streams: &mut Streams<'_>,
-) -> Result<Vec<Log>, CliError> {
+) -> Result<Vec<FromFile>, CliError> {
     let no_log = |reason: String| CliError::NoLog { file: name.to_owned(), reason };
     let draft = Draft::read(bytes).map_err(|error| no_log(error.say(LANGUAGE)))?;
     let stem = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+    let before = if config.keep { config.archive.winter_sheet(bytes)?.map(|(_, confirmed)| confirmed) } else { None };
+    // What was confirmed of these very bytes before need not be told again, whatever the file is called now.
+    let known = before.unwrap_or_else(|| Confirmed { place: stem, ..Confirmed::default() });
     let told = Confirmed {
-        temperature: config.temperature,
-        snow: config.snow,
-        dates: config.dates,
-        place: config.place.clone().unwrap_or(stem),
-        gauge: config.gauge,
+        temperature: config.temperature.or(known.temperature),
+        snow: config.snow.or(known.snow),
+        dates: config.dates.or(known.dates),
+        place: config.place.clone().unwrap_or(known.place),
+        gauge: config.gauge.or(known.gauge),
         read_at: None,
     };
     let told = confirm(name, &draft, told, streams)?;
@@ -173,7 +208,14 @@ fn csv(
         "{name}: {} lines kept, {} left out whole, {lost} things named above",
         table.kept, table.dropped
     ));
-    Ok(table.logs)
+    if config.keep {
+        match config.archive.keep_winter(bytes, &Sheet::of(name, &told, streams.now), config.correct)? {
+            Kept::New(path) => streams.note(&format!("{name}: kept in {}", path.display())),
+            Kept::Before => streams.note(&format!("{name}: lies in the archive already; nothing new")),
+            Kept::Corrected(path) => streams.note(&format!("{name}: corrected what was said of {}", path.display())),
+        }
+    }
+    Ok(table.logs.into_iter().map(|log| FromFile { file: name.to_owned(), log }).collect())
 }
 
 /// The units as told; what was not told is proposed, and taken only where a person says yes.

@@ -12,6 +12,7 @@ use super::browser_channel::Channel;
 use super::browser_lock::{self, Lock, NoLock};
 use super::browser_quick::LocalQuick;
 use super::browser_store::BrowserStore;
+use super::settings::{self, Setting};
 use super::store::{Store as _, StoreError};
 use super::{Begin, Drafted, Promise, Queue, Report, Seed, Stamp, Unsaved, Writing, photo};
 
@@ -261,13 +262,12 @@ impl Desk {
         self.store.put_setting(name, text).await
     }
 
-    /// A setting; `None` where there is none, or none that this version can read.
+    /// A setting; one that this version cannot read is put aside and not lost.
     ///
     /// # Errors
-    /// Where the store is refused or lost.
-    pub async fn setting<T: DeserializeOwned>(&self, name: &str) -> Result<Option<T>, StoreError> {
-        let text = self.store.setting(name).await?;
-        Ok(text.and_then(|text| serde_json::from_str(&text).ok()))
+    /// Where the store is full, refused or lost.
+    pub async fn setting<T: DeserializeOwned>(&self, name: &str) -> Result<Setting<T>, StoreError> {
+        settings::read(&*self.store, name).await
     }
 
     /// Keep a setting.

@@ -37,6 +37,7 @@ mod queue_tests;
 pub mod row;
 mod saving;
 pub mod seed;
+pub mod settings;
 pub mod start;
 #[cfg(test)]
 mod start_tests;

@@ -9,6 +9,8 @@
 //!                     worked out again with the card that it had
 //!   received/         files as received, each named by the SHA-256 of its bytes; the office's own
 //!                     results lie here too, as bundles that its key signed
+//!   winter/           winter logs byte for byte, each named likewise, and beside each what a person confirmed of
+//!                     it: units, place, gauge (see `office::winter::kept`)
 //! ```
 //!
 //! Without an office key whoever can write into the folder can enrol a device. With one, a keyring
@@ -245,7 +247,7 @@ fn read_if_there(path: &Path) -> Result<Option<String>, ArchiveError> {
 }
 
 /// Digests name files in hexadecimal, because some file systems do not tell `a` from `A`.
-fn hex(digest: Digest) -> String {
+pub(in crate::office) fn hex(digest: Digest) -> String {
     digest
         .0
         .iter()
@@ -256,7 +258,7 @@ fn hex(digest: Digest) -> String {
 
 /// Writes a new file first and then puts it in the place of the old one, so that a power cut leaves one
 /// of the two whole.
-fn put(path: &Path, bytes: &[u8]) -> io::Result<()> {
+pub(in crate::office) fn put(path: &Path, bytes: &[u8]) -> io::Result<()> {
     if let Some(folder) = path.parent() {
         fs::create_dir_all(folder)?;
     }

@@ -1,4 +1,4 @@
-//! A laboratory's result, a known age or a known day of death, as answers of the office's own.
+//! A laboratory's result, a known age or day of death, a record of the kill, as answers of the office's own.
 
 use super::own_chain::Said;
 use crate::record::{Answer, Carcass, DeviceId, EXAMINATION_KIND, EntryId, Moment, Site, Value, find, links};
@@ -25,7 +25,28 @@ pub struct Result {
     pub known_how: Option<String>,
     /// Known moment of death.
     pub died_at: Option<Moment>,
+    /// Animal whose DNA the laboratory typed, as the option's code; [`NO_ANIMAL`] where it typed no predator.
+    pub dna_of: Option<String>,
+    /// Where the swab came from, as the option's code.
+    pub dna_from: Option<String>,
+    /// The laboratory.
+    pub dna_lab: Option<String>,
+    /// The sample's number.
+    pub dna_sample: Option<String>,
+    /// When the laboratory reported.
+    pub dna_reported_at: Option<Moment>,
+    /// Animal that a photo, a collar or a witness names as the killer, as the option's code.
+    pub killer: Option<String>,
+    /// Which kind of record, as the option's code.
+    pub killer_how: Option<String>,
+    /// Who saw it: code of a person, a camera, a collar.
+    pub killer_by: Option<String>,
+    /// Whole days from a tagged deer's last catching to its death.
+    pub handled_days: Option<i64>,
 }
+
+/// The laboratory looked for predators and typed none.
+pub const NO_ANIMAL: &str = "none";
 
 /// What to do where the office has entered the same before.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -55,6 +76,10 @@ impl Result {
             text.as_ref().map(|text| Answer::Seen { value: Value::Text(text.trim().to_owned()) })
         };
         let instant = |at: &Option<Moment>| at.map(|at| Answer::Seen { value: Value::Instant(at) });
+        let animal = |code: &Option<String>| match code.as_deref() {
+            Some(NO_ANIMAL) => Some(Answer::NotSeen),
+            code => code.map(Answer::choice),
+        };
         let all = [
             ("cementum_years_count", number(&self.cementum_years)),
             ("cementum_grade", choice(&self.grade)),
@@ -65,6 +90,15 @@ impl Result {
             ("known_age_years_count", number(&self.known_years)),
             ("known_age_how", choice(&self.known_how)),
             ("death_known_at", instant(&self.died_at)),
+            ("dna_of", animal(&self.dna_of)),
+            ("dna_from", choice(&self.dna_from)),
+            ("dna_lab", text(&self.dna_lab)),
+            ("dna_sample", text(&self.dna_sample)),
+            ("dna_reported_at", instant(&self.dna_reported_at)),
+            ("kill_record_of", choice(&self.killer)),
+            ("kill_record_how", choice(&self.killer_how)),
+            ("kill_record_by", text(&self.killer_by)),
+            ("days_since_handling_count", number(&self.handled_days)),
         ];
         all.into_iter().filter_map(|(finding, answer)| Some((finding, answer?))).collect()
     }

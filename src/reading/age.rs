@@ -9,6 +9,7 @@ use super::message_ids as id;
 use super::scope;
 use super::sex::SexFound;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val, Variant};
+use super::still_open;
 use super::window::{self, Window};
 use crate::record::{Answer, Bone, Carcass, Side, Site, Tooth, Value};
 use crate::science::age::birth::nominal_months;
@@ -72,6 +73,13 @@ pub(super) fn read(carcass: &Carcass, answers: &Answers, local: &Local) -> AgeRe
     let past_birthday = runs.iter().find_map(|way| way.window.as_ref()).map(|w| nominal_months(0, w.days.to) / 12.0);
     let years = mean(|e| e.mean_birthdays).zip(past_birthday).map(|(birthdays, part)| birthdays + part);
     let mut reading = put_together(&runs, &used, local);
+    let mut teeth = Used::new();
+    still_open::of_teeth(carcass, &mut reading.sharpen, &mut teeth);
+    if reading.outcome == Outcome::Read {
+        used.extend(teeth);
+        reading.rests_on = ids_of(&used);
+        reading.entries_digest = digest_of(&used);
+    }
     if runs.len() > 1 {
         let count = i64::try_from(runs.len()).unwrap_or(i64::MAX);
         reading.cautions.insert(0, Statement::plain(id::SPLIT).with("count", Val::Count(count)));
@@ -114,7 +122,7 @@ fn known(lens: &Lens) -> Vec<Statement> {
     said
 }
 
-fn latitude_deg(lens: &Lens) -> Option<f64> {
+pub(super) fn latitude_deg(lens: &Lens) -> Option<f64> {
     match lens.result("place", Site::NONE)? {
         Answer::Seen { value: Value::Place(place) } => Some(place.lat_e7 as f64 / 1e7),
         _ => None,

@@ -6,6 +6,7 @@ use super::age::AgeRead;
 use super::cause_ids::{self as id, caution};
 use super::cause_start::{Start, held_card, start};
 use super::evidence::{InForce, in_force};
+use super::kill_record::{Records, records};
 use super::lens::{Answers as Gathered, Lens, Picks, Used, digest_of, ids_of};
 use super::marrow;
 use super::observations::{FINDINGS_OF, Observed, findings, observe};
@@ -17,8 +18,8 @@ use crate::order::Short as _;
 use crate::record::{Bone, Carcass, Digest, Site};
 use crate::science::age::Sex;
 use crate::science::cause::{
-    Answers, Case, Cause, Drawn, Ends, Facts, Grade, LEAST_GAIN_BITS, Label, PerCause, Table, ends, fit, gains, label,
-    posterior, printed, pulls_for, ranked, row, sources,
+    Animals, Answers, Case, Cause, Drawn, Ends, Facts, Grade, LEAST_GAIN_BITS, Label, PerCause, Table, ends, fit,
+    gains, label, posterior, printed, pulls_for, ranked, row, sources,
 };
 use crate::science::marrow::MarrowClass;
 
@@ -33,6 +34,9 @@ const LEAST_PULL: f64 = 0.1;
 /// Causes that are ranked, and looks that are offered.
 const TOLD: usize = 3;
 const OFFERED: usize = 5;
+/// A death so soon after catching may be of it: of 652 does caught, 16 died of it within 14 days, the last by
+/// then (DelGiudice et al. 2005).
+const CAUGHT_DAYS: i64 = 14;
 
 /// All that goes into the reading.
 pub(super) struct Weighed<'a> {
@@ -43,6 +47,7 @@ pub(super) struct Weighed<'a> {
     /// Each way, where they differ.
     ways: Vec<(Picks, Case)>,
     observed: Observed,
+    records: Records<'a>,
     used: Used<'a>,
     age_used: Option<(Vec<crate::record::EntryId>, Digest)>,
 }
@@ -103,9 +108,10 @@ pub(super) fn weigh<'a>(
     let observed = agreed(&all);
     let differing = all.iter().any(|(_, one)| one.answers != observed.answers);
     let ways = if differing { all.iter().map(|(picks, one)| (picks.clone(), case(one))).collect() } else { Vec::new() };
+    let records = records(carcass, observed.answers.get(row::BITE_HAEMORRHAGE) == Some(0));
     let age_used =
         age.filter(|_| age_state.is_some()).map(|age| (age.reading.rests_on.clone(), age.reading.entries_digest));
-    Weighed { table, case: case(&observed), start, ways, observed, used, age_used }
+    Weighed { table, case: case(&observed), start, ways, observed, records, used, age_used }
 }
 
 /// What every way says alike: a row on which they differ is left out.
@@ -192,24 +198,22 @@ fn headline(label: Label) -> Statement {
     }
 }
 
-/// A figure or an end in 100, one decimal.
-fn in_100(p: f64) -> Val {
-    Val::number(p * 100.0, 1)
-}
-
 /// The reading.
 pub(super) fn reading<'a>(gathered: &Gathered<'a>, scope: &Scope<'a>, mut weighed: Weighed<'a>) -> Reading {
     let table = weighed.table.drawn.table();
     let lens = Lens::new(gathered, Picks::new());
     let fed = fed_on(&lens, &weighed.case.answers);
-    let handled = lens.choice("study_tag_or_collar", Site::NONE) == Some("there");
+    let handled = handled(&lens);
     weighed.used.extend(lens.into_used());
+    weighed.used.extend(weighed.records.used.iter().map(|(id, answer)| (*id, *answer)));
     let facts = Facts {
         snow_readable: weighed.observed.snow_readable,
-        attack_witnessed: false,
+        witnessed: weighed.records.witnessed,
+        named: weighed.records.named,
         cut_by_people: weighed.observed.cut_by_people,
     };
-    let nothing = weighed.case.used(table).is_empty() && weighed.ways.is_empty();
+    let signs = !weighed.case.used(table).is_empty() || !weighed.ways.is_empty();
+    let nothing = !signs && weighed.records.statements.is_empty();
     let mut out = Reading {
         method: "cause.of_death".to_owned(),
         title: id::TITLE.to_owned(),
@@ -225,7 +229,7 @@ pub(super) fn reading<'a>(gathered: &Gathered<'a>, scope: &Scope<'a>, mut weighe
     };
     if !nothing {
         let found = figures(&weighed.table, &weighed.case, facts);
-        out.estimates = estimates(&found);
+        out.estimates = estimates(&found, weighed.records.on_record);
         out.statements = statements(&weighed, &found, fed);
         out.cautions = cautions(&weighed, &found, handled);
         out.variants = variants(gathered, &weighed, facts);
@@ -244,8 +248,8 @@ pub(super) fn reading<'a>(gathered: &Gathered<'a>, scope: &Scope<'a>, mut weighe
 }
 
 /// All causes as printed, then the first three with their ends.
-fn estimates(found: &Figures) -> Vec<Estimate> {
-    let all = printed(&found.posterior, false);
+fn estimates(found: &Figures, on_record: Animals) -> Vec<Estimate> {
+    let all = printed(&found.posterior, on_record);
     let mut shares: Vec<Share> = found
         .order
         .iter()
@@ -260,20 +264,21 @@ fn estimates(found: &Figures) -> Vec<Estimate> {
     vec![Estimate {
         unit: id::UNIT.to_owned(),
         best: found.order.first().map(|cause| cause.of(&all.figures)),
-        low: found.ends.first().map(|e| cap(found.order.first(), e.low)),
-        high: found.ends.first().map(|e| cap(found.order.first(), e.high)),
+        low: found.ends.first().map(|e| cap(found.order.first(), e.low, on_record)),
+        high: found.ends.first().map(|e| cap(found.order.first(), e.high, on_record)),
         coverage: Some(COVERAGE),
         shares,
     }]
 }
 
-fn cap(cause: Option<&Cause>, figure: f64) -> f64 {
-    cause.map_or(figure, |cause| crate::science::cause::label::capped(*cause, figure, false))
+fn cap(cause: Option<&Cause>, figure: f64, on_record: Animals) -> f64 {
+    cause.map_or(figure, |cause| crate::science::cause::label::capped(*cause, figure, on_record))
 }
 
 fn statements(weighed: &Weighed, found: &Figures, fed: Option<Statement>) -> Vec<Statement> {
     let table = weighed.table.drawn.table();
-    let all = printed(&found.posterior, false);
+    let on_record = weighed.records.on_record;
+    let all = printed(&found.posterior, on_record);
     let mut said = vec![headline(found.label)];
     let places = (1_i64..).zip(&found.order).zip(&found.ends);
     for ((rank, cause), ends) in places.filter(|((_, cause), _)| cause.of(&found.posterior) > 0.0) {
@@ -281,14 +286,17 @@ fn statements(weighed: &Weighed, found: &Figures, fed: Option<Statement>) -> Vec
             Statement::plain(id::RANKED)
                 .with("rank", Val::Count(rank))
                 .with("cause", Val::Message(id::cause(*cause)))
-                .with("figure", in_100(cause.of(&all.figures)))
-                .with("low", in_100(cap(Some(cause), ends.low)))
-                .with("high", in_100(cap(Some(cause), ends.high))),
+                .with("figure", Val::InHundred(cause.of(&all.figures)))
+                .with("low", Val::InHundred(cap(Some(cause), ends.low, on_record)))
+                .with("high", Val::InHundred(cap(Some(cause), ends.high, on_record))),
         );
     }
-    said.extend(all.species_uncertain.map(|cut| Statement::plain(id::SPECIES_UNCERTAIN).with("figure", in_100(cut))));
+    said.extend(
+        all.species_uncertain.map(|cut| Statement::plain(id::UNCERTAIN_LINE).with("figure", Val::InHundred(cut))),
+    );
     let predators: f64 = Cause::ALL.iter().filter(|c| c.is_predator()).map(|c| c.of(&found.posterior)).sum();
-    said.push(Statement::plain(id::ANY_PREDATOR).with("figure", Val::percent(predators)));
+    said.push(Statement::plain(id::ANY_PREDATOR).with("figure", Val::InHundred(predators)));
+    said.extend(weighed.records.statements.iter().cloned());
     said.extend(fed);
     for cause in found.order.iter().take(TOLD).filter(|cause| cause.of(&found.posterior) > 0.0) {
         let pulls = pulls_for(table, &weighed.case, &found.posterior, *cause);
@@ -345,7 +353,18 @@ fn fed_on(lens: &Lens, answers: &Answers) -> Option<Statement> {
     })
 }
 
-fn cautions(weighed: &Weighed, found: &Figures, handled: bool) -> Vec<Statement> {
+/// What a tagged deer's catching asks to be said.
+fn handled(lens: &Lens) -> Option<Statement> {
+    // Where answers differ the shortest time stands.
+    match lens.numbers("days_since_handling_count", Site::NONE).into_iter().min() {
+        Some(days) if days < CAUGHT_DAYS => Some(Statement::plain(caution::CAUGHT).with("n", Val::Count(days))),
+        Some(_) => None,
+        None => (lens.choice("study_tag_or_collar", Site::NONE) == Some("there"))
+            .then(|| Statement::plain(caution::HANDLED)),
+    }
+}
+
+fn cautions(weighed: &Weighed, found: &Figures, handled: Option<Statement>) -> Vec<Statement> {
     let table = weighed.table.drawn.table();
     let used = weighed.case.used(table);
     let cells = used.iter().filter_map(|(row, state)| row.states.get(usize::from(*state))).flatten();
@@ -356,6 +375,10 @@ fn cautions(weighed: &Weighed, found: &Figures, handled: bool) -> Vec<Statement>
         Statement::plain(caution::DETECTION),
     ];
     let named = found.label.cause();
+    said.extend(weighed.records.cautions.iter().cloned());
+    said.extend(handled);
+    let first_alone = found.order.first().is_none_or(|first| !weighed.records.named.contradict(*first));
+    let record_differs = !first_alone && !weighed.records.named.differ();
     for (id, holds) in [
         (caution::PEOPLE, found.label == Label::People),
         (caution::NO_FIT, fit(table, &weighed.case).is_poor()),
@@ -365,7 +388,7 @@ fn cautions(weighed: &Weighed, found: &Figures, handled: bool) -> Vec<Statement>
         (caution::FEEDING, matches!(found.label, Label::PossiblyKilled(_))),
         (caution::FEW_PAIRS, weighed.observed.few_pairs && weighed.case.answers.get(row::CANINES).is_some()),
         (caution::SNOW_LATER, weighed.case.snow_after_death && weighed.case.answers.get(row::TRACKS).is_some()),
-        (caution::HANDLED, handled),
+        (caution::RECORD_DIFFERS, record_differs),
         (caution::DISEASE_BY_EYE, named == Some(Cause::Disease)),
     ] {
         if holds {
@@ -382,7 +405,11 @@ fn variants(gathered: &Gathered, weighed: &Weighed, facts: Facts) -> Vec<Variant
         .iter()
         .map(|(picks, case)| {
             let found = figures(&weighed.table, case, facts);
-            Variant { taken: lens.taken(picks), headline: headline(found.label), estimates: estimates(&found) }
+            Variant {
+                taken: lens.taken(picks),
+                headline: headline(found.label),
+                estimates: estimates(&found, weighed.records.on_record),
+            }
         })
         .collect()
 }

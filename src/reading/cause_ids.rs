@@ -9,8 +9,10 @@ pub const TITLE: &str = "cause.title";
 pub const NO_EVIDENCE: &str = "cause.no_evidence";
 /// "{rank}. {cause}: {figure} in 100 ({low} to {high})"
 pub const RANKED: &str = "cause.ranked";
-/// "Predator, species uncertain: {figure} in 100"
+/// "Predator, species uncertain", as the name of its share
 pub const SPECIES_UNCERTAIN: &str = "cause.species_uncertain";
+/// "Predator, species uncertain: {figure} in 100"
+pub const UNCERTAIN_LINE: &str = "cause.species_uncertain_line";
 /// "A predator of any kind: {figure} in 100"
 pub const ANY_PREDATOR: &str = "cause.any_predator";
 /// "For {cause}: {seen}"
@@ -21,6 +23,18 @@ pub const AGAINST: &str = "cause.against";
 pub const FED_ON: &str = "cause.fed_on";
 /// "Fed on, by what is not known"
 pub const FED_ON_UNKNOWN: &str = "cause.fed_on_unknown";
+/// "DNA ({lab}) from a wound that bled: {animal}"
+pub const DNA: &str = "cause.dna";
+/// "DNA ({lab}), {place}: {animal}. It may be from who ate"
+pub const DNA_FED: &str = "cause.dna_fed";
+/// "DNA ({lab}), {place}: no predator found"
+pub const DNA_NONE: &str = "cause.dna_none";
+/// "{how} ({by}): killed by {animal}"
+pub const RECORD: &str = "cause.record";
+/// "{how} ({by}): killed by {animal}. Word alone"
+pub const RECORD_WITNESS: &str = "cause.record_witness";
+/// "source not named"
+pub const BY_NOBODY: &str = "cause.by_nobody";
 /// "Low reserve besides: {seen}"
 pub const CONTRIBUTING: &str = "cause.contributing";
 /// "Started from {area} ..., winter {winter}"
@@ -45,6 +59,11 @@ pub mod caution {
     pub const DISEASE_BY_EYE: &str = "cause.caution.disease_by_eye";
     pub const SNOW_LATER: &str = "cause.caution.snow_later";
     pub const PEOPLE: &str = "cause.caution.people";
+    pub const CAUGHT: &str = "cause.caution.caught";
+    pub const DNA_NO_CLOT: &str = "cause.caution.dna_no_clot";
+    pub const RECORDS_DIFFER: &str = "cause.caution.records_differ";
+    pub const RECORD_DIFFERS: &str = "cause.caution.record_differs";
+    pub const RECORD_UNWEIGHED: &str = "cause.caution.record_unweighed";
 }
 
 /// Words, by `science::cause::Label::code`.
@@ -103,6 +122,20 @@ pub fn feeder(code: &str) -> Option<String> {
     feeders().any(|one| one == code).then(|| format!("cause.fed.{code}"))
 }
 
+/// What records of the kill and a tagged deer's catching have said.
+pub const OF_RECORDS: [&str; 10] = [
+    DNA,
+    DNA_FED,
+    DNA_NONE,
+    RECORD,
+    RECORD_WITNESS,
+    caution::CAUGHT,
+    caution::DNA_NO_CLOT,
+    caution::RECORDS_DIFFER,
+    caution::RECORD_DIFFERS,
+    caution::RECORD_UNWEIGHED,
+];
+
 /// Every id.
 pub fn all() -> Vec<String> {
     let plain = [
@@ -110,6 +143,7 @@ pub fn all() -> Vec<String> {
         NO_EVIDENCE,
         RANKED,
         SPECIES_UNCERTAIN,
+        UNCERTAIN_LINE,
         ANY_PREDATOR,
         FOR,
         AGAINST,
@@ -131,8 +165,10 @@ pub fn all() -> Vec<String> {
         caution::DISEASE_BY_EYE,
         caution::SNOW_LATER,
         caution::PEOPLE,
+        BY_NOBODY,
     ];
     let mut ids: Vec<String> = plain.map(str::to_owned).into();
+    ids.extend(OF_RECORDS.map(str::to_owned));
     ids.extend(LABELS.map(label));
     ids.extend(Cause::ALL.map(cause));
     ids.extend(crate::science::cause::AREAS.iter().filter_map(|code| area(code)));

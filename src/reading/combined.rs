@@ -3,6 +3,7 @@
 use super::fat::{self, ASKS, Found};
 use super::fat_ids as fid;
 use super::lens::{Answers, Lens, Picks, digest_of, ids_of};
+use super::local::Local;
 use super::marrow::Found as Marrow;
 use super::message_ids as id;
 use super::scope::Scope;
@@ -13,13 +14,13 @@ use crate::science::condition::{
 };
 use crate::science::marrow::{self as method, AgeGroup, Caution, LabScale, Word, read_lab};
 
-/// The reading. `male` where the deer is known to be a buck.
+/// The reading. Beside it stand the probability of a fawn, and whether the deer is known to be a buck.
 pub(super) fn reading<'a>(
     answers: &Answers<'a>,
     marrow: &Marrow<'a>,
     scope: &Scope<'a>,
-    p_fawn: Option<f64>,
-    male: bool,
+    (p_fawn, male): (Option<f64>, bool),
+    local: &Local,
 ) -> Reading {
     let first = Lens::new(answers, Picks::new());
     let (ways, whole) = first.ways(&ASKS);
@@ -42,6 +43,7 @@ pub(super) fn reading<'a>(
         used.extend(lens.into_used());
     }
     let mut told = Told::default();
+    let mut recalled = super::told::Told::default();
     let outcome = match all.first() {
         None => {
             told.statements.push(Statement::plain(fid::COMBINED_NO_EVIDENCE));
@@ -50,7 +52,11 @@ pub(super) fn reading<'a>(
         Some((_, combined)) => {
             let split = all.iter().any(|(_, other)| other.ending != combined.ending);
             told.all(combined, split);
-            told.cautions(male, !whole);
+            told.cautions(male, !whole, local.formulas_from_memory());
+            if local.formulas_from_memory().is_some() {
+                recalled.recalled(&Found::of(&first), marrow, true);
+                told.statements.append(&mut recalled.statements);
+            }
             Outcome::Read
         }
     };
@@ -73,7 +79,11 @@ pub(super) fn reading<'a>(
         variants,
         rests_on: ids_of(&used),
         entries_digest: digest_of(&used),
-        sources: if outcome == Outcome::Read { sources::SOURCES.iter().map(Basis::from).collect() } else { Vec::new() },
+        sources: if outcome == Outcome::Read {
+            sources::SOURCES.iter().chain(recalled.sources).map(Basis::from).collect()
+        } else {
+            Vec::new()
+        },
     };
     scope.guard(used, reading)
 }
@@ -137,11 +147,16 @@ impl Told {
         self.statements.extend(combined.bones.iter().copied().map(bone));
     }
 
-    fn cautions(&mut self, male: bool, cut: bool) {
+    fn cautions(&mut self, male: bool, cut: bool, let_in: Option<&str>) {
+        // First, and in full: whoever quotes the word has to see it.
+        self.cautions
+            .extend(let_in.map(|why| Statement::plain(fid::COMBINED_LET_IN).with("why", Val::Text(why.to_owned()))));
         let mut add = |id: &str| self.cautions.push(Statement::plain(id));
         add(id::condition_caution(Caution::NotCause));
         add(fid::COMBINED_OVERLAP);
-        add(fid::COMBINED_RECALLED);
+        if let_in.is_none() {
+            add(fid::COMBINED_RECALLED);
+        }
         if male {
             add(fid::FAT_RUT);
         }

@@ -2,8 +2,10 @@
 
 use std::collections::BTreeMap;
 
+use super::browse::{Browse, POOR};
 use super::diet_notes;
 use super::lens::{Answers, Lens, Picks};
+use super::local::Local;
 use super::message_ids::diet as say;
 use super::rumen_samples::{RumenMeasure, RumenSample, own_names, rumen_samples};
 use super::scope::Scope;
@@ -11,7 +13,7 @@ use super::shape::{Estimate, Outcome, Reading, Share, Statement, Val};
 use super::told::Told;
 use crate::order::Short as _;
 use crate::record::{Carcass, Site};
-use crate::science::diet::plants::{self, Tier};
+use crate::science::diet::plants;
 use crate::science::diet::points::FEWEST;
 use crate::science::diet::proportions::{COVERAGE, Method, TINY, simultaneous};
 use crate::science::diet::volume::{NoVolumes, percent_shares, shares};
@@ -34,6 +36,11 @@ impl Names {
         }
     }
 
+    /// What a person called an own plant.
+    pub(super) fn own(&self, code: &str) -> Option<&str> {
+        self.0.get(code).map(String::as_str)
+    }
+
     /// The message of a plant, for the parts of a distribution.
     fn message(code: &str) -> String {
         plants::of_code(code).map_or_else(|| say::PLANT_UNKNOWN.to_owned(), |plant| format!("plant.{}", plant.code))
@@ -41,7 +48,8 @@ impl Names {
 }
 
 /// The reading.
-pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>) -> Reading {
+pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>, local: Local<'_>) -> Reading {
+    let browse = Browse::of(local);
     let answers = Answers::of(carcass, FINDINGS);
     let lens = Lens::new(&answers, Picks::new());
     let all = rumen_samples(carcass);
@@ -49,7 +57,7 @@ pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>) -> Reading {
     let mut told = Told::default();
     let (mut read, mut refused) = (false, false);
     for one in &all {
-        let could = sample(one, &names, &mut told);
+        let could = sample(one, &names, &browse, &mut told);
         (read, refused) = (read || could, refused || !could);
     }
     if all.len() > 1 {
@@ -59,7 +67,10 @@ pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>) -> Reading {
         read = seen_by_eye(&lens, &mut told);
         told.look(say::LOOK_COUNT, "rumen_point_count");
     }
-    diet_notes::plants_found(&all, &names, &mut told);
+    let found = diet_notes::found(&all);
+    let (own, basis) = browse.told(&found, &names);
+    own.into_iter().for_each(|said| told.say(said));
+    diet_notes::plants_found(&found, &names, &browse, &mut told);
     let marrow_used = diet_notes::grain(carcass, &all, &lens, &mut told);
     let outcome = match (read, refused) {
         (true, _) => Outcome::Read,
@@ -73,7 +84,8 @@ pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>) -> Reading {
     let mut used = lens.into_used();
     used.extend(all.into_iter().flat_map(|one| one.used));
     used.extend(marrow_used);
-    let reading = told.close("diet.rumen", say::TITLE, outcome, &used);
+    let mut reading = told.close("diet.rumen", say::TITLE, outcome, &used);
+    reading.sources.extend(basis);
     scope.guard(used, reading)
 }
 
@@ -93,13 +105,13 @@ fn seen_by_eye(lens: &Lens, told: &mut Told) -> bool {
 }
 
 /// One rumen; false where its shares are refused.
-fn sample(sample: &RumenSample, names: &Names, told: &mut Told) -> bool {
+fn sample(sample: &RumenSample, names: &Names, browse: &Browse, told: &mut Told) -> bool {
     let mut ranked: Vec<(&str, f64)> = sample.amounts.iter().map(|(code, amount)| (code.as_str(), *amount)).collect();
     ranked.order_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(b.0)));
     let done = match sample.measure {
-        RumenMeasure::Points => points(&ranked, names, told),
-        RumenMeasure::Millilitres => by_ml(&ranked, names, told),
-        RumenMeasure::Percent => by_percent(&ranked, names, told),
+        RumenMeasure::Points => points(&ranked, names, browse, told),
+        RumenMeasure::Millilitres => by_ml(&ranked, names, browse, told),
+        RumenMeasure::Percent => by_percent(&ranked, names, browse, told),
     };
     let read = done.is_ok();
     if let Err(refusal) = done {
@@ -120,7 +132,7 @@ fn sample(sample: &RumenSample, names: &Names, told: &mut Told) -> bool {
     read
 }
 
-fn points(ranked: &[(&str, f64)], names: &Names, told: &mut Told) -> Result<(), Statement> {
+fn points(ranked: &[(&str, f64)], names: &Names, browse: &Browse, told: &mut Told) -> Result<(), Statement> {
     // Whole numbers of points, far below the limit.
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
     let counts: Vec<u32> = ranked.iter().map(|(_, n)| *n as u32).collect();
@@ -136,7 +148,7 @@ fn points(ranked: &[(&str, f64)], names: &Names, told: &mut Told) -> Result<(), 
         let said = Statement::plain(say::POINTS_OF).with("plant", names.of(code)).with("n", Val::Count(i64::from(*n)));
         told.say(ends(said, share).with("wide_low", hundred(wide.low)).with("wide_high", hundred(wide.high)));
     }
-    tiers_of_points(ranked, &counts, told)?;
+    tiers_of_points(ranked, &counts, names, browse, told)?;
     if total < FEWEST {
         told.caution_of(Statement::plain(say::FEW_POINTS).with("n", Val::Count(i64::from(total))));
         told.look(say::LOOK_MORE, "rumen_point_count");
@@ -175,33 +187,35 @@ fn distribution(parts: &[(&str, f64)]) -> Estimate {
     }
 }
 
-/// Where a plant stands in New York's list: preferred and second in one, readily, poor, not on it.
-fn tier_of(code: &str) -> usize {
-    match plants::of_code(code).and_then(|plant| plant.new_york) {
-        Some(Tier::Preferred | Tier::Second) => 0,
-        Some(Tier::Readily) => 1,
-        Some(Tier::Poor) => 2,
-        None => 3,
+/// The headings, by whose ranks are among them.
+fn headings(browse: &Browse) -> [&'static str; 4] {
+    if browse.is_used() {
+        [say::OWN_GOOD, say::OWN_READILY, say::OWN_POOR, say::OWN_NONE]
+    } else {
+        [say::TIER_GOOD, say::TIER_READILY, say::TIER_POOR, say::TIER_NONE]
     }
 }
 
-const TIERS: [&str; 4] = [say::TIER_GOOD, say::TIER_READILY, say::TIER_POOR, say::TIER_NONE];
-const POOR: usize = 2;
-
-fn tiers_of_points(ranked: &[(&str, f64)], counts: &[u32], told: &mut Told) -> Result<(), Statement> {
+fn tiers_of_points(
+    ranked: &[(&str, f64)],
+    counts: &[u32],
+    names: &Names,
+    browse: &Browse,
+    told: &mut Told,
+) -> Result<(), Statement> {
     let mut of_tiers = [0_u32; 4];
     for ((code, _), n) in ranked.iter().zip(counts) {
-        if let Some(tier) = of_tiers.get_mut(tier_of(code)) {
+        if let Some(tier) = of_tiers.get_mut(browse.tier(code, names)) {
             *tier += n;
         }
     }
     let shares = simultaneous(&of_tiers, COVERAGE, Method::Goodman).map_err(|_| Statement::plain(say::NO_POINTS))?;
-    for (tier, share) in TIERS.into_iter().zip(&shares) {
+    for (tier, share) in headings(browse).into_iter().zip(&shares) {
         told.say(ends(Statement::plain(say::TIER_RANGE).with("tier", Val::message(tier)), share));
     }
     if let Some(poor) = shares.get(POOR) {
         told.estimates.push(Estimate {
-            unit: say::UNIT_POOR.to_owned(),
+            unit: (if browse.is_used() { say::OWN_UNIT_POOR } else { say::UNIT_POOR }).to_owned(),
             best: Some(100.0 * poor.best),
             low: Some(100.0 * poor.low),
             high: Some(100.0 * poor.high),
@@ -209,28 +223,31 @@ fn tiers_of_points(ranked: &[(&str, f64)], counts: &[u32], told: &mut Told) -> R
             shares: Vec::new(),
         });
     }
-    of_region(told);
+    of_region(ranked, names, browse, told);
     Ok(())
 }
 
-fn of_region(told: &mut Told) {
-    told.caution(say::TIERS_REGION);
+fn of_region(ranked: &[(&str, f64)], names: &Names, browse: &Browse, told: &mut Told) {
+    let all_own = ranked.iter().all(|(code, _)| browse.ranks(code, names));
+    if !all_own {
+        told.caution(if browse.is_used() { say::OWN_AND_LIST } else { say::TIERS_REGION });
+        told.rest_on(&sources::TIERS);
+    }
     told.caution(say::POOR_RANGE);
-    told.rest_on(&sources::TIERS);
 }
 
-fn by_ml(ranked: &[(&str, f64)], names: &Names, told: &mut Told) -> Result<(), Statement> {
+fn by_ml(ranked: &[(&str, f64)], names: &Names, browse: &Browse, told: &mut Told) -> Result<(), Statement> {
     let amounts: Vec<f64> = ranked.iter().map(|(_, ml)| *ml).collect();
     let shares = shares(&amounts).map_err(|why| no_volumes(&why))?;
     let headline = Statement::plain(say::BY_ML).with("ml", Val::number(amounts.iter().sum(), 0));
-    volumes(headline, ranked, &shares, names, told);
+    volumes(headline, ranked, &shares, names, browse, told);
     Ok(())
 }
 
-fn by_percent(ranked: &[(&str, f64)], names: &Names, told: &mut Told) -> Result<(), Statement> {
+fn by_percent(ranked: &[(&str, f64)], names: &Names, browse: &Browse, told: &mut Told) -> Result<(), Statement> {
     let amounts: Vec<f64> = ranked.iter().map(|(_, percent)| *percent).collect();
     let (shares, unnamed) = percent_shares(&amounts).map_err(|why| no_volumes(&why))?;
-    volumes(Statement::plain(say::BY_PERCENT), ranked, &shares, names, told);
+    volumes(Statement::plain(say::BY_PERCENT), ranked, &shares, names, browse, told);
     if unnamed > 0.0 {
         told.say(Statement::plain(say::UNNAMED).with("percent", hundred(unnamed)));
     }
@@ -244,7 +261,14 @@ fn no_volumes(why: &NoVolumes) -> Statement {
     }
 }
 
-fn volumes(headline: Statement, ranked: &[(&str, f64)], shares: &[f64], names: &Names, told: &mut Told) {
+fn volumes(
+    headline: Statement,
+    ranked: &[(&str, f64)],
+    shares: &[f64],
+    names: &Names,
+    browse: &Browse,
+    told: &mut Told,
+) {
     let parts: Vec<(&str, f64)> = ranked.iter().zip(shares).map(|((code, _), share)| (*code, *share)).collect();
     told.say(headline.with("plants", headline_parts(&parts, names)));
     told.estimates.push(distribution(&parts));
@@ -254,15 +278,15 @@ fn volumes(headline: Statement, ranked: &[(&str, f64)], shares: &[f64], names: &
     }
     let mut of_tiers = [0.0; 4];
     for (code, share) in &parts {
-        if let Some(tier) = of_tiers.get_mut(tier_of(code)) {
+        if let Some(tier) = of_tiers.get_mut(browse.tier(code, names)) {
             *tier += share;
         }
     }
-    for (tier, share) in TIERS.into_iter().zip(of_tiers) {
+    for (tier, share) in headings(browse).into_iter().zip(of_tiers) {
         let said = Statement::plain(say::TIER_ONLY).with("tier", Val::message(tier));
         told.say(said.with("percent", hundred(share)));
     }
-    of_region(told);
+    of_region(ranked, names, browse, told);
     told.caution(say::NO_RANGE);
     told.rest_on(&sources::VOLUME);
 }

@@ -1,5 +1,6 @@
 //! What is said beside the shares: food values, poison, regions that disagree, and much grain.
 
+use super::browse::Browse;
 use super::diet::Names;
 use super::lens::{Lens, Used};
 use super::marrow;
@@ -7,16 +8,25 @@ use super::message_ids::diet as say;
 use super::rumen_samples::RumenSample;
 use super::shape::{Statement, Val};
 use super::told::Told;
+use crate::order::Short as _;
 use crate::record::{Answer, Carcass, Site};
 use crate::science::diet::grain::{Grain, send_to_laboratory};
 use crate::science::diet::plants::{self, Plant};
 use crate::science::diet::sources;
 use crate::science::marrow::MarrowClass;
 
+/// Codes of all that was found, in order.
+pub(super) fn found<'a>(all: &'a [RumenSample]) -> Vec<&'a str> {
+    let amounts = all.iter().flat_map(|one| &one.amounts);
+    let mut found: Vec<&str> = amounts.filter(|(_, n)| **n > 0.0).map(|(code, _)| code.as_str()).collect();
+    found.order();
+    found.dedup();
+    found
+}
+
 /// Notes on every plant that was found.
-pub(super) fn plants_found(all: &[RumenSample], names: &Names, told: &mut Told) {
-    let found: Vec<&Plant> =
-        plants::all().filter(|p| all.iter().any(|one| one.amounts.get(p.code).is_some_and(|n| *n > 0.0))).collect();
+pub(super) fn plants_found(codes: &[&str], names: &Names, browse: &Browse, told: &mut Told) {
+    let found: Vec<&Plant> = plants::all().filter(|plant| codes.contains(&plant.code)).collect();
     for plant in &found {
         for value in plant.food_values() {
             told.say(
@@ -28,7 +38,11 @@ pub(super) fn plants_found(all: &[RumenSample], names: &Names, told: &mut Told) 
             told.rest_on_one(value.source);
         }
     }
-    let disagree: Vec<Val> = found.iter().filter(|p| p.regions_disagree()).map(|p| names.of(p.code)).collect();
+    let disagree: Vec<Val> = found
+        .iter()
+        .filter(|p| p.regions_disagree() && !browse.ranks(p.code, names))
+        .map(|p| names.of(p.code))
+        .collect();
     if !disagree.is_empty() {
         told.say(Statement::plain(say::REGIONS).with("plants", Val::List(disagree)));
     }

@@ -2,6 +2,7 @@
 
 use super::fat_ids as fid;
 use super::lens::{Answers, Ask, Lens, Picks, Used};
+use super::local::Local;
 use super::marrow::{Found as Marrow, bone_of};
 use super::measures::{SIDES, mean};
 use super::message_ids as id;
@@ -198,7 +199,7 @@ impl Told {
     }
 
     /// Formulas from memory, each with that mark in its words and among its sources.
-    fn recalled(&mut self, found: &Found, marrow: &Marrow) {
+    pub(super) fn recalled(&mut self, found: &Found, marrow: &Marrow, let_in: bool) {
         let before = self.sources.len();
         if let Some(mm) = found.rump_mm {
             self.say(Statement::plain(fid::FAT_RUMP).with("mm", Val::number(mm, 0)));
@@ -230,13 +231,19 @@ impl Told {
             self.rest_on_one(&sources::CONINDEX);
         }
         if self.sources.len() > before {
-            self.caution(fid::FAT_RECALLED);
+            self.caution(if let_in { fid::FAT_RECALLED_IN } else { fid::FAT_RECALLED });
         }
     }
 }
 
 /// The reading. `male` where the deer is known to be a buck.
-pub(super) fn reading<'a>(answers: &Answers<'a>, marrow: &Marrow<'a>, scope: &Scope<'a>, male: bool) -> Reading {
+pub(super) fn reading<'a>(
+    answers: &Answers<'a>,
+    marrow: &Marrow<'a>,
+    scope: &Scope<'a>,
+    male: bool,
+    local: &Local,
+) -> Reading {
     let lens = Lens::new(answers, Picks::new());
     let found = Found::of(&lens);
     let cavity = cavity(marrow);
@@ -244,7 +251,7 @@ pub(super) fn reading<'a>(answers: &Answers<'a>, marrow: &Marrow<'a>, scope: &Sc
     told.looks(&found);
     told.kidneys(&found);
     told.jaw(cavity);
-    told.recalled(&found, marrow);
+    told.recalled(&found, marrow, local.formulas_from_memory().is_some());
     let nothing = found.is_empty() && cavity.is_none();
     let only_refused = told.estimates.is_empty()
         && cavity.is_none()

@@ -44,6 +44,8 @@ singles! {
     FAT_RUMP_RULE_LESS = "reading.fat.rump_rule_less";
     /// "Lines marked from memory take part in no other reading."
     FAT_RECALLED = "reading.fat.caution.recalled";
+    /// "Lines marked from memory stand in the combined reading too ..."
+    FAT_RECALLED_IN = "reading.fat.caution.recalled_in";
     /// "One kidney only: its mass is not the deer's."
     FAT_ONE_KIDNEY = "reading.fat.caution.one_kidney";
     /// "The two trimmings give two figures: compare each only with its own kind."
@@ -80,6 +82,8 @@ singles! {
     COMBINED_OVERLAP = "reading.combined.caution.overlap";
     /// "Scores and indices from memory are left out."
     COMBINED_RECALLED = "reading.combined.caution.recalled";
+    /// "FROM MEMORY: the office let in formulas that no printed source confirms ({why}). ..."
+    COMBINED_LET_IN = "reading.combined.caution.let_in";
     /// "Weigh the kidneys and their fat on the bench"
     LOOK_KIDNEYS = "reading.look.kidneys";
     /// "Look at the marrow again: thawed, the right bone, not rotten?"

@@ -89,6 +89,17 @@ impl<'a> Local<'a> {
         Basis { id: id.into(), cite: cite.into(), mark: Mark::Ours.id().into() }
     }
 
+    /// Why formulas from memory may stand in the combined reading of condition; `None` where they may not.
+    pub(super) fn formulas_from_memory(&self) -> Option<&'a str> {
+        Some(self.figures?.formulas_from_memory.as_ref()?.why.as_str())
+    }
+
+    /// What the region's births rest on, where the card has its own.
+    pub(super) fn births_basis(&self) -> Option<Basis> {
+        let births = self.figures?.birth_dates.as_ref()?;
+        Some(self.basis("card-birth-dates", format!("births of the region: {}", births.source)))
+    }
+
     /// What is said of the figures behind an age, and what they rest on. `called` where a class called by a
     /// person was used.
     pub(super) fn behind_age(&self, called: bool) -> (Vec<Statement>, Vec<Basis>) {
@@ -116,7 +127,7 @@ impl<'a> Local<'a> {
                     .with("sd", Val::Count(i64::from(births.sd_days)))
                     .with("source", Val::Text(births.source.clone())),
             );
-            basis.push(self.basis("card-birth-dates", format!("births of the region: {}", births.source)));
+            basis.extend(self.births_basis());
         }
         if let Some(choice) = self.prior() {
             said.push(Statement::plain(id::OWN_PRIOR).with("why", Val::Text(choice.why.clone())));

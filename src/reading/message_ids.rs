@@ -168,6 +168,8 @@ singles! {
     LOOK_WEIGH = "reading.look.weigh";
     /// "Say which species it is"
     LOOK_SPECIES = "reading.look.species";
+    /// "On the bench: {look}"
+    LOOK_ON_BENCH = "reading.look.on_bench";
     /// "Look for scrotum, penis, udder or vulva"
     LOOK_SEX = "reading.look.sex";
 
@@ -283,6 +285,8 @@ singles! {
     UNBORN_SMALL = "reading.unborn.caution.small";
     /// "Below 63 days crews are right less than 90 times in 100."
     UNBORN_SEX_LINE = "reading.unborn.caution.sex_line";
+    /// "Conceived outside the rut, which runs {from} to {to} here ..."
+    UNBORN_OUTSIDE_RUT = "reading.unborn.caution.outside_rut";
     /// "kg"
     UNIT_KG = "reading.unit.kg";
     /// "lb"
@@ -813,6 +817,7 @@ pub mod snow;
 pub const ALL: &[&[&str]] = &[
     super::short::IDS,
     SINGLES,
+    &[super::shape::UNDER_1, super::shape::OVER_99],
     super::local_ids::ALL,
     KNOWN_HOW,
     CEMENTUM_TEETH,
@@ -869,6 +874,7 @@ pub const ALL: &[&[&str]] = &[
     diet::SINGLES,
     diet::POISONS,
     diet::MEASURED,
+    diet::RANKS,
     death::SINGLES,
     &death::ROLES,
     &death::TIMELINE,

@@ -6,6 +6,7 @@
 //! examination is closed.
 
 mod age;
+mod browse;
 mod cause;
 pub mod cause_ids;
 mod cause_start;
@@ -19,6 +20,7 @@ mod diet_notes;
 mod death;
 mod given;
 mod jaw;
+mod kill_record;
 mod left_signs;
 mod lens;
 mod local;
@@ -36,6 +38,7 @@ mod shape;
 pub mod short;
 mod size;
 mod split;
+mod still_open;
 mod snow;
 mod told;
 mod unborn;
@@ -151,18 +154,21 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
     let answers = lens::Answers::of(carcass, &findings).with_days(death.days, &death.used);
     let local = local::Local::of(carcass, given);
     let scope = scope::Scope::of(carcass, &lens::Lens::new(&answers, lens::Picks::new()));
-    let age = age::read(carcass, &answers, &local);
+    let mut age = age::read(carcass, &answers, &local);
     let marrow = marrow::find(carcass);
-    let condition = condition::read(&marrow, &scope, age.p_fawn);
+    let mut condition = condition::read(&marrow, &scope, age.p_fawn);
     let from_age = sex::FromAge { p_fawn: age.p_fawn, p_male: age.p_male };
-    let sex = sex::reading(carcass, &answers, from_age, &local);
+    let mut sex = sex::reading(carcass, &answers, from_age, &local);
     let known = size::Known { p_fawn: age.p_fawn, age_years: age.years, sex: sex::agreed(&answers) };
-    let size = size::reading(carcass, &answers, known, &local);
+    let mut size = size::reading(carcass, &answers, known, &local);
     let male = sex::agreed(&answers) == Some(crate::science::age::Sex::Male);
-    let fat = fat::reading(&answers, &marrow, &scope, male);
-    let combined = combined::reading(&answers, &marrow, &scope, age.p_fawn, male);
+    let mut fat = fat::reading(&answers, &marrow, &scope, male, &local);
+    let mut combined = combined::reading(&answers, &marrow, &scope, (age.p_fawn, male), &local);
     let reserve = reserve::reading(carcass, &answers, &scope, age.p_fawn);
-    let unborn = unborn::reading(carcass, &answers);
+    for of in [&mut age.reading, &mut condition, &mut sex, &mut size, &mut fat, &mut combined] {
+        still_open::leave_out_gone(carcass, &mut of.sharpen);
+    }
+    let unborn = unborn::reading(carcass, &answers, &local);
     let left_signs =
         (!given.without_cause).then(|| left_signs::reading(&lens::Answers::of(carcass, left_signs::FINDINGS), &scope));
     let cause = (!given.without_cause).then(|| {
@@ -184,7 +190,7 @@ pub fn all(carcass: &Carcass, given: &Given) -> Readings {
         unborn,
         cause,
         left_signs,
-        diet: Some(diet::reading(carcass, &scope)),
+        diet: Some(diet::reading(carcass, &scope, local)),
         snow: Some(snow::reading(carcass, &scope, age.p_fawn)),
         death: Some(scope.guard(death.used, death.reading)),
     }

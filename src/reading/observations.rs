@@ -39,7 +39,8 @@ pub const FINDINGS_OF: [&[&str]; 25] = [
 ];
 
 /// What else is read beside them.
-const BESIDE: &[&str] = &["droppings_by", "bird_signs", "study_tag_or_collar", "snow_under_body"];
+const BESIDE: &[&str] =
+    &["droppings_by", "bird_signs", "study_tag_or_collar", "days_since_handling_count", "snow_under_body"];
 /// Cuts of a blade: straight hide edges and boned meat are a person's work, whatever ate later (Taras 2018).
 const BLADE: &[&str] = &["clean_knife_cuts", "meat_cut_off_neatly"];
 

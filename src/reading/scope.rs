@@ -53,7 +53,12 @@ impl<'a> Scope<'a> {
 
     /// The reading as it is, or refused where the method is closed and something was seen.
     pub(super) fn guard(&self, mut used: Used<'a>, reading: Reading) -> Reading {
-        let Some(why) = self.closed.filter(|_| reading.outcome != Outcome::NoEvidence) else { return reading };
+        let Some(why) = self.closed else { return reading };
+        if reading.outcome == Outcome::NoEvidence {
+            // No further look opens a method that is for another animal.
+            let sharpen = if why == Closed::Out(OutOfScope::NotWhiteTailed) { Vec::new() } else { reading.sharpen };
+            return Reading { sharpen, ..reading };
+        }
         used.extend(&self.used);
         Reading {
             outcome: Outcome::Refused,

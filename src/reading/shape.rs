@@ -14,6 +14,11 @@ use crate::record::{Digest, EntryId, Shown, Site, Unit};
 use crate::science::source::Source;
 use crate::words::{self, Arg, Language};
 
+/// "under 1"
+pub(super) const UNDER_1: &str = "reading.under_1";
+/// "over 99"
+pub(super) const OVER_99: &str = "reading.over_99";
+
 /// A value inside a statement.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -27,6 +32,8 @@ pub enum Val {
         /// Decimals to print.
         decimals: u8,
     },
+    /// A probability, 0 to 1, unrounded; printed in 100 as a whole number, never as none or all.
+    InHundred(f64),
     /// A measure: printed with its unit, in the units that the phone is set to.
     Measure {
         /// The number in `unit`, unrounded.
@@ -256,6 +263,7 @@ impl Val {
         match self {
             Self::Count(n) => Arg::Count(*n),
             Self::Number { value, decimals } => Arg::Text(format!("{value:.*}", usize::from(*decimals))),
+            Self::InHundred(probability) => in_hundred(language, *probability),
             Self::Measure { value, unit, decimals } => Arg::Text(unit.shown(*value, *decimals, shown).print()),
             Self::Message(id) => Arg::Text(words::say(language, id, &[])),
             Self::Text(text) => Arg::Text(text.clone()),
@@ -270,5 +278,18 @@ impl Val {
                 Arg::Text(parts.join(", "))
             }
         }
+    }
+}
+
+/// A probability in 100: a whole number, `under 1` or `over 99`.
+fn in_hundred(language: Language, probability: f64) -> Arg {
+    let whole = (probability * 100.0 + 0.5).floor();
+    if whole < 1.0 {
+        Arg::Text(words::say(language, UNDER_1, &[]))
+    } else if whole > 99.0 {
+        Arg::Text(words::say(language, OVER_99, &[]))
+    } else {
+        #[allow(clippy::cast_possible_truncation)] // 1 to 99
+        Arg::Count(whole as i64)
     }
 }

@@ -67,7 +67,8 @@ pub const IDS: &[&str] = &[
 ];
 
 /// What must not be overlooked, and how it is said in short.
-const FLAGS: [(&str, &str); 7] = [
+const FLAGS: [(&str, &str); 8] = [
+    (super::fat_ids::COMBINED_LET_IN, super::fat_ids::COMBINED_LET_IN),
     (id::AGE_SIDES, SIDES),
     (id::AGE_WIDE, WIDE),
     (id::SPLIT, id::SPLIT),

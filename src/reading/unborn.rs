@@ -1,13 +1,17 @@
 //! Unborn young: age, conception, birth that would have been, and how far their sex can be told.
 
+use super::age::latitude_deg;
 use super::condition;
 use super::lens::{Answers, Ask, Lens, digest_of, ids_of};
+use super::local::Local;
 use super::message_ids as id;
 use super::scope::Scope;
 use super::shape::{Basis, Estimate, Outcome, Reading, Sharpen, Statement, Val};
 use super::split::{self, Done};
 use super::window;
 use crate::record::{Answer, Carcass, Site};
+use crate::science::age::birth::{BIRTH_DATES, SOUTHERN_LIMIT_DEG};
+use crate::science::unborn::rut::outside_rut;
 use crate::science::unborn::sexing::{Observer, Sexing, sexing_at};
 use crate::science::unborn::{DaySpan, UnbornReading, UnbornRefusal, read_length, read_unborn, sources};
 
@@ -59,11 +63,11 @@ fn asks() -> Vec<Ask> {
 }
 
 /// The reading.
-pub(super) fn reading<'a>(carcass: &'a Carcass, answers: &Answers<'a>) -> Reading {
-    split::over(answers, &asks(), |lens, _| one(carcass, lens))
+pub(super) fn reading<'a>(carcass: &'a Carcass, answers: &Answers<'a>, local: &Local) -> Reading {
+    split::over(answers, &asks(), |lens, _| one(carcass, lens, local))
 }
 
-fn one<'a>(carcass: &'a Carcass, lens: Lens<'_, 'a>) -> Done<'a> {
+fn one<'a>(carcass: &'a Carcass, lens: Lens<'_, 'a>, local: &Local) -> Done<'a> {
     let scope = Scope::of(carcass, &lens);
     let found = find(&lens);
     let mut reading = empty();
@@ -79,6 +83,7 @@ fn one<'a>(carcass: &'a Carcass, lens: Lens<'_, 'a>) -> Done<'a> {
             Some(dates) => match read_unborn(&mm, dates.days, low_reserve) {
                 Ok(read) => {
                     told(&found, &read, &mut reading);
+                    against_rut(&lens, &read, local, &mut reading);
                     if !dates.known {
                         reading.cautions.push(Statement::plain(id::AGE_WINDOW_ASSUMED));
                         reading.sources.push(Basis::from(&window::SOURCE));
@@ -137,6 +142,18 @@ fn refused(found: &Found, refusal: UnbornRefusal, reading: &mut Reading) {
         said = said.with("n", Val::Count(i64::from(n))).with("mm", Val::number(mm, 0));
     }
     reading.statements.push(said);
+}
+
+/// A conception outside the rut is told. Farther south the rut is not known here.
+fn against_rut(lens: &Lens, read: &UnbornReading, local: &Local, reading: &mut Reading) {
+    if latitude_deg(lens).is_some_and(|latitude| latitude < SOUTHERN_LIMIT_DEG) {
+        return;
+    }
+    reading.sources.push(local.births_basis().unwrap_or_else(|| Basis::from(&BIRTH_DATES)));
+    if let Some((from, to)) = outside_rut(read.conception, local.settings().births) {
+        let day = |date: time::Date| Val::Text(date.to_string());
+        reading.cautions.push(Statement::plain(id::UNBORN_OUTSIDE_RUT).with("from", day(from)).with("to", day(to)));
+    }
 }
 
 fn dates(id: &str, span: DaySpan) -> Statement {

@@ -33,11 +33,21 @@ mod wasm {
         let versions = Versions { protocol: PROTOCOL, step: None, card: None };
         let stamp = Stamp { at: when.at, zone: when.zone, versions };
         let opened = browser::open(&Place::default(), stamp, |seed| DeviceKey::from_seed(&seed.0).public().id()).await;
-        let settings: Settings = opened.desk.setting(NAME).await.ok().flatten().unwrap_or_default();
-        if let Ok(Some(half)) = opened.desk.setting(half_typed::NAME).await {
-            form.hold_half(half);
-        }
         let mut lines = report(form, &opened.report);
+        let mut unread = |aside: Option<String>| {
+            lines.extend(aside.map(|name| form.say_with("report.setting_aside", &[("name", Arg::Text(name))])));
+        };
+        let mut settings = Settings::default();
+        if let Ok(found) = opened.desk.setting::<Settings>(NAME).await {
+            unread(found.set_aside);
+            settings = found.value.unwrap_or_default();
+        }
+        if let Ok(found) = opened.desk.setting(half_typed::NAME).await {
+            unread(found.set_aside);
+            if let Some(half) = found.value {
+                form.hold_half(half);
+            }
+        }
         if let Some(why) = opened.desk.read_only() {
             lines.insert(0, form.say_with("report.read_only", &[("reason", Arg::Text(why.to_string()))]));
         }

@@ -268,7 +268,15 @@ const UNASKED: &[&str] = &[
     "eyes_and_mask_on",
     // Brought by a table of findings where somebody probed so deep.
     "belly_c",
-    // The office's: from a collar or a witness.
+    // The office's: a laboratory's DNA, and who is on record as the killer. Asked of a crew they would steer it.
+    "dna_of",
+    "dna_from",
+    "dna_lab",
+    "dna_sample",
+    "dna_reported_at",
+    "kill_record_of",
+    "kill_record_how",
+    "kill_record_by",
 ];
 
 #[test]

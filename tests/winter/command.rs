@@ -169,3 +169,94 @@ fn every_text_of_the_winter_is_there_and_has_a_use() {
     }
     let _ = (refusal, text);
 }
+
+/// The files of the archive's folder, with their bytes.
+fn kept_files(office: &Office) -> Vec<(String, Vec<u8>)> {
+    let Ok(listed) = std::fs::read_dir(office.folder.join("winter")) else { return Vec::new() };
+    let read = |path: std::path::PathBuf| {
+        (path.file_name().unwrap().to_string_lossy().into_owned(), std::fs::read(&path).unwrap())
+    };
+    let mut all: Vec<_> = listed.map(|entry| read(entry.unwrap().path())).collect();
+    all.sort();
+    all
+}
+
+const VERMONT: [&str; 2] = ["--index", "vermont"];
+
+#[test]
+fn a_log_is_kept_byte_for_byte_with_its_units_and_read_again() {
+    let office = Office::new(folder("winter-kept"));
+    assert_eq!(office.run(&["winter"]).code, 1, "nothing is kept yet");
+    let log = office.put("ridge.csv", LOG.as_bytes());
+    let ran = office.run(&["winter", "--keep", &log, "--temperature", "f", "--snow", "in", VERMONT[0], VERMONT[1]]);
+    assert_eq!(ran.code, 0, "{ran:?}");
+    let files = kept_files(&office);
+    assert_eq!((files.len(), &files[1].1[..]), (2, LOG.as_bytes()), "{files:?}");
+    assert!(files[1].0.ends_with(".csv") && files[0].0.ends_with(".1.json"));
+    let sheet: serde_json::Value = serde_json::from_slice(&files[0].1).unwrap();
+    assert_eq!((&sheet["temperature"], &sheet["snow"], &sheet["place"]), (&"f".into(), &"in".into(), &"ridge".into()));
+    // Read from the archive alone: no unit is asked for, the figure is that of the file.
+    let again = office.run(&["winter", VERMONT[0], VERMONT[1]]);
+    assert_eq!((again.code, &again.out), (0, &ran.out), "{again:?}");
+    // The same bytes under another name are no news, and their units need not be told.
+    let copy = office.put("copy of ridge.csv", LOG.as_bytes());
+    let ran = office.run(&["winter", "--keep", &copy, VERMONT[0], VERMONT[1]]);
+    assert!(ran.code == 0 && ran.err.contains("lies in the archive already"), "{ran:?}");
+    assert_eq!(ran.out, again.out);
+    assert_eq!(kept_files(&office), files);
+    // Other units for the same bytes: refused, until it is called a correction. Then both words are kept.
+    let wrong = office.run(&["winter", "--keep", &log, "--temperature", "c"]);
+    assert!(wrong.code == 1 && wrong.err.contains("with --temperature f --snow in"), "{wrong:?}");
+    assert_eq!(kept_files(&office), files);
+    let right = office.run(&["winter", "--keep", "--correct", &log, "--temperature", "c", VERMONT[0], VERMONT[1]]);
+    assert!(right.code == 0 && right.out != again.out, "{right:?}");
+    assert_eq!(kept_files(&office).len(), 3);
+    assert_eq!(office.run(&["winter", VERMONT[0], VERMONT[1]]).out, right.out);
+}
+
+#[test]
+fn files_of_one_place_are_joined_and_days_that_disagree_are_named() {
+    let office = Office::new(folder("winter-joined"));
+    let early = office.put("january.csv", LOG.as_bytes());
+    let late = "date,tmin (F),snow depth (in)\n2027-01-07,-9,19\n2027-01-08,0,21\n";
+    let late = office.put("february.csv", late.as_bytes());
+    let keep = |file: &str| {
+        let ran =
+            office.run(&["winter", "--keep", file, "--place", "Ridge", "--temperature", "f", "--snow", "in", "--json"]);
+        assert_eq!(ran.code, 0, "{ran:?}");
+        ran
+    };
+    assert!(!keep(&early).err.contains("disagree"));
+    let ran = keep(&late);
+    assert!(
+        ran.err.contains("Ridge, 2027-01-08: february.csv and january.csv disagree")
+            || ran.err.contains("Ridge, 2027-01-08: january.csv and february.csv disagree"),
+        "{}",
+        ran.err
+    );
+    assert_eq!(ran.err.matches("disagree").count(), 1, "the gap of 7 January is filled, nothing else differs");
+    let ran = office.run(&["winter", VERMONT[0], VERMONT[1]]);
+    let head = ran.out.lines().next().unwrap();
+    // 39 days from 1 December, read 4: below 0 F two, 18 in or more three of four; 35 missing of each.
+    assert_eq!(head, "Ridge: Vermont, winter severity index: 5 to 75 points", "{}", ran.out);
+    assert!(ran.out.contains("Cold days: 2 to 37 (4 read, 35 missing)"), "{}", ran.out);
+}
+
+#[test]
+fn a_kept_log_that_was_changed_or_has_no_units_is_never_passed_over() {
+    let office = Office::new(folder("winter-changed"));
+    let log = office.put("ridge.csv", LOG.as_bytes());
+    assert_eq!(office.run(&["winter", "--keep", &log, "--temperature", "f", "--snow", "in"]).code, 0);
+    let winter = office.folder.join("winter");
+    let (sheet, csv) = (kept_files(&office)[0].clone(), kept_files(&office)[1].clone());
+    std::fs::write(winter.join(&csv.0), "date,tmin\n2027-01-05,1\n").unwrap();
+    let ran = office.run(&["winter"]);
+    assert!(ran.code == 1 && ran.err.contains("was changed since it was kept"), "{ran:?}");
+    std::fs::write(winter.join(&csv.0), &csv.1).unwrap();
+    std::fs::remove_file(winter.join(&sheet.0)).unwrap();
+    let ran = office.run(&["winter"]);
+    assert!(ran.code == 1 && ran.err.contains("nothing says in which units"), "{ran:?}");
+    // Kept once more, it has its units again.
+    assert_eq!(office.run(&["winter", "--keep", &log, "--temperature", "f", "--snow", "in"]).code, 0);
+    assert_eq!(office.run(&["winter"]).code, 0);
+}

@@ -62,6 +62,8 @@ pub(super) const STEPS: &[Step] = &[
     row("tags", Input::Panel(&["do_not_eat_tag", "owner_or_livestock_tag", "study_tag_or_collar"])),
     row("tag_number", Input::Text("tag_number"))
         .when(|v| ["do_not_eat_tag", "owner_or_livestock_tag", "study_tag_or_collar"].iter().any(|tag| v.there(tag))),
+    row("days_since_handling", Input::Number("days_since_handling_count"))
+        .when(|v| carcass_here(v) && v.there("study_tag_or_collar")),
     row("witness_behaviour", Input::Choices("witness_behaviour")).may_be_absent(),
     row("danger_signs", Input::Panel(&["blood_at_openings", "swollen_belly", "very_thin", "wet_chin"])),
     row("photo_scene", Input::Photo("photo")).sites(|_| vec![crate::record::Site::item(1)]),

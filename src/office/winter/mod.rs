@@ -4,6 +4,8 @@
 pub mod cells;
 pub mod columns;
 pub mod deaths;
+pub mod join;
+pub mod kept;
 pub mod note;
 pub mod plot;
 pub mod report;

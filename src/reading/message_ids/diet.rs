@@ -1,5 +1,6 @@
 //! Messages about what the rumen held; the English stands in `words`.
 
+use crate::card::BrowseTier;
 use crate::science::diet::plants::{Measured, Poison};
 
 singles! {
@@ -43,6 +44,22 @@ singles! {
     TIER_POOR = "reading.diet.tier.poor";
     /// "Not on New York's list"
     TIER_NONE = "reading.diet.tier.none";
+    /// The same four headings where ranks of the local card are among them.
+    OWN_GOOD = "reading.diet.own.good";
+    /// "Readily eaten ..."
+    OWN_READILY = "reading.diet.own.readily";
+    /// "Poor food ..."
+    OWN_POOR = "reading.diet.own.poor";
+    /// "On neither list"
+    OWN_NONE = "reading.diet.own.none";
+    /// "% of points on poor food, by the local card and New York's list"
+    OWN_UNIT_POOR = "reading.diet.own.unit_poor";
+    /// "{plant}: {tier}, by the local card ({region}; {source})"
+    OWN_TIER = "reading.diet.own.tier";
+    /// "{plant}, as food for deer: {percent} % digested, by the local card ({region}; {source})"
+    OWN_DIGESTIBLE = "reading.diet.own.digestible";
+    /// "Plants that the local card does not rank stand in New York State's list, ..."
+    OWN_AND_LIST = "reading.diet.caution.own_and_list";
     /// "% poor food"
     UNIT_SHARE = "reading.diet.unit.share";
     /// "% of points on poor food (New York's list)"
@@ -108,5 +125,19 @@ family! {
         Measured::NetEnergy => "reading.diet.measured.net",
         // "protein digested"
         Measured::ProteinDigested => "reading.diet.measured.protein",
+    }
+}
+
+family! {
+    /// How the local card ranks a food.
+    RANKS, rank(BrowseTier) {
+        // "preferred"
+        BrowseTier::Preferred => "reading.diet.rank.preferred",
+        // "second choice"
+        BrowseTier::Second => "reading.diet.rank.second",
+        // "readily eaten"
+        BrowseTier::Readily => "reading.diet.rank.readily",
+        // "poor"
+        BrowseTier::Poor => "reading.diet.rank.poor",
     }
 }

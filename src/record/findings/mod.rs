@@ -6,6 +6,7 @@ mod evidence;
 mod fat;
 mod death;
 mod jaw;
+mod kill_record;
 mod lab;
 mod marrow;
 mod measures;
@@ -37,6 +38,7 @@ pub const FINDINGS: &[&[FindingDef]] = &[
     fat::FINDINGS,
     measures::FINDINGS,
     lab::FINDINGS,
+    kill_record::FINDINGS,
     death::FINDINGS,
     work::FINDINGS,
     signs::FINDINGS,

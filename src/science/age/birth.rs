@@ -6,7 +6,15 @@ use serde::{Deserialize, Serialize};
 use time::{Date, Month};
 
 use super::evidence::DeathWindow;
+use crate::science::source::{Mark, Source};
 use crate::science::special::normal_cdf;
+
+/// What the birth dates rest on.
+pub const BIRTH_DATES: Source = Source::new(
+    "birth-dates",
+    "three waves of births round 3 June, from Haugen 1975 and the Pennsylvania Game Commission",
+    Mark::Design,
+);
 
 /// Mean length of a month, days.
 pub const DAYS_PER_MONTH: f64 = 30.4375;
@@ -35,6 +43,14 @@ impl Default for Births {
 }
 
 impl Births {
+    /// First and last day of all but the odd birth, days after 3 June: three standard deviations before the
+    /// first two waves, and the end of the last.
+    pub fn span_days(&self) -> (f64, f64) {
+        let shift = self.mean_day - MAIN.mean_day;
+        let first = (self.mean_day - ODD_SD * self.sd_days).min(SECOND.mean_day + shift - ODD_SD * SECOND.sd_days);
+        (first, LATE_TO + shift)
+    }
+
     /// Whether the waves can be used.
     pub fn is_sound(&self) -> bool {
         (MEAN_DAYS.0..=MEAN_DAYS.1).contains(&self.mean_day) && (SD_DAYS.0..=SD_DAYS.1).contains(&self.sd_days)
@@ -57,6 +73,8 @@ const GRID_TO: i32 = 107;
 const STEP: i32 = 5;
 /// Width of a cell of months.
 const CELL_MONTHS: f64 = 0.25;
+/// Standard deviations beyond which a birth is odd. Ours.
+const ODD_SD: f64 = 3.0;
 /// Most days of the window that are tried.
 const MOST_DAYS: i64 = 16;
 

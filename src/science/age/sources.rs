@@ -33,11 +33,7 @@ pub(super) static ERUPTION: [Source; 8] = [
         Mark::Design,
     ),
     Source::new("late-share", "share of deer whose teeth run late, one half where nothing is known", Mark::Design),
-    Source::new(
-        "birth-dates",
-        "three waves of births round 3 June, from Haugen 1975 and the Pennsylvania Game Commission",
-        Mark::Design,
-    ),
+    super::birth::BIRTH_DATES,
     Source::new("floor-0.002", "no single look may weigh below 0.002", Mark::Design),
 ];
 

@@ -3,6 +3,7 @@
 //! Feeding is not killing: tracks, droppings and feeding alone never say more than `possibly`. A shooting
 //! gets no word at all: what it gets is a stop.
 
+use super::animals::Animals;
 use super::case::{Answers, Case, row};
 use super::causes::{CAUSES, Cause, PerCause, ranked};
 use super::interval::Ends;
@@ -77,8 +78,11 @@ impl Label {
 pub struct Facts {
     /// The snow round the body could be read.
     pub snow_readable: bool,
-    /// An attack was witnessed.
-    pub attack_witnessed: bool,
+    /// Whose attack was witnessed, or is on a photo of the kill.
+    pub witnessed: Animals,
+    /// Animals that DNA, a photo, a collar or a witness names. Where that is not the first cause alone, there is
+    /// no word: signs and record contradict each other. Ours.
+    pub named: Animals,
     /// Somebody cut with a blade: what a predator did to it can no longer be told, and it is a stop.
     pub cut_by_people: bool,
 }
@@ -103,6 +107,9 @@ pub fn label(table: &Table, case: &Case, posterior: &PerCause, top: Ends, second
     if first == Cause::Shot || facts.cut_by_people {
         return Label::People;
     }
+    if facts.named.contradict(first) {
+        return Label::NotDetermined;
+    }
     let said = |number: u8, state: u8| case.counts(number) && case.answers.get(number) == Some(state);
     let clot = said(row::BITE_HAEMORRHAGE, 0);
     let (chase, blood) = (said(row::CHASE, 0), said(row::BLOOD, 0));
@@ -124,7 +131,7 @@ pub fn label(table: &Table, case: &Case, posterior: &PerCause, top: Ends, second
     let backed = chase || blood || zone_fits(table, case, first);
     if clot && measured && backed && facts.snow_readable && !lethal_otherwise(&case.answers) {
         Label::Killed(first)
-    } else if clot || (chase && blood) || facts.attack_witnessed {
+    } else if clot || (chase && blood) || facts.witnessed.has(first) {
         Label::ProbablyKilled(first)
     } else if scavenged {
         Label::ScavengedOnly
@@ -149,16 +156,16 @@ pub struct Printed {
     pub species_uncertain: Option<f64>,
 }
 
-/// A figure or an end as printed.
-pub const fn capped(cause: Cause, figure: f64, species_on_record: bool) -> f64 {
-    if cause.is_predator() && !species_on_record && figure > SPECIES_CAP { SPECIES_CAP } else { figure }
+/// A figure or an end as printed. `on_record`: animals that DNA, a photo or a collar names.
+pub const fn capped(cause: Cause, figure: f64, on_record: Animals) -> f64 {
+    if cause.is_predator() && !on_record.has(cause) && figure > SPECIES_CAP { SPECIES_CAP } else { figure }
 }
 
-/// All figures as printed. `species_on_record`: DNA, a photo or a collar names the animal.
-pub fn printed(posterior: &PerCause, species_on_record: bool) -> Printed {
+/// All figures as printed; the cap is lifted for the animals on record alone.
+pub fn printed(posterior: &PerCause, on_record: Animals) -> Printed {
     let (mut figures, mut cut) = ([0.0; CAUSES], 0.0);
     for ((out, cause), figure) in figures.iter_mut().zip(Cause::ALL).zip(posterior) {
-        *out = capped(cause, *figure, species_on_record);
+        *out = capped(cause, *figure, on_record);
         cut += figure - *out;
     }
     Printed { figures, species_uncertain: (cut >= LEAST_PRINTED).then_some(cut) }

@@ -19,6 +19,7 @@
 
 #![allow(clippy::similar_names)] // case and cause are both the right word
 
+mod animals;
 pub mod case;
 pub mod causes;
 pub mod combine;
@@ -36,6 +37,7 @@ mod counts_tests;
 #[cfg(test)]
 mod tests;
 
+pub use animals::Animals;
 pub use case::{Answers, Case, row};
 pub use causes::{CAUSES, Cause, PerCause, ranked};
 pub use combine::{Fit, Pull, fit, posterior, pulls, pulls_for};

@@ -492,13 +492,34 @@ fn no_animal_is_printed_beyond_nine_in_ten() {
     let table = Table::built_in();
     // Last line of the paragraph on labels: what is cut off, E1, E5 and E6.
     for (name, cut) in [("E1", 0.087), ("E5", 0.096), ("E6", 0.095)] {
-        let all = printed(&posterior(&table, &worked(name).1), false);
+        let all = printed(&posterior(&table, &worked(name).1), Animals::default());
         close(all.species_uncertain.unwrap(), cut, 0.001, name);
         assert!(all.figures[..6].iter().all(|p| *p <= 0.9));
     }
     let e1 = posterior(&table, &worked("E1").1);
-    assert_eq!(printed(&e1, true).figures, e1);
-    assert_eq!(printed(&posterior(&table, &worked("E3").1), false).species_uncertain, None);
+    // Rule 3 of the head: DNA, a photo or a collar record lifts it, for the animal that it names.
+    assert_eq!(printed(&e1, Animals::only(Coyote)).figures, e1);
+    assert_eq!(printed(&e1, Animals::only(Wolf)), printed(&e1, Animals::default()));
+    assert_eq!(printed(&posterior(&table, &worked("E3").1), Animals::default()).species_uncertain, None);
+}
+
+/// Rule 2 of the head: a witnessed attack raises `fed on` to `killed`, of the animal that was seen. A record
+/// that names another animal than the signs leaves no word (ours).
+#[test]
+fn records_of_the_kill_follow_the_rules() {
+    let readable = Facts { snow_readable: true, ..Facts::default() };
+    let [coyote, wolf] = [Coyote, Wolf].map(Animals::only);
+    let seen = |animal| Facts { witnessed: animal, named: animal, ..readable };
+    assert_eq!(word("E9", seen(coyote)), Label::ProbablyKilled(Coyote));
+    assert_eq!(word("E9", Facts { named: coyote, ..readable }), Label::PossiblyKilled(Coyote));
+    assert_eq!(word("E9", seen(wolf)), Label::NotDetermined);
+    assert_eq!(word("E1", Facts { named: coyote, ..readable }), Label::Killed(Coyote));
+    let mut both = coyote;
+    both.add(Wolf);
+    for named in [wolf, both] {
+        assert_eq!(word("E1", Facts { named, ..readable }), Label::NotDetermined);
+    }
+    assert_eq!(word("E2", Facts { named: wolf, ..readable }), Label::NotDetermined);
 }
 
 #[test]

@@ -4,6 +4,7 @@
 //! South Carolina, every measure straight with age. The equation used here is recalled and NOT confirmed; it
 //! agrees with what else is known of the scale, which is support and not proof.
 
+pub mod rut;
 pub mod sexing;
 pub mod sources;
 

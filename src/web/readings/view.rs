@@ -159,13 +159,8 @@ impl Of {
 
     fn sharpen(self, all: &[Sharpen]) -> Option<AnyView> {
         let (first, others) = all.split_first()?;
-        let line = |one: &Sharpen| {
-            let gain = one.gain_bits.map(|bits| {
-                let bits = format!("{bits:.2}");
-                format!(" ({})", self.fill("reading.view.gain", &[("bits", bits.into())]))
-            });
-            format!("{}{}", one.look.say_in(self.language, self.shown), gain.unwrap_or_default())
-        };
+        // Most worth first; how much a model promises is for exports, not for a screen.
+        let line = |one: &Sharpen| one.look.say_in(self.language, self.shown);
         let more = (!others.is_empty()).then(|| {
             let lines = others.iter().map(|one| view! { <li>{line(one)}</li> }).collect_view();
             view! {

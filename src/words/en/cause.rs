@@ -8,6 +8,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("cause.not_yet", "The cause of death is read once the examination is closed, so that it does not steer the eye."),
     ("cause.ranked", "{rank}. {cause}: {figure} in 100 ({low} to {high})"),
     ("cause.species_uncertain", "Predator, species uncertain"),
+    ("cause.species_uncertain_line", "Predator, species uncertain: {figure} in 100"),
     ("cause.any_predator", "Killed by a predator of any kind: {figure} in 100"),
     ("cause.for", "For {cause}, strongest first: {seen}"),
     ("cause.against", "Against {cause}, strongest first: {seen}"),

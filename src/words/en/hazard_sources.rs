@@ -56,7 +56,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("hazard.l08.source", "Rule [design]: a heap of guts alone may be lawful, and the office knows the season."),
     ("hazard.l02.source", "Common field knowledge, no source seen [memory]."),
     ("hazard.l03.source", "Rule [design]."),
-    ("hazard.l01.source", "Wisconsin Department of Natural Resources 2017; leaving the collar on [memory]."),
+    (
+        "hazard.l01.source",
+        "Wisconsin Department of Natural Resources 2017; leaving the collar on, drugs in the meat [memory].",
+    ),
     (
         "hazard.l06.source",
         "California Department of Fish and Wildlife 2018, read in a copy; leaving feathers [memory].",

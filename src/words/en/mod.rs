@@ -21,6 +21,7 @@ mod practice;
 mod short;
 mod hazard_sources;
 mod hazards;
+mod kill_record;
 mod local;
 mod rumen;
 mod safety;
@@ -59,6 +60,8 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     short::TEXTS,
     practice::TEXTS,
     local::TEXTS,
+    kill_record::STEPS,
+    kill_record::TEXTS,
     options::FAT,
     readings_of_fat::TEXTS,
     readings_of_food_and_snow::TEXTS,

@@ -22,6 +22,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.fat.rump_rule", "[from memory, mule deer] Body fat by rump fat: {percent} %"),
     ("reading.fat.rump_rule_less", "[from memory, mule deer] Body fat by rump fat: about {percent} % or less"),
     ("reading.fat.caution.recalled", "Lines marked `from memory` take part in no other reading."),
+    (
+        "reading.fat.caution.recalled_in",
+        "Lines marked `from memory` stand in the combined reading too: the office's card lets them in.",
+    ),
     ("reading.fat.caution.one_kidney", "One kidney only: its mass is not the deer's."),
     ("reading.fat.caution.trims", "Each trimming gives a figure of its own: compare it only with its kind."),
     ("reading.fat.caution.sika_mass", "Less than 20 g kidney fat: in sika does with so little, marrow fell sharply."),
@@ -143,6 +147,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.combined.forbids.marrow_full", "that all was well: other fat goes first."),
     ("reading.combined.caution.overlap", "Stores overlap: the order is a rule, not a law."),
     ("reading.combined.caution.recalled", "Scores and indices from memory are left out."),
+    (
+        "reading.combined.caution.let_in",
+        "FROM MEMORY: the office lets in formulas that no printed source confirms ({why}). They are marked below. None moves the word: no source says at which figure a store is low.",
+    ),
     ("reading.look.kidneys", "Weigh the kidneys and their fat on the bench"),
     ("reading.look.marrow_again", "Look at the marrow again: thawed, the right bone, not rotten?"),
     ("reading.reserve.title", "Weight lost, and days of reserve (for teaching)"),

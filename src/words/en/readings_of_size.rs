@@ -88,6 +88,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.unborn.caution.not_all_measured", "Not as many were measured as were counted."),
     ("reading.unborn.caution.small", "Very small: make sure it is no knob of the womb's lining."),
     ("reading.unborn.caution.sex_line", "Below 63 days crews are right less than 90 times in 100."),
+    (
+        "reading.unborn.caution.outside_rut",
+        "Conceived outside the rut, which runs {from} to {to} here. That is rare: a slip in the length or the day of death is likelier, or a thin doe's small young. Measure again.",
+    ),
     ("reading.unit.kg", "kg"),
     ("reading.unit.days", "days"),
     ("reading.look.girth", "Measure round the chest, close behind the forelegs"),

@@ -73,6 +73,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "report.not_written",
         "Something found at the start could not be written yet: {reason}. It is tried again with the next tick.",
     ),
+    (
+        "report.setting_aside",
+        "What this phone had kept beside the journal could not be read. It is kept as {name}, and no answer is touched. Set up the phone again.",
+    ),
     ("report.read_only", "Only for reading here: {reason}. Close the other page, then load this one again."),
     // Who.
     ("who.head", "Who holds the phone?"),
