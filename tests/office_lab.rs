@@ -262,7 +262,7 @@ fn dna_and_records_of_the_kill_are_entered_and_said() {
             2,
             "`guess` is not one of photo_or_camera",
         ),
-        (&["--handled-days", "-3"], 1, "-3 lies outside 0 to 9999"),
+        (&["--handled-days", "10000"], 1, "10000 lies outside 0 to 9999"),
     ] {
         let ran = lab(args);
         assert!(ran.code == code && ran.err.contains(words), "{args:?}: {ran:?}");

@@ -209,7 +209,9 @@ fn csv(
         table.kept, table.dropped
     ));
     if config.keep {
-        match config.archive.keep_winter(bytes, &Sheet::of(name, &told, streams.now), config.correct)? {
+        // The name alone: where it lay on somebody's disk is nobody's business.
+        let file_name = path.file_name().map_or_else(|| name.to_owned(), |own| own.to_string_lossy().into_owned());
+        match config.archive.keep_winter(bytes, &Sheet::of(&file_name, &told, streams.now), config.correct)? {
             Kept::New(path) => streams.note(&format!("{name}: kept in {}", path.display())),
             Kept::Before => streams.note(&format!("{name}: lies in the archive already; nothing new")),
             Kept::Corrected(path) => streams.note(&format!("{name}: corrected what was said of {}", path.display())),
