@@ -106,7 +106,7 @@ impl CliError {
             Self::Archive(ArchiveError::Keyring { .. } | ArchiveError::KeyringNotOurs { .. }) => {
                 "put the keyring back from a copy; until then every device would look unknown"
             }
-            Self::Archive(ArchiveError::File { .. }) => {
+            Self::Archive(ArchiveError::File { .. }) | Self::Kept(KeptError::Archive(_)) => {
                 "check the folder named with --archive, and who may write there"
             }
             Self::Archive(ArchiveError::OfficeKey { .. }) => "put the key file back from a copy",
@@ -124,7 +124,6 @@ impl CliError {
             Self::File { .. } => "check the name, and that the file can be read",
             Self::NotIntact { .. } => "ask the crew to hand over again; their phone still has everything",
             Self::NoLog { .. } => "the header needs a date and at least one reading; the README shows an example",
-            Self::Kept(KeptError::Archive(_)) => "check the folder named with --archive, and who may write there",
             Self::Kept(_) => "nothing in the archive was changed",
             Self::Units { .. } => {
                 "look at the file, and say its units: --temperature c or f, --snow cm or in (see --help)"

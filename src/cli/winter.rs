@@ -31,6 +31,7 @@ const LANGUAGE: Language = Language::English;
 
 /// What is to be done.
 #[derive(Debug)]
+#[allow(clippy::struct_excessive_bools)] // flags that stand alone
 pub(super) struct Winter {
     pub archive: Archive,
     pub files: Vec<PathBuf>,

@@ -69,7 +69,9 @@ pub(super) fn reading<'a>(carcass: &'a Carcass, scope: &Scope<'a>, local: Local<
     }
     let found = diet_notes::found(&all);
     let (own, basis) = browse.told(&found, &names);
-    own.into_iter().for_each(|said| told.say(said));
+    for said in own {
+        told.say(said);
+    }
     diet_notes::plants_found(&found, &names, &browse, &mut told);
     let marrow_used = diet_notes::grain(carcass, &all, &lens, &mut told);
     let outcome = match (read, refused) {
