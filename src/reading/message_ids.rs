@@ -702,7 +702,7 @@ family! {
         SexSign::UdderOrVulva => "reading.sex.sign.udder_or_vulva",
         // "unborn young, a certain sign"
         SexSign::Fetus => "reading.sex.sign.fetus",
-        // "antlers (a few does have them)"
+        // "antlers (a few females have them)"
         SexSign::Antlers => "reading.sex.sign.antlers",
         // "antler bases, or the knobs of a buck fawn"
         SexSign::Pedicles => "reading.sex.sign.pedicles",

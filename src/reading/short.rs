@@ -127,7 +127,9 @@ fn said(reading: &Reading, headline: Statement) -> (Statement, Vec<Statement>) {
             weight(&weights, reading.cautions.iter().any(|c| c.id == id::SIZE_AUTUMN))
         }
         _ if reading.title == super::cause_ids::TITLE => {
-            let ranked = reading.statements.iter().filter(|s| s.id == super::cause_ids::RANKED);
+            // Beside "no cause is named here" a list of causes would name one all the same.
+            let named = headline.id != super::cause_ids::label("people");
+            let ranked = reading.statements.iter().filter(|s| named && s.id == super::cause_ids::RANKED);
             (headline, ranked.cloned().collect())
         }
         _ if reading.title == super::cause_ids::measures::TITLE => {

@@ -197,6 +197,15 @@ impl Form {
     pub(crate) fn back(self) {
         let Some(now) = self.now_once() else { return };
         let here = self.screen.try_get_untracked().unwrap_or(Screen::Start);
+        // On a later page of signs, Back is the way to a tick on the page before.
+        let page = self.page.try_get_untracked().unwrap_or_default();
+        if let Screen::Visit(named) = &here
+            && page > 0
+            && matches!(now.ask(named.as_deref()), Some(Ask::Step { .. }))
+        {
+            self.page.try_set(page - 1);
+            return;
+        }
         let open = now.here.examination.is_some() && !now.is_closed();
         let to = match here {
             Screen::NoAnswer(ask) => Screen::Visit(Some(ask)),

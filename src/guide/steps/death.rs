@@ -43,7 +43,7 @@ fn lies_there(v: &View) -> bool {
 }
 
 fn snow_over(v: &View) -> bool {
-    lies_there(v) && (v.chose("snow_over_body", "part_covered") || v.chose("snow_over_body", "covered"))
+    lies_there(v) && ["dusting", "part_covered", "covered"].iter().any(|much| v.chose("snow_over_body", much))
 }
 
 fn snow_under(v: &View) -> bool {

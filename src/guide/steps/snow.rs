@@ -65,8 +65,9 @@ fn tracks_known(v: &View, _: Site) -> Option<Answer> {
     }
 }
 
+/// Any print that may be of one that bites or feeds on deer: among deer alone there is nothing to choose from.
 fn tracks_there(v: &View) -> bool {
-    carcass_here(v) && v.there("tracks_by")
+    carcass_here(v) && super::tracks::eater(v, "tracks_by")
 }
 
 /// Tracks of an animal that hunts deer.

@@ -7,7 +7,7 @@ use super::facts::{carcass_here, deer_here, wounds};
 use super::rules;
 
 /// Whether any animal but a deer left this: one that may have bitten or eaten.
-fn eater(v: &View, finding: &str) -> bool {
+pub(super) fn eater(v: &View, finding: &str) -> bool {
     let animals = find(finding).map_or(&[][..], |def| def.options());
     animals.iter().any(|animal| *animal != "deer" && v.chose(finding, animal))
 }

@@ -21,7 +21,7 @@ pub(super) fn sharpen(read: &Read, bounded: bool) -> Vec<Sharpen> {
     let looks = [
         (silent(Silent::NoDates), ids::LOOK_FALLS, "snowfall_began_at"),
         (
-            body && chose("snow_over_body", &["part_covered", "covered"]) && !answered("fall_over"),
+            body && chose("snow_over_body", &["dusting", "part_covered", "covered"]) && !answered("fall_over"),
             ids::LOOK_OVER,
             "fall_over",
         ),

@@ -47,20 +47,8 @@ fn where_we_are(form: Form) -> AnyView {
             Screen::Visit(Some(name)) | Screen::NoAnswer(name) => {
                 now.ask(Some(name)).map(|a| a.phase()).or(now.phase())
             }
-            Screen::Start
-            | Screen::About
-            | Screen::Settings
-            | Screen::HandOver
-            | Screen::Bench
-            | Screen::Winter
-            | Screen::WinterLog(_)
-            | Screen::WinterDay(..)
-            | Screen::WinterRead(..)
-            | Screen::Practice
-            | Screen::Readings(_)
-            | Screen::Reading(..)
-            | Screen::Who => None,
-            _ => now.phase(),
+            of_visit if of_visit.is_of_the_visit() => now.phase(),
+            _ => None,
         })
     });
     let code = Memo::new(move |_| {

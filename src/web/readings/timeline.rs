@@ -10,12 +10,12 @@ use crate::reading::{Timeline, TimelineMark};
 use crate::words::{Arg, Language, say};
 
 const WIDTH: f64 = 320.0;
-const ROOM: f64 = 18.0;
+const ROOM: f64 = 26.0;
 const DAY_S: f64 = 86_400.0;
 /// Height of one row of marks.
 const ROW: f64 = 24.0;
 /// Nearer marks than this share no row.
-const APART: f64 = 18.0;
+const APART: f64 = 24.0;
 
 /// The plot and its table; nothing where there is no timeline.
 pub fn timeline_view(language: Language, line: Option<&Timeline>) -> Option<AnyView> {
@@ -97,7 +97,7 @@ fn plot(line: &Timeline) -> String {
     axis(&mut body, line, &scale, height);
     format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"plot\" viewBox=\"0 0 {WIDTH} {:.0}\" aria-hidden=\"true\" focusable=\"false\">{body}</svg>",
-        height + 26.0
+        height + 28.0
     )
 }
 
@@ -130,19 +130,19 @@ fn draw(body: &mut String, mark: &TimelineMark, n: usize, (left, right): (f64, f
             width.max(3.0)
         );
     }
-    let _ = write!(body, "<text class=\"p-number\" x=\"{:.1}\" y=\"{}\">{}</text>", right + 7.0, y + 13.0, n - 1);
+    let _ = write!(body, "<text class=\"p-number\" x=\"{:.1}\" y=\"{}\">{}</text>", right + 9.0, y + 15.0, n - 1);
 }
 
 /// Days under the line: the month and day at each tick.
 fn axis(body: &mut String, line: &Timeline, scale: &Scale, top: f64) {
     let _ = write!(body, "<path class=\"p-axis\" d=\"M{ROOM} {top}H{:.1}\"/>", WIDTH - ROOM);
-    for tick in scale.ticks(5) {
+    for tick in scale.ticks(4) {
         let at = ROOM + scale.place(tick);
         #[allow(clippy::cast_possible_truncation)] // days of one winter
         let day = line.local(line.span.0 + (tick * DAY_S) as i64);
         let label: String = day.chars().skip(5).take(5).collect();
         let _ = write!(body, "<path class=\"p-axis\" d=\"M{at:.1} {top}V{}\"/>", top + 5.0);
-        let _ = write!(body, "<text class=\"p-number\" x=\"{at:.1}\" y=\"{}\">{label}</text>", top + 17.0);
+        let _ = write!(body, "<text class=\"p-number\" x=\"{at:.1}\" y=\"{}\">{label}</text>", top + 22.0);
     }
 }
 

@@ -120,14 +120,15 @@ fn work_on(work: CauseWork, done: RwSignal<bool>) {
 /// The one look that is worth most over the three; a tap goes to its question.
 fn sharpen(form: Form, examination: Uuid, readings: &Readings) -> AnyView {
     let looks = readings.sharpen();
-    let asked = form.now_once().filter(|now| now.here.examination == Some(examination)).and_then(|now| {
-        let view = now.view();
-        let ask = |look: &&reading::Sharpen| {
-            let state = now.situation.asking(&view, &look.finding, look.site)?;
-            Some((look.look.say_in(form.language(), form.shown()), state.ask.name()))
-        };
-        looks.iter().find_map(ask)
-    });
+    let asked =
+        form.now_once().filter(|now| now.here.examination == Some(examination) && !now.is_closed()).and_then(|now| {
+            let view = now.view();
+            let ask = |look: &&reading::Sharpen| {
+                let state = now.situation.asking(&view, &look.finding, look.site)?;
+                Some((look.look.say_in(form.language(), form.shown()), state.ask.name()))
+            };
+            looks.iter().find_map(ask)
+        });
     let look = |text: String| [("look", Arg::Text(text))];
     match (asked, looks.first()) {
         (Some((text, name)), _) => {

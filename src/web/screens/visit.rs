@@ -141,7 +141,7 @@ fn all_asked(form: Form, now: &Now) -> AnyView {
     view! {
         <section class="ask" data-ask="none">
             {plain_head(form.say(if closed { "visit.closed" } else { "visit.all_asked" }))}
-            <p>{form.say_with("visit.all_asked.how", &[("n", Arg::Count(answered))])}</p>
+            <p>{form.say_with(if closed { "visit.closed.how" } else { "visit.all_asked.how" }, &[("n", Arg::Count(answered))])}</p>
         </section>
         <div class="tiles">
             {close}

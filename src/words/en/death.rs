@@ -89,7 +89,7 @@ pub(super) const STEPS: &[(&str, &str)] = steps! {
     "blood_state" {
         "What is the blood on the snow like?"
         "In hard frost it freezes within two hours."
-        "Press it with a stick."
+        "Look only: wet and red, or set hard?"
     }
     "eaters" {
         "How many animals fed on it?"

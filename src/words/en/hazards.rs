@@ -33,7 +33,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("hazard.e06.head", "Beside a road"),
     ("hazard.e06.do", "Bright vest on; park clear, lights flashing.\nOne of you watches the traffic."),
     ("hazard.e06.fact", "Vests are on, the car is clear of the road, one of us watches."),
-    ("hazard.e07.head", "This kill has an owner"),
+    ("hazard.e07.head", "This carcass has an owner"),
     ("hazard.e07.do", "Nobody kneels. Stay together, face it, back off.\nGo now; write the rest once you are away."),
     ("hazard.e07.fact", "I have read this. We are backing off together."),
     ("hazard.e09.head", "Something is still near"),

@@ -99,7 +99,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.sex.sign.scrotum_or_penis", "scrotum or penis, a certain sign"),
     ("reading.sex.sign.udder_or_vulva", "udder or vulva, a certain sign"),
     ("reading.sex.sign.fetus", "unborn young, a certain sign"),
-    ("reading.sex.sign.antlers", "antlers (a few does have them)"),
+    ("reading.sex.sign.antlers", "antlers (a few females have them)"),
     ("reading.sex.sign.pedicles", "antler bases, or the knobs of a buck fawn"),
     ("reading.sex.sign.no_pedicles", "a smooth brow without bases (a late buck fawn may have none)"),
     ("reading.sex.sign.suckled_nipples", "bare, suckled nipples"),

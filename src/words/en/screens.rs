@@ -106,6 +106,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("visit.look_over", "Look it over"),
     ("visit.close", "Close this record"),
     ("visit.closed", "This record is closed"),
+    ("visit.closed.how", "{n} {n?question has|questions have} an answer or a reason."),
     ("visit.readings", "See the readings"),
     // Tiles.
     ("tile.no_answer", "No answer"),

@@ -24,7 +24,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.unit.lb", "lb"),
     ("reading.short.open", "Whole reading: {title}"),
     ("reading.short.sharpen", "Most worth the time now: {look}"),
-    ("reading.short.sharpen_not_here", "Most worth the time: {look}. This visit does not ask it."),
+    ("reading.short.sharpen_not_here", "Most worth another look: {look}."),
     ("reading.short.none", "None of these three has an open look worth its time."),
     ("reading.short.others", "Other readings"),
     ("settings.us_units", "Readings in pounds and inches (answers stay metric)"),

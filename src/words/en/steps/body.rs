@@ -25,7 +25,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Part the hair. Turn it once if it is not frozen down."
     }
     "wounds_outside" {
-        "Any hole, tear or cut in the skin?"
+        "Any hole, tear, cut or scrape?"
         "Wounds before death bleed under the skin."
         "Throat first, then head, back, belly, legs."
         none "No wound"

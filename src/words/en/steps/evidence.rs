@@ -41,7 +41,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "officer_told" {
         "Have you told the officer?"
         "Only the officer says what comes next."
-        "The number is on the stop and in the call list."
+        "The call list has the number."
     }
     "officer_asks" {
         "What does the officer want from you?"

@@ -241,7 +241,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "body_frozen" {
         "Is it frozen?"
         "Frozen hides signs: stiff tells nothing then."
-        "Push an ear or a leg with your pole."
+        "Push an ear with your pole. No answer where you may not."
     }
     "limp" {
         "Does it hang limp?"
