@@ -23,6 +23,7 @@ pub(super) enum Config {
     Key(Key),
     Card(Card),
     Winter(Box<super::winter::Winter>),
+    Season(super::season::Season),
     Table(Table),
     Lab(Box<Lab>),
     Reader(Reader),
@@ -182,6 +183,7 @@ impl Config {
                 TableCommand::Check { file } => Table::Check(file),
                 TableCommand::Sign { file, out } => Table::Sign { archive, file, out },
             }),
+            Command::Season(args) => Self::Season(super::season::Season::of(args, archive)?),
             Command::Lab(args) => Self::Lab(Box::new(lab(archive, args)?)),
             Command::Reader { tables, json, onto } => Self::Reader(Reader { archive, tables, json, onto }),
             Command::Schema { name } => {

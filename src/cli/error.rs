@@ -8,6 +8,8 @@ use crate::office::keyring::KeyringError;
 use crate::office::lab::Before;
 use crate::office::own_chain::WriteError;
 use crate::office::winter::kept::KeptError;
+use crate::office::season::build::NoCarcass;
+use crate::office::season::manifest::NoManifest;
 use std::io;
 
 /// What went wrong. Displays as one clause that names the file; [`CliError::next`] says what to do.
@@ -88,6 +90,15 @@ pub(super) enum CliError {
     /// The keyring did not take the change.
     #[error("{0}")]
     Keyring(#[from] KeyringError),
+    /// There is nothing to make a season of.
+    #[error("{0}")]
+    NoSeason(#[from] NoCarcass),
+    /// The manifest cannot be used.
+    #[error("{file}: {error}")]
+    Manifest { file: String, error: NoManifest },
+    /// A run from a manifest gave other bytes.
+    #[error("{}: other bytes than the manifest says", .0.join(", "))]
+    OtherBytes(Vec<String>),
     /// The output could not be written.
     #[error("the output could not be written: {0}")]
     Output(io::Error),
@@ -146,6 +157,12 @@ impl CliError {
             Self::EnteredBefore(_) => "add --correct if it was a slip, or --another for a second tooth or laboratory",
             Self::NoReadings => {
                 "enter known ages with office lab; calls are the wear class that a person named on the bench"
+            }
+            Self::NoSeason(_) => "keep bundles first: office enrol for each phone, then office open --keep",
+            Self::Manifest { error: NoManifest::Missing(_), .. } => "put the files back from a copy of the archive",
+            Self::Manifest { .. } => "give the manifest.txt that a run of office season wrote for this archive",
+            Self::OtherBytes(_) => {
+                "compare the versions that the manifest names with this program's; what was written now lies in the folder"
             }
             Self::Write(_) => "check the value against the laboratory's sheet",
             Self::Keyring(KeyringError::Already(_)) => "nothing more is to be done",

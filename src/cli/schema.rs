@@ -8,6 +8,7 @@ use crate::bundle::Payload;
 use crate::card::Card;
 use crate::office::findings_table::{FORMAT, FindingsTable};
 use crate::office::keyring::Keyring;
+use crate::office::season;
 use crate::record::Body;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use std::str::FromStr;
@@ -25,12 +26,23 @@ pub(super) enum Name {
     Keyring,
     /// The local card.
     Card,
+    /// A season.
+    Season,
+    /// What a season rests on.
+    SeasonManifest,
 }
 
 impl Name {
     /// All names.
-    pub(super) const ALL: [Self; 5] =
-        [Self::EntryBody, Self::BundlePayload, Self::FindingsTable, Self::Keyring, Self::Card];
+    pub(super) const ALL: [Self; 7] = [
+        Self::EntryBody,
+        Self::BundlePayload,
+        Self::FindingsTable,
+        Self::Keyring,
+        Self::Card,
+        Self::Season,
+        Self::SeasonManifest,
+    ];
 
     /// The name as typed; the committed file is this with `.json`.
     pub(super) fn text(self) -> &'static str {
@@ -40,6 +52,8 @@ impl Name {
             Self::FindingsTable => FORMAT,
             Self::Keyring => "marrowbook-keyring-1",
             Self::Card => "marrowbook-card-1",
+            Self::Season => season::table::FORMAT,
+            Self::SeasonManifest => season::manifest::FORMAT,
         }
     }
 
@@ -50,6 +64,8 @@ impl Name {
             Self::FindingsTable => "A table of findings for office read",
             Self::Keyring => "The devices that an office has enrolled",
             Self::Card => "The local card that an office gives its crews",
+            Self::Season => "A season, as office season writes it",
+            Self::SeasonManifest => "Everything that a season run used and wrote, which the office signs",
         }
     }
 
@@ -64,6 +80,8 @@ impl Name {
             Self::FindingsTable => findings_schema::with_findings(root::<FindingsTable>()),
             Self::Keyring => root::<Keyring>(),
             Self::Card => root::<Card>(),
+            Self::Season => root::<season::Season>(),
+            Self::SeasonManifest => root::<season::manifest::Manifest>(),
         };
         schema.insert("$id".into(), format!("urn:marrowbook:schema:{}", self.text()).into());
         schema.insert("title".into(), self.title().into());

@@ -17,6 +17,7 @@ use crate::words::Language;
 
 /// Diet of all months.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct DietReport {
     /// Each month, in order.
     pub months: Vec<MonthDiet>,
@@ -26,6 +27,7 @@ pub struct DietReport {
 
 /// Diet of the deer of one month.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct MonthDiet {
     /// Year and month in which they were found, such as `2027-02`.
     pub month: String,
@@ -48,6 +50,7 @@ pub struct MonthDiet {
 
 /// One food, or one tier, over the deer of a month. Shares are percent.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct FoodLine {
     /// Code of the plant or the tier.
     pub food: String,
@@ -72,6 +75,7 @@ pub struct FoodLine {
 
 /// A deer that was left out.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct LeftOut {
     /// Which.
     pub carcass: Uuid,

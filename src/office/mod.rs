@@ -16,4 +16,5 @@ pub mod own_chain;
 pub mod readers;
 pub mod recompute;
 pub mod report;
+pub mod season;
 pub mod winter;

@@ -14,7 +14,7 @@ use super::window::{self, Window};
 use crate::record::{Answer, Bone, Carcass, Side, Site, Tooth, Value};
 use crate::science::age::birth::nominal_months;
 use crate::science::age::{
-    AgeEstimate, AgeOutcome, AgeRefusal, Gain, Item, KeyReading, KeyRefusal, MonthsInterval, estimate, summary,
+    AgeEstimate, AgeOutcome, AgeRefusal, Gain, Item, KeyReading, KeyRefusal, MonthsInterval, Sex, estimate, summary,
 };
 use crate::science::calipers::CaliperAge;
 use crate::science::calipers::dentine_width::DentineAge;
@@ -38,6 +38,33 @@ pub(super) struct AgeRead {
 /// The age as a cause of death takes it in: never from a starting point that the office chose.
 pub(super) fn read_for_cause(carcass: &Carcass, answers: &Answers, local: &Local) -> AgeRead {
     read(carcass, answers, &local.for_cause().unwrap_or(*local))
+}
+
+/// How well each class and sex fits what was seen, without the prior: for a season, where the prior enters once.
+/// Where answers differ every way counts the same. `None` unless every way has an estimate.
+pub(super) fn likelihood(carcass: &Carcass, answers: &Answers, local: &Local) -> Option<[[f64; 2]; 10]> {
+    let ways = Lens::new(answers, Picks::new()).ways(&jaw::asks()).0;
+    let run = |picks: Picks| run(carcass, &Lens::new(answers, picks.clone()), picks, local);
+    let runs: Vec<Way> = ways.into_iter().map(run).collect();
+    let all = estimates(&runs);
+    if all.is_empty() || all.len() != runs.len() {
+        return None;
+    }
+    let mut sum = [[0.0; 2]; 10];
+    for estimate in all {
+        let [female, male] = [Sex::Female, Sex::Male].map(|sex| estimate.settings.prior.shares(sex));
+        let mut rows = [[0.0; 2]; 10];
+        for ((slot, joint), (f, m)) in rows.iter_mut().zip(estimate.joint).zip(female.into_iter().zip(male)) {
+            let [as_female, as_male] = joint;
+            let over = |p: f64, prior: f64| if prior > 0.0 { p / prior } else { 0.0 };
+            *slot = [over(as_female, f), over(as_male, m)];
+        }
+        let whole: f64 = rows.iter().flatten().sum();
+        for (slot, row) in sum.iter_mut().flatten().zip(rows.iter().flatten()) {
+            *slot += row / whole;
+        }
+    }
+    sum.iter().flatten().all(|l| l.is_finite()).then_some(sum)
 }
 
 /// One way of settling answers that differ.

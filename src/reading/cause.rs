@@ -165,6 +165,11 @@ impl Weighed<'_> {
         (&self.case, self.table.drawn.table())
     }
 
+    /// The table in force.
+    pub(super) const fn in_force(&self) -> &InForce {
+        &self.table
+    }
+
     /// The work that makes the reading quick.
     pub(super) fn work(&self) -> CauseWork {
         let cases = std::iter::once(self.case).chain(self.ways.iter().map(|(_, case)| *case)).collect();

@@ -18,6 +18,7 @@ pub mod fat_ids;
 mod diet;
 mod diet_notes;
 mod death;
+pub mod for_season;
 mod given;
 mod jaw;
 mod kill_record;

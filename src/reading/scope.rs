@@ -40,6 +40,11 @@ impl<'a> Scope<'a> {
         Self { closed, used }
     }
 
+    /// Why the methods are closed, as a message id.
+    pub(super) fn why_closed(&self) -> Option<&'static str> {
+        self.closed.map(said)
+    }
+
     /// The reading as it is, or refused where the method is closed and something was seen; with the entries
     /// used.
     pub(super) fn guarded(&self, mut used: Used<'a>, reading: Reading) -> (Reading, Used<'a>) {
@@ -63,10 +68,7 @@ impl<'a> Scope<'a> {
         Reading {
             outcome: Outcome::Refused,
             estimates: Vec::new(),
-            statements: vec![Statement::plain(match why {
-                Closed::Out(why) => id::out_of_scope(why),
-                Closed::SpeciesDiffer => SPECIES_DIFFER,
-            })],
+            statements: vec![Statement::plain(said(why))],
             cautions: Vec::new(),
             sharpen: match why {
                 Closed::Out(OutOfScope::SpeciesUnknown) | Closed::SpeciesDiffer => vec![look_at_species()],
@@ -78,6 +80,13 @@ impl<'a> Scope<'a> {
             sources: Vec::new(),
             ..reading
         }
+    }
+}
+
+const fn said(why: Closed) -> &'static str {
+    match why {
+        Closed::Out(why) => id::out_of_scope(why),
+        Closed::SpeciesDiffer => SPECIES_DIFFER,
     }
 }
 

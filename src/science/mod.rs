@@ -20,6 +20,7 @@ pub mod predators;
 pub mod reader_record;
 pub mod reserve;
 pub mod scope;
+pub mod season;
 pub mod sex;
 pub mod size;
 pub mod skeleton;

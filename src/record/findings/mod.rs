@@ -15,6 +15,7 @@ mod people;
 mod route;
 mod rumen;
 mod scene;
+mod search;
 mod signs;
 mod tracks;
 mod snow;
@@ -49,6 +50,7 @@ pub const FINDINGS: &[&[FindingDef]] = &[
     winter::FINDINGS,
     rumen::FINDINGS,
     snow::FINDINGS,
+    search::FINDINGS,
 ];
 
 /// The definition of a finding by its code. Asked hundreds of times for one screen: looked up, not

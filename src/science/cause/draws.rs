@@ -24,11 +24,11 @@ const PARTS: usize = DRAWS / PART;
 const WHOLE_ROWS: bool = !cfg!(target_arch = "wasm32");
 
 /// `ln p` of one state by cause, one a draw, in parts.
-type Column = [OnceLock<Box<[PerCause]>>; PARTS];
+pub(super) type Column = [OnceLock<Box<[PerCause]>>; PARTS];
 /// How strongly one state speaks, one a draw, in parts.
 type Strengths = [OnceLock<Box<[f64]>>; PARTS];
 /// Row, whether of an older buck, state.
-type Place = (u8, bool, u8);
+pub(super) type Place = (u8, bool, u8);
 
 /// A drawn evidence table.
 pub struct Drawn {
@@ -72,7 +72,7 @@ impl Drawn {
         BUILT_IN.get_or_init(|| Self::new(Table::built_in()))
     }
 
-    fn column(&self, place: Place) -> Arc<Column> {
+    pub(super) fn column(&self, place: Place) -> Arc<Column> {
         shared(&self.columns, place)
     }
 
@@ -132,6 +132,22 @@ impl Drawn {
         }
     }
 
+    /// One draw of a place's column, drawn where it is lacking; `None` beyond the last draw.
+    pub(super) fn cells<'c>(&self, column: &'c Column, row: &Row, place: Place, draw: usize) -> Option<&'c PerCause> {
+        let (part, within) = (draw / PART, draw % PART);
+        let slot = column.get(part)?;
+        if slot.get().is_none() {
+            self.draw_part(row, place.2, place.1, part);
+        }
+        slot.get()?.get(within)
+    }
+
+    /// By how much a draw moves the logarithm of each share of the prior; `None` beyond the last draw.
+    pub(super) fn moved(&self, draw: usize) -> Option<&PerCause> {
+        let part = draw / PART;
+        self.priors.get(part)?.get_or_init(|| prior_part(part)).get(draw % PART)
+    }
+
     /// Draws one part of a row and keeps the state asked for; in the office every state.
     fn draw_part(&self, row: &Row, state: u8, buck: bool, part: usize) {
         for (s, cells) in row_part(row, part, |s| WHOLE_ROWS || s == state) {
@@ -142,7 +158,7 @@ impl Drawn {
     }
 }
 
-fn place(row: &Row, state: u8, case: &Case) -> Place {
+pub(super) fn place(row: &Row, state: u8, case: &Case) -> Place {
     (row.number, case.buck, state)
 }
 

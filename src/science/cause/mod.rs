@@ -13,6 +13,7 @@
 //! | [`case`] | what was seen, and the rules that leave rows out |
 //! | [`combine`] | middle figures, pulls, fit |
 //! | [`draws`], [`interval`], [`random`] | ranges |
+//! | [`undamped`] | what many carcasses say, each by its likelihood alone |
 //! | [`gain`] | what a further look is worth |
 //! | [`label`] | the word that is printed |
 //! | [`sources`] | what all of it rests on |
@@ -32,6 +33,7 @@ pub mod random;
 mod rows;
 pub mod sources;
 pub mod table;
+pub mod undamped;
 #[cfg(test)]
 mod counts_tests;
 #[cfg(test)]

@@ -25,11 +25,13 @@ mod kill_record;
 mod local;
 mod rumen;
 mod safety;
+mod search;
+mod season_office;
 mod winter;
 mod winter_office;
 
 /// Texts that only the office shows; no phone carries them.
-pub(super) const OFFICE: &[&[(&str, &str)]] = &[winter_office::TEXTS];
+pub(super) const OFFICE: &[&[(&str, &str)]] = &[winter_office::TEXTS, season_office::TEXTS];
 
 /// All parts of the catalogue.
 pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
@@ -50,6 +52,7 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     options::CHOICES,
     options::FINDINGS,
     options::NAMES,
+    search::TEXTS,
     options::SIGNS,
     options::EVIDENCE,
     custody::TEXTS,

@@ -1,0 +1,233 @@
+//! `office season`: from an archive folder to tables, plots and a signed manifest. All carcasses are invented.
+#![cfg(feature = "cli")]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+#[path = "office/kit.rs"]
+mod kit;
+#[path = "office/ran.rs"]
+mod ran;
+#[path = "office/season_folder.rs"]
+mod season_folder;
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+
+use marrowbook::record::short_code::short_code;
+use ran::Ran;
+use season_folder::{Archive, Deer, carcass};
+use serde_json::Value as Json;
+
+/// Name and bytes of every file of a folder.
+fn written(folder: &Path) -> BTreeMap<String, Vec<u8>> {
+    fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .map(|path| (path.file_name().unwrap().to_str().unwrap().to_owned(), fs::read(path).unwrap()))
+        .collect()
+}
+
+fn deer(from: u8, to: u8) -> Vec<Deer> {
+    (from..to).map(Deer::of).collect()
+}
+
+fn json(ran: &Ran) -> Json {
+    serde_json::from_str(&ran.out).unwrap_or_else(|error| panic!("{error}: {ran:?}"))
+}
+
+#[test]
+fn a_season_is_written_signed_and_rerun_to_the_byte() {
+    let archive = Archive::new("season-rerun");
+    archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "north", &deer(1, 9), &[]));
+    archive.winter_log("gate.csv", Some(r#"{"temperature": "f", "snow": "in", "place": "North gate"}"#));
+    let out = archive.out("a");
+    let ran = archive.run(&["season", archive.folder(), "--out", &out]);
+    assert_eq!(ran.code, 0, "{ran:?}");
+    assert!(ran.out.contains("2026-27: 8 carcasses found, 8 counted"), "{ran:?}");
+    let first = written(Path::new(&out));
+    let wanted =
+        ["ages.csv", "ages.svg", "causes.csv", "causes.svg", "manifest.txt", "map.csv", "season.json", "weeks.svg"];
+    for name in wanted {
+        assert!(first.contains_key(name), "{name} of {:?}", first.keys());
+    }
+    // Again, and with the files under other names and in another order.
+    for (n, path) in archive.received().into_iter().enumerate() {
+        let other = path.with_file_name(format!("{}-{n}.txt", ["zz", "aa"][n % 2]));
+        fs::rename(path, other).unwrap();
+    }
+    let again = archive.out("b");
+    assert_eq!(archive.run(&["season", archive.folder(), "--out", &again]).code, 0);
+    assert_eq!(written(Path::new(&again)), first);
+    // What comes in later does not move a run from the manifest.
+    archive.keep("later.txt", &season_folder::bundle(&kit::lost_phone(), "south", &deer(9, 12), &[]));
+    let from_manifest = archive.out("c");
+    let manifest = format!("{out}/manifest.txt");
+    let ran = archive.run(&["season", archive.folder(), "--out", &from_manifest, "--again", &manifest]);
+    assert_eq!(ran.code, 0, "{ran:?}");
+    assert!(ran.err.contains("every byte came out as the manifest says"), "{ran:?}");
+    assert_eq!(written(Path::new(&from_manifest)), first);
+    // A manifest that somebody else made, or of which a file is gone, is refused.
+    let changed = fs::read_to_string(&manifest).unwrap().replacen("eyJ", "eyK", 1);
+    let other = archive.put("changed.txt", changed.as_bytes());
+    let ran = archive.run(&["season", archive.folder(), "--out", &again, "--again", &other]);
+    assert_eq!(ran.code, 1, "{ran:?}");
+    assert!(ran.err.contains("no season manifest") && ran.err.contains("next:"), "{ran:?}");
+    fs::remove_file(&archive.received()[0]).unwrap();
+    fs::remove_file(&archive.received()[0]).unwrap();
+    let ran = archive.run(&["season", archive.folder(), "--out", &again, "--again", &manifest]);
+    assert!(ran.code == 1 && ran.err.contains("not in the archive"), "{ran:?}");
+}
+
+#[test]
+fn every_count_says_what_was_not_looked_at() {
+    let archive = Archive::new("season-counts");
+    let mut all = deer(1, 9);
+    all[0].bare = true;
+    all[1].species = "other_deer";
+    archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "north", &all, &[]));
+    let season = json(&archive.run(&["season", "--out", &archive.out("a"), "--json"]));
+    assert_eq!(season["carcasses"]["found"], 8);
+    assert_eq!(season["carcasses"]["counted"], 7, "{}", season["carcasses"]);
+    assert_eq!(season["carcasses"]["left_out"][0]["carcasses"], 1);
+    let ages = &season["ages"];
+    assert_eq!((ages["aged"].as_u64(), ages["not_aged"].as_u64()), (Some(6), Some(1)), "{ages}");
+    let of = |finding: &str| -> Json {
+        let lines = season["findings"].as_array().unwrap();
+        lines.iter().find(|line| line["finding"] == finding).unwrap().clone()
+    };
+    let blood = of("blood_on_snow");
+    let sum: u64 = ["seen", "not_seen", "differ", "cant_tell", "not_looked", "part_gone"]
+        .iter()
+        .map(|state| blood[*state].as_u64().unwrap())
+        .sum();
+    assert_eq!(sum, 7, "{blood}");
+    assert!(blood["not_looked"].as_u64().unwrap() >= 1, "{blood}");
+    assert_eq!(of("fetus")["share"], Json::Null, "nobody looked: no share");
+    let condition = season["condition"].as_array().unwrap();
+    assert_eq!(condition.iter().map(|line| line["carcasses"].as_u64().unwrap()).sum::<u64>(), 7);
+    // Deaths by week: each spread once, none lost.
+    let weeks = season["weeks"]["weeks"].as_array().unwrap();
+    let deaths: f64 = weeks.iter().map(|week| week["deaths"].as_f64().unwrap()).sum();
+    let (spread, apart) = (season["weeks"]["spread"].as_f64().unwrap(), season["weeks"]["apart"].as_f64().unwrap());
+    assert!((deaths - spread).abs() < 0.01, "{deaths} {spread}");
+    assert!((spread + apart + season["weeks"]["no_window"].as_f64().unwrap() - 7.0).abs() < 1e-9);
+    // Shares of causes add to one, and prior and data stand apart.
+    let shares = season["causes"]["shares"].as_array().unwrap();
+    let sum: f64 =
+        shares.iter().filter(|line| line["what"] != "any_predator").map(|line| line["share"].as_f64().unwrap()).sum();
+    assert!((sum - 1.0).abs() < 0.001, "{sum}");
+    assert!(shares.iter().all(|line| line["prior"].is_number() && line["data_alone"].is_number()));
+    // Few deer: no survival; no search: no density. Both say why.
+    assert!(season["survival"]["refused"].as_str().unwrap().contains("too few"), "{}", season["survival"]);
+    assert!(season["density"]["refused"].as_str().unwrap().contains("search on lines"), "{}", season["density"]);
+}
+
+#[test]
+fn no_place_is_given_finer_than_the_cell_and_no_cell_is_a_formula() {
+    let archive = Archive::new("season-places");
+    let all = deer(1, 13);
+    archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "=HYPERLINK(1)", &all[..6], &[]));
+    archive.keep("south.txt", &season_folder::bundle(&kit::lost_phone(), "south", &all[6..], &[]));
+    let out = archive.out("a");
+    let ran = archive.run(&["season", "--out", &out, "--cell", "5000"]);
+    assert_eq!(ran.code, 0, "{ran:?}");
+    let files = written(Path::new(&out));
+    let exact: Vec<String> = all.iter().map(|deer| format!("{:.4}", deer.place_deg().0)).collect();
+    for (name, bytes) in &files {
+        let text = String::from_utf8_lossy(bytes);
+        for latitude in &exact {
+            assert!(!text.contains(latitude.as_str()), "{name} holds {latitude}");
+        }
+        if name.ends_with(".csv") {
+            let mut reader = csv::ReaderBuilder::new().flexible(true).from_reader(&bytes[..]);
+            for cell in reader.records().flat_map(|row| row.unwrap().iter().map(str::to_owned).collect::<Vec<_>>()) {
+                let formula = cell.starts_with(['=', '+', '@', '\t', '\r'])
+                    || (cell.starts_with('-') && cell.parse::<f64>().is_err());
+                assert!(!formula, "{name}: {cell}");
+            }
+        }
+    }
+    let comparisons = String::from_utf8_lossy(&files["comparisons.csv"]);
+    assert!(comparisons.contains("'=HYPERLINK(1)") && comparisons.contains("south"), "{comparisons}");
+    assert!(archive.run(&["season", "--out", &out, "--cell", "10"]).code == 2);
+}
+
+#[test]
+fn what_is_not_intact_or_not_known_counts_in_no_figure_and_is_named() {
+    let archive = Archive::new("season-strangers");
+    archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "north", &deer(1, 6), &[]));
+    archive.keep("stranger.txt", &season_folder::bundle(&kit::stranger(), "who", &deer(6, 9), &[]));
+    let ran = archive.run(&["season", "--out", &archive.out("a"), "--json"]);
+    assert_eq!(ran.code, 3, "{ran:?}");
+    let season = json(&ran);
+    assert_eq!(season["carcasses"]["found"], 5);
+    assert!(season["not_used"][0]["reason"].as_str().unwrap().contains("not enrolled"), "{}", season["not_used"]);
+    fs::write(archive.received()[0].with_file_name("cut.txt"), b"{\"payload\":\"").unwrap();
+    let ran = archive.run(&["season", "--out", &archive.out("a"), "--json"]);
+    assert_eq!((ran.code, json(&ran)["carcasses"]["found"].as_u64()), (4, Some(5)), "{ran:?}");
+    assert!(ran.err.contains("counts in no figure: damaged"), "{}", ran.err);
+    // A log whose units nobody wrote down is not used either.
+    archive.winter_log("gate.csv", None);
+    let ran = archive.run(&["season", "--out", &archive.out("a")]);
+    assert!(ran.err.contains("units are not written down: put gate.units.json beside it"), "{}", ran.err);
+}
+
+#[test]
+fn nothing_to_make_a_season_of() {
+    let archive = Archive::new("season-none");
+    let ran = archive.run(&["season", "--out", &archive.out("a")]);
+    assert_eq!(ran.code, 1, "{ran:?}");
+    assert!(ran.err.contains("no carcass with a date") && ran.err.contains("office open --keep"), "{}", ran.err);
+}
+
+/// Two reports of one deer are ranked and stay two; joined by a decision of the office they are one.
+#[test]
+fn doubles_are_listed_and_an_alias_joins_them() {
+    let archive = Archive::new("season-doubles");
+    let mut all = deer(1, 9);
+    let mut twin = Deer::of(1);
+    twin.n = 40;
+    twin.metres_north = 9;
+    all.push(twin);
+    archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "north", &all, &[]));
+    let season = json(&archive.run(&["season", "--out", &archive.out("a"), "--json"]));
+    let pair = &season["doubles"]["pairs"][0];
+    let codes = [short_code(carcass(1)), short_code(carcass(40))];
+    assert!(codes.contains(&pair["first"].as_str().unwrap().to_owned()), "{pair}");
+    assert!(codes.contains(&pair["second"].as_str().unwrap().to_owned()), "{pair}");
+    assert!(pair["probability"].as_f64().unwrap() > 0.5, "{pair}");
+    assert_eq!((season["carcasses"]["found"].as_u64(), season["carcasses"]["joined"].as_u64()), (Some(9), Some(0)));
+    let alias = [[carcass(1), carcass(40)]];
+    archive.keep("office.txt", &season_folder::bundle(&kit::lost_phone(), "office", &[], &alias));
+    let season = json(&archive.run(&["season", "--out", &archive.out("a"), "--json"]));
+    assert_eq!((season["carcasses"]["found"].as_u64(), season["carcasses"]["joined"].as_u64()), (Some(8), Some(1)));
+    let pairs = season["doubles"]["pairs"].as_array().unwrap();
+    assert!(!pairs.iter().any(|pair| codes.iter().all(|code| pair.to_string().contains(code.as_str()))), "{pairs:?}");
+}
+
+/// A density from searches on lines; refused from trails and from responses.
+#[test]
+fn density_needs_searches_on_lines() {
+    let on = |name: &str, kind: &'static str, route: &'static str| {
+        let archive = Archive::new(name);
+        let mut all = deer(1, 26);
+        for (deer, line) in all.iter_mut().zip((1..=4).cycle()) {
+            deer.line = Some((line, i64::from(deer.n) * 13 % 200));
+        }
+        let searched = season_folder::Outing { kind, route, strip_m: Some(20), lines_m: vec![2000, 3500, 1500, 4000] };
+        archive.keep("north.txt", &season_folder::bundle_with(&kit::phone(), "north", &all, &[], Some(&searched)));
+        json(&archive.run(&["season", "--out", &archive.out("a"), "--json"]))["density"].clone()
+    };
+    let found = on("season-lines", "search", "lines");
+    let estimate = &found["estimate"];
+    assert_eq!((estimate["lines"].as_u64(), estimate["carcasses"].as_u64()), (Some(4), Some(25)), "{found}");
+    assert!(estimate["range"][0].as_f64().unwrap() < estimate["per_km2"].as_f64().unwrap(), "{found}");
+    assert!(found["notes"].to_string().contains("25 carcasses are few"), "{found}");
+    let trails = on("season-trails", "search", "trails");
+    assert!(
+        trails["estimate"].is_null() && trails["refused"].as_str().unwrap().contains("followed trails"),
+        "{trails}"
+    );
+    let response = on("season-response", "response", "lines");
+    assert!(response["estimate"].is_null() && response["outings"][2] == 1, "{response}");
+}
