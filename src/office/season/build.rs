@@ -1,6 +1,6 @@
 //! The season put together.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::gather::Gathered;
 use super::rows::{Row, rows};
@@ -70,7 +70,7 @@ pub fn season(gathered: &Gathered, asked: &Asked) -> Result<Season, NoCarcass> {
         density: density::table(&here, &folded, winter, asked.strip_m),
         doubles: doubles::table(&here),
         not_used: gathered.not_used.clone(),
-        sources: every_source(),
+        sources: every_source(&here),
     })
 }
 
@@ -102,10 +102,22 @@ fn severity(logs: &[Log], winter: i32) -> Vec<SeverityLine> {
     lines.iter().map(|line| SeverityLine { index: line.index.id.to_owned(), said: text(LANGUAGE, line).0 }).collect()
 }
 
-fn every_source() -> Vec<SourceLine> {
+/// Sources of the season's own figures, then those of the readings that went in, each with its mark.
+fn every_source(here: &[&Row]) -> Vec<SourceLine> {
     let single: [&[Source]; 4] = [&sources::MIXTURE, &sources::TWO_GROUPS, &sources::SURVIVAL, &sources::TRANSECT];
     let mut all: Vec<SourceLine> = single.into_iter().flatten().map(SourceLine::from).collect();
     all.extend([&sources::WILSON, &sources::WEEKS, &sources::DOUBLES].map(SourceLine::from));
+    let mut of_readings: BTreeSet<(&str, &str, &str)> = BTreeSet::new();
+    for row in here {
+        for source in row.view.readings.each().into_iter().flat_map(|reading| &reading.sources) {
+            of_readings.insert((&source.id, &source.cite, &source.mark));
+        }
+    }
+    all.extend(of_readings.into_iter().map(|(id, cite, mark)| SourceLine {
+        id: id.to_owned(),
+        cite: cite.to_owned(),
+        mark: mark.to_owned(),
+    }));
     all
 }
 

@@ -61,8 +61,8 @@ pub(crate) fn count(n: usize) -> Arg {
 pub(crate) fn rounded(value: f64, decimals: i32) -> f64 {
     let scale = libm::pow(10.0, f64::from(decimals));
     let whole = (value * scale).round() / scale;
-    // No table shows minus nothing.
-    if whole == 0.0 { 0.0 } else { whole }
+    // No table shows minus nothing: minus nothing and nothing add up to nothing.
+    whole + 0.0
 }
 
 /// A share, to the ten-thousandth.

@@ -62,12 +62,14 @@ fn weeks(season: &Season) -> String {
     let y = axis(&mut svg, &marks(most), (80.0, 300.0));
     let step = (RIGHT - LEFT) / table.weeks.len().max(1) as f64;
     let middle = |at: usize| LEFT + (at as f64 + 0.5) * step;
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a few
+    let every = (38.0 / step).ceil().max(1.0) as usize;
     for (at, week) in table.weeks.iter().enumerate() {
         let (x, wide) = (middle(at), (step * 0.6).min(34.0));
         svg.rect((x - wide / 2.0, y(week.deaths)), (wide, 300.0 - y(week.deaths)), "fill=\"#888\"");
         svg.line((x, y(f64::from(week.at_least))), (x, y(f64::from(week.at_most))), INK);
         // Mondays are named as far as there is room.
-        if at % (38.0 / step).ceil().max(1.0) as usize == 0 {
+        if at % every == 0 {
             let day = week.monday.get(5..).unwrap_or_default();
             svg.text((x, 318.0), Anchor::Middle, 12, day);
         }

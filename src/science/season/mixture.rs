@@ -10,10 +10,10 @@
 
 use super::COVERAGE;
 use super::keyed::{Stream, ends};
-use super::maximum::{Rows, shares};
+use super::maximum::{Rows, shares, shares_from};
 
 /// Draws of a season.
-pub const DRAWS: usize = 1_000;
+pub const DRAWS: usize = 500;
 /// What the prior is worth, in carcasses whose state is known. Ours.
 pub const PRIOR_CARCASSES: f64 = 6.0;
 /// What an even prior is worth where the data are shown alone, in carcasses. Ours.
@@ -79,6 +79,12 @@ pub fn draw(said: &impl Said, seed: u64) -> Draws {
         carcasses: counts.iter().sum(),
     };
     let mut rows = Vec::new();
+    said.middle(&mut rows);
+    let occurs: Vec<bool> = said.prior(0).iter().map(|share| *share > 0.0).collect();
+    let even = EVEN_CARCASSES / occurs.iter().filter(|o| **o).count().max(1) as f64;
+    let pulls: Vec<f64> = occurs.iter().map(|occurs| if *occurs { even } else { 0.0 }).collect();
+    let whole: Vec<f64> = counts.iter().map(|n| f64::from(*n)).collect();
+    out.data_alone = shares(&Rows { likelihood: &rows, states, weights: &whole }, &pulls);
     let mut weights = vec![0.0; counts.len()];
     for draw in 0..DRAWS {
         said.likelihood(draw, &mut rows);
@@ -93,15 +99,10 @@ pub fn draw(said: &impl Said, seed: u64) -> Draws {
             .map(|share| if share > 0.0 { of_prior.gamma(PRIOR_CARCASSES * share).max(1e-9) } else { 0.0 })
             .collect();
         let sum: f64 = pulls.iter().sum();
-        out.shares.push(shares(&Rows { likelihood: &rows, states, weights: &weights }, &pulls));
+        let of_draw = Rows { likelihood: &rows, states, weights: &weights };
+        out.shares.push(shares_from(&of_draw, &pulls, &out.data_alone));
         out.prior.push(pulls.iter().map(|pull| pull / sum).collect());
     }
-    said.middle(&mut rows);
-    let occurs: Vec<bool> = said.prior(0).iter().map(|share| *share > 0.0).collect();
-    let even = EVEN_CARCASSES / occurs.iter().filter(|o| **o).count().max(1) as f64;
-    let pulls: Vec<f64> = occurs.iter().map(|occurs| if *occurs { even } else { 0.0 }).collect();
-    let whole: Vec<f64> = counts.iter().map(|n| f64::from(*n)).collect();
-    out.data_alone = shares(&Rows { likelihood: &rows, states, weights: &whole }, &pulls);
     out
 }
 
