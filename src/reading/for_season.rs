@@ -1,5 +1,7 @@
 //! What one carcass gives to the figures of a season. Only the office asks: nothing here is shown by itself.
 
+#![allow(clippy::similar_names)] // case and cause are both the right word
+
 use std::sync::Arc;
 
 use super::lens::{Answers, Lens, Picks};
@@ -16,6 +18,7 @@ pub const CLASSES: usize = 10;
 
 /// What a season takes of one carcass.
 #[derive(Clone, Debug)]
+#[allow(clippy::struct_excessive_bools)] // facts that stand alone
 pub struct ForSeason {
     /// Why the methods are closed for it, as a message id: another species, one not told, died in summer.
     pub closed: Option<&'static str>,

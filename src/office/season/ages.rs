@@ -26,7 +26,9 @@ pub fn said(rows: &[&Row]) -> Option<(Vec<f64>, Vec<Vec<f64>>)> {
         carcasses.extend(row.view.age_and_sex.map(|said| said.concat()));
     }
     let whole: f64 = prior.iter().sum();
-    prior.iter_mut().for_each(|share| *share /= whole);
+    for share in &mut prior {
+        *share /= whole;
+    }
     (!carcasses.is_empty()).then_some((prior, carcasses))
 }
 

@@ -80,8 +80,8 @@ pub fn rows<'a>(folded: &'a Fold, given: &Given<'a>, crews: &BTreeMap<DeviceId, 
 
 /// The crew of the device that first named the carcass, by the order of the examinations' ids, which hold their time.
 fn crew(carcass: &Carcass, crews: &BTreeMap<DeviceId, String>) -> Option<String> {
-    let named = carcass.examinations.values().flat_map(|e| e.sheet.question(links::CARCASS, Site::NONE).standing);
-    named.filter_map(|standing| crews.get(&standing.id.device)).next().cloned()
+    let mut named = carcass.examinations.values().flat_map(|e| e.sheet.question(links::CARCASS, Site::NONE).standing);
+    named.find_map(|standing| crews.get(&standing.id.device)).cloned()
 }
 
 fn place(carcass: &Carcass) -> Option<Place> {

@@ -88,7 +88,9 @@ pub fn shares_from(rows: &Rows, pulls: &[f64], near: &[f64]) -> Vec<f64> {
     let begin = |at: usize| near.get(at).map_or(even, |near| f64::midpoint(*near, even));
     let mut share: Vec<f64> = pulls.iter().enumerate().map(|(at, p)| if *p > 0.0 { begin(at) } else { 0.0 }).collect();
     let sum: f64 = share.iter().sum();
-    share.iter_mut().for_each(|share| *share /= sum);
+    for share in &mut share {
+        *share /= sum;
+    }
     let mut here = pass(rows, &pulls, &share);
     for _ in 0..ROUNDS {
         let by_turns: Vec<f64> = here.given.iter().map(|given| given / total).collect();
