@@ -50,7 +50,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("season.survival.pooled", "Deer of nine years and over are taken together."),
     ("season.survival.refused", "No survival: {why}."),
     // Density.
-    ("season.density.on_line", "Every carcass on the line itself is taken as seen. Snow breaks this: a buried one is not."),
+    (
+        "season.density.on_line",
+        "Every carcass on the line itself is taken as seen. Snow breaks this: a buried one is not.",
+    ),
     (
         "season.density.lines_laid",
         "The figure holds for the ground over which the lines were laid out, not for the rest of the reserve.",
