@@ -1,6 +1,7 @@
 //! `office season`: from an archive folder to tables, plots and a signed manifest. All carcasses are invented.
 #![cfg(feature = "cli")]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+#![allow(clippy::case_sensitive_file_extension_comparisons)] // names that the program itself gives
 
 #[path = "office/kit.rs"]
 mod kit;
@@ -109,7 +110,7 @@ fn every_count_says_what_was_not_looked_at() {
     let weeks = season["weeks"]["weeks"].as_array().unwrap();
     let deaths: f64 = weeks.iter().map(|week| week["deaths"].as_f64().unwrap()).sum();
     let (spread, apart) = (season["weeks"]["spread"].as_f64().unwrap(), season["weeks"]["apart"].as_f64().unwrap());
-    assert!((deaths - spread).abs() < 0.01, "{deaths} {spread}");
+    assert!(spread > 3.0 && (deaths - spread).abs() < 0.01, "{deaths} {spread}");
     assert!((spread + apart + season["weeks"]["no_window"].as_f64().unwrap() - 7.0).abs() < 1e-9);
     // Shares of causes add to one, and prior and data stand apart.
     let shares = season["causes"]["shares"].as_array().unwrap();

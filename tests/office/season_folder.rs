@@ -1,6 +1,7 @@
 //! An archive with invented carcasses of one winter, made from fixed keys.
 #![allow(dead_code)]
 
+use std::fmt::Write as _;
 use std::fs;
 use std::path::PathBuf;
 
@@ -127,7 +128,9 @@ fn deer(chain: &mut Chain, deer: &Deer, outing: bool) {
         return;
     }
     let days = 2 + like % 5;
-    let clear = moment(&format!("2027-01-{:02}T09:00:00-05:00", 31 - (days + 27 - day).clamp(0, 30)));
+    let back = day - days;
+    let clear = if back >= 1 { format!("02-{back:02}") } else { format!("01-{:02}", 31 + back) };
+    let clear = moment(&format!("2027-{clear}T09:00:00-05:00"));
     put("place_clear_at", Site::NONE, seen(Value::Instant(clear)));
     put("blood_on_snow", Site::NONE, if like % 3 == 0 { Answer::choice("there") } else { Answer::NotSeen });
     put("chase_or_struggle_marks", Site::NONE, if like % 4 == 0 { Answer::choice("there") } else { Answer::NotSeen });
@@ -236,7 +239,7 @@ impl Archive {
         fs::create_dir_all(&folder).unwrap();
         let mut text = "date,tmin,snow depth\n".to_owned();
         for day in 1..=28 {
-            text.push_str(&format!("2027-02-{day:02},{},{}\n", day % 9 - 4, 10 + day % 7));
+            writeln!(text, "2027-02-{day:02},{},{}", day % 9 - 4, 10 + day % 7).unwrap();
         }
         fs::write(folder.join(name), text).unwrap();
         if let Some(units) = units {

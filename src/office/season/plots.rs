@@ -8,8 +8,9 @@ use crate::words::Arg;
 const LEFT: f64 = 84.0;
 const RIGHT: f64 = 936.0;
 const THIN: &str = "stroke=\"#ccc\"";
-const DARK: &str = "fill=\"#222\"";
-const LIGHT: &str = "fill=\"#ccc\" stroke=\"#222\"";
+const MARK: &str = "fill=\"#222\"";
+const DARK: &str = "fill=\"#888\" stroke=\"#222\"";
+const LIGHT: &str = "fill=\"#e4e4e4\" stroke=\"#222\"";
 const HOLLOW: &str = "fill=\"#fff\" stroke=\"#222\"";
 const INK: &str = "stroke=\"#000\" stroke-width=\"1.4\"";
 /// Lines of logs are told apart by their dashes.
@@ -160,7 +161,7 @@ fn causes(season: &Season) -> String {
     let counts = [("seen", n(table.seen)), ("nothing", n(table.nothing_seen)), ("poor", n(table.poor_fit))];
     head(&mut svg, &title, [&tell("season.plot.causes.how", &[]), &tell("season.plot.causes.not", &counts)]);
     let bottom = 80.0 + 34.0 * table.shares.len().max(1) as f64;
-    let left = 220.0;
+    let left = 290.0;
     let x = across(&mut svg, left, 1.0, (76.0, bottom));
     for (at, line) in table.shares.iter().enumerate() {
         let y = 94.0 + 34.0 * at as f64;
@@ -173,7 +174,7 @@ fn causes(season: &Season) -> String {
         );
         svg.rect((x(line.prior) - 4.0, y + 6.0), (8.0, 8.0), HOLLOW);
         whiskers(&mut svg, &x, y - 2.0, line.low, line.high);
-        svg.rect((x(line.share) - 5.0, y - 7.0), (10.0, 10.0), DARK);
+        svg.rect((x(line.share) - 5.0, y - 7.0), (10.0, 10.0), MARK);
         let (at_x, anchor) =
             if line.high < 0.8 { (x(line.high) + 8.0, Anchor::Start) } else { (x(line.low) - 8.0, Anchor::End) };
         svg.text((at_x, y + 2.0), anchor, 11, &in_100(line));
@@ -209,8 +210,9 @@ fn map(season: &Season) -> String {
         let x = LEFT + (metres_east(cell) - west) * side;
         let y = 80.0 + (north - cell.row) as f64 * side;
         let part = f64::from(cell.carcasses) / f64::from(most);
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 90 to 235
-        let grey = (235.0 - 145.0 * part) as u8;
+        // Never so dark that the count in it is not read.
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 160 to 240
+        let grey = (240.0 - 80.0 * part) as u8;
         svg.rect((x, y), (side, side), &format!("fill=\"rgb({grey},{grey},{grey})\" stroke=\"#000\""));
         if side >= 12.0 {
             svg.text((x + side / 2.0, y + side / 2.0 + 4.0), Anchor::Middle, 12, &cell.carcasses.to_string());
