@@ -182,9 +182,7 @@ pub(super) enum Command {
     },
     /// The season: from the archive folder to tables, plots and a signed manifest of everything that was used. What is not
     /// intact, or not of an enrolled device, counts in no figure and is named.
-    ///
-    /// Daily logs that are no phone's lie in the archive as winter/NAME.csv, with their units beside them in
-    /// winter/NAME.units.json, such as {"temperature": "f", "snow": "in", "place": "North gate"}.
+    /// Daily logs that are no phone's are those that office winter --keep has kept.
     Season(super::season::SeasonArgs),
     /// Print a JSON Schema (draft 2020-12); without a name, list the names.
     Schema {

@@ -7,9 +7,9 @@ use crate::office::key_file::KeyFileError;
 use crate::office::keyring::KeyringError;
 use crate::office::lab::Before;
 use crate::office::own_chain::WriteError;
-use crate::office::winter::kept::KeptError;
 use crate::office::season::build::NoCarcass;
 use crate::office::season::manifest::NoManifest;
+use crate::office::winter::kept::KeptError;
 use std::io;
 
 /// What went wrong. Displays as one clause that names the file; [`CliError::next`] says what to do.

@@ -12,6 +12,7 @@ use super::streams::Streams;
 use crate::office::archive::Archive;
 use crate::office::season::asked::{Asked, CELL_M, LEAST_CELL_M};
 use crate::office::season::build::carcasses_in_words;
+use crate::office::season::gather::GatherError;
 use crate::office::season::manifest::Manifest;
 use crate::office::season::{self, gather, plots, tables};
 
@@ -83,7 +84,10 @@ pub(super) fn run(config: &Season, streams: &mut Streams<'_>) -> Result<Exit, Cl
         None => config.archive.keyring()?,
     };
     let only = before.as_ref().map(|(_, before)| before.files());
-    let gathered = gather(&config.archive, &keyring, only.as_ref())?;
+    let gathered = gather(&config.archive, &keyring, only.as_ref()).map_err(|error| match error {
+        GatherError::Archive(error) => CliError::from(error),
+        GatherError::Kept(error) => CliError::from(error),
+    })?;
     if let Some((file, before)) = &before {
         before.all_there(&gathered).map_err(|error| CliError::Manifest { file: file.clone(), error })?;
     }

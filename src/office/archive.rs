@@ -7,8 +7,6 @@
 //!   keyring.json      the same as plain text
 //!   cards/            every local card that was signed here, named likewise: readings made on a phone are
 //!                     worked out again with the card that it had
-//!   winter/           daily logs that are no phone's: NAME.csv, its units in NAME.units.json (see
-//!                     `season::winter_files`)
 //!   received/         files as received, each named by the SHA-256 of its bytes; the office's own
 //!                     results lie here too, as bundles that its key signed
 //!   winter/           winter logs byte for byte, each named likewise, and beside each what a person confirmed of

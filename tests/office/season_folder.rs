@@ -233,18 +233,16 @@ impl Archive {
         files
     }
 
-    /// A week of an invented log.
-    pub(crate) fn winter_log(&self, name: &str, units: Option<&str>) {
-        let folder = self.office.folder.join("winter");
-        fs::create_dir_all(&folder).unwrap();
+    /// Four weeks of an invented log, kept with its units.
+    pub(crate) fn winter_log(&self, name: &str) {
         let mut text = "date,tmin,snow depth\n".to_owned();
         for day in 1..=28 {
             writeln!(text, "2027-02-{day:02},{},{}", day % 9 - 4, 10 + day % 7).unwrap();
         }
-        fs::write(folder.join(name), text).unwrap();
-        if let Some(units) = units {
-            fs::write(folder.join(name.replace(".csv", ".units.json")), units).unwrap();
-        }
+        let file = self.office.put(name, text.as_bytes());
+        let units = ["--temperature", "f", "--snow", "in", "--place", "North gate"];
+        let ran = self.office.run(&[&["winter", "--keep", &file][..], &units].concat());
+        assert_eq!(ran.code, 0, "{ran:?}");
     }
 
     pub(crate) fn out(&self, name: &str) -> String {

@@ -4,13 +4,16 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 
+use super::LANGUAGE;
 use super::table::NotUsed;
-use super::winter_files;
 use crate::office::archive::{Archive, ArchiveError};
 use crate::office::cards::Cards;
 use crate::office::keyring::Keyring;
 use crate::office::opening::{Judged, Outcome, Verdict, judge};
 use crate::office::recompute;
+use crate::office::winter::join::{FromFile, join};
+use crate::office::winter::kept::KeptError;
+use crate::office::winter::table::Draft;
 use crate::record::{DeviceId, Digest, Moment};
 use crate::science::winter::log::Log;
 
@@ -57,11 +60,22 @@ pub struct Gathered {
     pub worst: Option<Outcome>,
 }
 
+/// Why the archive could not be gathered.
+#[derive(Debug, thiserror::Error)]
+pub enum GatherError {
+    /// A folder, a file or the office's key.
+    #[error("{0}")]
+    Archive(#[from] ArchiveError),
+    /// A daily log, or what was confirmed of it.
+    #[error("{0}")]
+    Kept(#[from] KeptError),
+}
+
 /// Opens all of it. `only`, where given, are the files that a manifest names: what came later is passed over.
 ///
 /// # Errors
 /// A folder, a file or the office's key cannot be read.
-pub fn gather(archive: &Archive, keyring: &Keyring, only: Option<&BTreeSet<Used>>) -> Result<Gathered, ArchiveError> {
+pub fn gather(archive: &Archive, keyring: &Keyring, only: Option<&BTreeSet<Used>>) -> Result<Gathered, GatherError> {
     let mut out = Gathered::default();
     let wanted = |used: Used| only.is_none_or(|only| only.contains(&used));
     let mut latest: BTreeMap<DeviceId, (Moment, String)> = BTreeMap::new();
@@ -85,22 +99,28 @@ pub fn gather(archive: &Archive, keyring: &Keyring, only: Option<&BTreeSet<Used>
             }
         }
     }
-    for (stem, bytes, units) in winter(archive.folder())? {
-        let with_units = [Some(&bytes), units.as_ref()];
-        let digests =
-            with_units.map(|file| file.map(|file| Used { folder: Folder::Winter, sha256: Digest::of(&[file]) }));
-        if !digests.iter().flatten().all(|used| wanted(*used)) {
+    let mut logs = Vec::new();
+    for one in archive.winter_logs()? {
+        let sheet = crate::record::to_canonical(&one.sheet).unwrap_or_default();
+        let digests = [one.bytes.as_slice(), sheet.as_bytes()];
+        let used = digests.map(|file| Used { folder: Folder::Winter, sha256: Digest::of(&[file]) });
+        if !used.iter().all(|used| wanted(*used)) {
             continue;
         }
-        out.opened.extend(digests.into_iter().flatten());
-        match winter_files::read(&stem, &bytes, units.as_deref()) {
-            Ok(logs) => {
-                out.logs.extend(logs);
-                out.used.extend(digests.into_iter().flatten());
+        out.opened.extend(used);
+        match Draft::read(&one.bytes) {
+            Ok(draft) => {
+                let table = draft.table(&one.confirmed);
+                logs.extend(table.logs.into_iter().map(|log| FromFile { file: one.sheet.file.clone(), log }));
+                out.used.extend(used);
             }
-            Err(reason) => out.not_used.extend(digests.into_iter().flatten().take(1).map(|u| NotUsed::new(u, &reason))),
+            Err(error) => {
+                let reason = error.say(LANGUAGE);
+                out.not_used.extend(used.into_iter().take(1).map(|used| NotUsed::new(used, &reason)));
+            }
         }
     }
+    out.logs = join(logs).0;
     out.not_used.sort();
     Ok(out)
 }
@@ -149,29 +169,4 @@ fn crews(judged: &Judged, latest: &mut BTreeMap<DeviceId, (Moment, String)>) {
     for carried in &judged.carried {
         crews(carried, latest);
     }
-}
-
-/// Name, bytes, and the units beside it.
-type WinterFile = (String, Vec<u8>, Option<Vec<u8>>);
-
-/// The daily logs, in the order of their bytes: names decide nothing but what a place is called.
-fn winter(archive: &Path) -> Result<Vec<WinterFile>, ArchiveError> {
-    let folder = archive.join("winter");
-    let failed = |error| ArchiveError::File { path: folder.clone(), error };
-    let listed = match fs::read_dir(&folder) {
-        Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(Vec::new()),
-        listed => listed.map_err(failed)?,
-    };
-    let mut files = Vec::new();
-    for entry in listed {
-        let path = entry.map_err(failed)?.path();
-        if path.extension().is_some_and(|ending| ending == "csv") {
-            let stem = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
-            let beside = path.with_extension("units.json");
-            let units = if beside.exists() { Some(read(&beside)?) } else { None };
-            files.push((stem, read(&path)?, units));
-        }
-    }
-    files.sort();
-    Ok(files)
 }

@@ -6,7 +6,6 @@
 //! |---|---|
 //! | [`asked`] | what was asked for: which winter, which grid |
 //! | [`gather`] | every file of the archive, opened and judged |
-//! | [`winter_files`] | daily logs under `winter/`, with their units |
 //! | [`rows`] | one row a carcass: readings, days, place, crew |
 //! | [`table`] | the season's types |
 //! | [`build`] | all of it put together |
@@ -35,7 +34,6 @@ pub mod svg;
 pub mod table;
 pub mod tables;
 pub mod weeks;
-pub mod winter_files;
 
 use crate::words::{Arg, Language, say_office};
 

@@ -2,11 +2,6 @@
 
 pub(super) const TEXTS: &[(&str, &str)] = &[
     ("season.carcasses", "{n} {n?carcass|carcasses}"),
-    (
-        "season.units_not_told",
-        "its units are not written down: put {file}.units.json beside it, with the members temperature and snow; office \
-         season --help shows one",
-    ),
     // Beside every figure.
     (
         "season.caution.not_random",
