@@ -279,6 +279,14 @@ fn a_report_and_a_camera_bound_it() {
     let rows = vec![row("report_seen_at", "2027-02-11T07:30:00-05:00"), row("report_state", "dead")];
     let r = death(&[found(rows)], &[]);
     assert_eq!(head(&r), "Died before 2027-02-11 07:30. Nothing that was seen says how long before.");
+    // Somebody passed the day before and nothing lay there.
+    let rows = vec![
+        row("report_seen_at", "2027-02-11T07:30:00-05:00"),
+        row("report_state", "dead"),
+        row("report_clear_at", "2027-02-10T15:00:00-05:00"),
+    ];
+    let r = death(&[found(rows)], &[]);
+    assert!(head(&r).contains("2027-02-10 15:00 and 2027-02-11 07:30"), "{}", head(&r));
     let alive = vec![row("report_seen_at", "2027-02-11T07:30:00-05:00"), row("report_state", "alive")];
     let r = death(&[found(alive)], &[]);
     assert!(head(&r).contains("2027-02-11 07:30 and 2027-02-12 09:00"));

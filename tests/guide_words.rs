@@ -42,7 +42,7 @@ fn wanted() -> BTreeSet<String> {
             all.insert(option_label(EN, def.code, option));
         }
     }
-    for phase in Phase::FIELD.iter().chain(&Phase::BENCH) {
+    for phase in Phase::FIELD.iter().chain(&Phase::BENCH).chain(&Phase::REPORT) {
         all.insert(format!("phase.{}", phase.code()));
     }
     for state in ["seen", "not_seen", "cant_tell", "not_looked", "part_gone"] {

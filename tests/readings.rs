@@ -491,9 +491,11 @@ fn no_look_is_proposed_at_a_part_that_is_gone_or_on_another_species() {
         readings.age.sharpen.iter().find(m3).and_then(|s| s.site.side)
     };
     let jaw = || adult_jaw(["narrower", "narrower", "narrower"]).into_iter().filter(|r| r["tooth"] != "m3");
-    use marrowbook::record::Side;
-    assert_eq!(dentine(&field(jaw().collect())), Some(Side::Left));
-    assert_eq!(dentine(&field(jaw().chain([gone("dentine", "left")]).collect())), Some(Side::Right));
+    assert_eq!(dentine(&field(jaw().collect())), Some(marrowbook::record::Side::Left));
+    assert_eq!(
+        dentine(&field(jaw().chain([gone("dentine", "left")]).collect())),
+        Some(marrowbook::record::Side::Right)
+    );
     let both = jaw().chain([gone("dentine", "left"), gone("dentine", "right")]);
     assert_eq!(dentine(&field(both.collect())), None);
     let other = read_all(&[("field", vec![json!({"finding": "species", "value": "other_deer"})])]);

@@ -74,6 +74,16 @@ pub(super) enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// The protocol on two sheets of paper, both sides, for the day the phone dies: one page of HTML to be
+    /// printed. Its numbers are those of the phone's steps.
+    Paper {
+        /// Where the page goes.
+        #[arg(value_name = "FILE")]
+        out: PathBuf,
+        /// US letter instead of A4.
+        #[arg(long)]
+        letter: bool,
+    },
     /// Mark a device as lost or given back: what it makes later is not taken as its own.
     Retire {
         /// What the office calls the device.

@@ -19,6 +19,7 @@ pub(super) enum Config {
     Enrol(Enrol),
     Read(Read),
     Diet(Diet),
+    Paper(Paper),
     Retire(Retire),
     Key(Key),
     Card(Card),
@@ -44,6 +45,12 @@ pub(super) struct Read {
     /// Local cards beside the archive's.
     pub cards: Vec<PathBuf>,
     pub files: Vec<PathBuf>,
+}
+
+#[derive(Debug)]
+pub(super) struct Paper {
+    pub out: PathBuf,
+    pub letter: bool,
 }
 
 #[derive(Debug)]
@@ -134,6 +141,7 @@ impl Config {
             Command::Enrol { file, fingerprint, words, name } => {
                 Self::Enrol(Enrol { archive, whom: whom(file, fingerprint, words)?, name })
             }
+            Command::Paper { out, letter } => Self::Paper(Paper { out, letter }),
             Command::Diet { files, json } => Self::Diet(Diet { archive, files, json }),
             Command::Read { cards, files } => Self::Read(Read { archive, cards, files }),
             Command::Retire { name, since } => {

@@ -26,6 +26,7 @@ mod input;
 mod key;
 mod lab;
 mod open;
+mod paper;
 mod read;
 mod reader;
 mod reader_table;
@@ -60,6 +61,7 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Enrol(config) => enrol::run(&config, streams),
         Config::Read(config) => read::run(&config, streams),
         Config::Diet(config) => diet::run(&config, streams),
+        Config::Paper(config) => paper::run(&config, streams),
         Config::Retire(config) => retire::run(&config, streams),
         Config::Key(config) => key::run(&config, streams),
         Config::Card(config) => card::run(&config, streams),

@@ -22,9 +22,11 @@ mod reopen;
 mod resume;
 mod rumen;
 mod samples;
+mod short_record;
 mod situation;
 mod step;
 pub mod steps;
+mod typed_place;
 mod view;
 mod weather;
 mod wording;
@@ -45,8 +47,10 @@ pub use rumen::{PointCount, Volumes, point_count, volumes};
 pub use samples::{
     SAMPLES, SampleRow, SampleVerdict, Taker, is_number_mistyped, label_lines, proposed_number, samples_worth_taking,
 };
+pub use short_record::{SHORT_FROM, is_short};
 pub use situation::{Situation, situation};
 pub use step::{Input, Step, Touch};
+pub use typed_place::{TypedPlace, not_a_place, typed_place};
 pub use view::{ExamKind, View};
 pub use weather::wind_chill_now;
 pub use wording::{finding_label, option_label, site_words, why_words};

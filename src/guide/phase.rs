@@ -1,9 +1,10 @@
 //! The phases of a visit, in order.
 
-/// A phase. The bench has one of its own, on any later day.
+/// A phase. A report and the bench, each on a day of its own, have one each.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[allow(missing_docs)]
 pub enum Phase {
+    Report,
     BeforeLeaving,
     Approach,
     StandOff,
@@ -32,12 +33,16 @@ impl Phase {
         Self::HandOver,
     ];
 
+    /// What is asked of a report, before anybody goes.
+    pub const REPORT: [Self; 1] = [Self::Report];
+
     /// The phases on the bench, on any later day.
     pub const BENCH: [Self; 2] = [Self::Bench, Self::HandOver];
 
     /// The code used in message ids (`phase.<code>`).
     pub const fn code(self) -> &'static str {
         match self {
+            Self::Report => "report",
             Self::BeforeLeaving => "before_leaving",
             Self::Approach => "approach",
             Self::StandOff => "stand_off",

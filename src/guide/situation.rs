@@ -5,7 +5,7 @@ use crate::record::{Answer, Site, Why};
 use super::steps::{STEPS, asks_for_permission};
 use super::{
     Ask, AskState, Draft, ExamKind, Fired, Grade, Hazard, LEFT, Phase, RULED_OUT, Status, Step, Touch, View, hazards,
-    reopen,
+    reopen, short_record,
 };
 
 /// How the visit stands.
@@ -93,8 +93,13 @@ struct Reading {
 }
 
 fn read(view: &View) -> Reading {
-    let fired: Vec<Fired> = hazards::all().filter_map(|h| fire(view, h)).collect();
-    let evidence: Vec<_> = hazards::all().filter(|h| h.evidence && hazards::was_ever_fired(view, h)).collect();
+    // A report is taken at a desk, and what was written on paper is over: nobody is in danger now, and what was
+    // done is typed as it was done. That it is evidence stays.
+    let at_carcass = view.kind != ExamKind::Report;
+    let in_danger = at_carcass && !view.there("from_paper");
+    let fired: Vec<Fired> = hazards::all().filter(|_| in_danger).filter_map(|h| fire(view, h)).collect();
+    let evidence: Vec<_> =
+        hazards::all().filter(|h| at_carcass && h.evidence && hazards::was_ever_fired(view, h)).collect();
     let evidence_record = !evidence.is_empty();
     let out = Situation { asks: Vec::new(), next: None, fired, to_write: Vec::new(), evidence_record, evidence };
     let mut reading = Reading { out, settled: Vec::new() };
@@ -111,6 +116,7 @@ fn read(view: &View) -> Reading {
 
 fn phases(view: &View) -> &'static [Phase] {
     match view.kind {
+        ExamKind::Report => &Phase::REPORT,
         ExamKind::Field => &Phase::FIELD,
         ExamKind::Bench => &Phase::BENCH,
     }
@@ -159,11 +165,11 @@ fn add_step(view: &View, reading: &mut Reading, step: &'static Step, site: Site)
     };
     let status = if ask.is_answered(view) {
         Status::Answered
-    } else if let Some(answer) = (step.ruled_out)(view, site) {
+    } else if let Some(answer) = (step.ruled_out)(view, site).or_else(|| short_record::left_out(view, step)) {
         settle(&answer);
         Status::Answered
     } else {
-        let by = closed_by(&reading.out, step);
+        let by = closed_by(view, &reading.out, step);
         if by.is_empty() {
             Status::Open
         } else {
@@ -177,10 +183,10 @@ fn add_step(view: &View, reading: &mut Reading, step: &'static Step, site: Site)
     reading.out.asks.push(AskState { ask, status });
 }
 
-fn closed_by(out: &Situation, step: &Step) -> Vec<&'static str> {
+fn closed_by(view: &View, out: &Situation, step: &Step) -> Vec<&'static str> {
     let mut by: Vec<&'static str> =
         out.fired.iter().filter(|f| hazards::closes_step(f, step)).map(|f| f.hazard.id).collect();
-    if by.is_empty() && step.touch > Touch::Look {
+    if by.is_empty() && step.touch > Touch::Look && !view.there("from_paper") {
         by.extend(out.evidence.iter().map(|h| h.id));
     }
     by

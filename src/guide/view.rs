@@ -5,10 +5,11 @@ use crate::record::{Answer, Carcass, Moment, PersonCode, Question, Scope, Sheet,
 
 use super::{LEFT, RULED_OUT};
 
-/// The two kinds of examination.
+/// What is in hand: one of the two kinds of examination, or a report before any.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[allow(missing_docs)]
 pub enum ExamKind {
+    Report,
     Field,
     Bench,
 }

@@ -13,6 +13,7 @@ pub mod keyring;
 pub mod lab;
 pub mod opening;
 pub mod own_chain;
+pub mod paper;
 pub mod readers;
 pub mod recompute;
 pub mod report;

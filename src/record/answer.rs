@@ -106,6 +106,8 @@ pub enum Why {
     Cached,
     /// Removed by a person (antlers, head, meat).
     Removed,
+    /// One of many at one place: only the short record is asked for.
+    OneOfMany,
     /// No reason was given.
     NotGiven,
     /// In the crew's own words.
@@ -114,7 +116,7 @@ pub enum Why {
 
 impl Why {
     /// All reasons but the crew's own words, in the order in which they are offered.
-    pub const PLAIN: [Self; 15] = [
+    pub const PLAIN: [Self; 16] = [
         Self::Frozen,
         Self::Buried,
         Self::Scavenged,
@@ -129,6 +131,7 @@ impl Why {
         Self::NotOpened,
         Self::Cached,
         Self::Removed,
+        Self::OneOfMany,
         Self::NotGiven,
     ];
 
@@ -149,6 +152,7 @@ impl Why {
             Self::NotOpened => "not_opened",
             Self::Cached => "cached",
             Self::Removed => "removed",
+            Self::OneOfMany => "one_of_many",
             Self::NotGiven => "not_given",
             Self::Other(_) => "other",
         }

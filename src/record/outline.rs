@@ -13,4 +13,6 @@ pub mod links {
     pub const OUTING: &str = "examined_on_outing";
     /// Of an examination: the report that sent the crew.
     pub const REPORT: &str = "answers_report";
+    /// Of an examination: the first carcass of several that lie at one place.
+    pub const EVENT: &str = "joins_event";
 }

@@ -16,6 +16,7 @@ pub mod diet;
 pub mod death;
 pub mod fisher;
 pub mod marrow;
+pub mod place;
 pub mod predators;
 pub mod reader_record;
 pub mod reserve;

@@ -423,6 +423,21 @@ impl Form {
         self.go(screen);
     }
 
+    /// Take up a report, or lay the one in hand aside. An examination in hand is laid aside with it: it stays
+    /// on the first screen.
+    pub(crate) fn take_up_report(self, report: Option<Uuid>, screen: Screen) {
+        self.session.try_update_value(|session| session.take_up_report(report));
+        self.tick();
+        self.go(screen);
+    }
+
+    /// Begin to type in a sheet of paper.
+    pub(crate) fn take_up_paper(self) {
+        self.session.try_update_value(Session::take_up_paper);
+        self.tick();
+        self.go(Screen::Who);
+    }
+
     /// Set what is in hand.
     pub(crate) fn set_here(self, here: Here) {
         self.session.try_update_value(|session| session.here = here);

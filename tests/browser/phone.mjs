@@ -23,6 +23,11 @@ const FLAGS = [
 /** A phone of common size, in CSS pixels. */
 export const SCREEN = { width: 412, height: 915 };
 
+/** A browser for pages that are no phone's: what is printed. */
+export function plainBrowser() {
+  return chromium.launch({ executablePath: process.env.MARROWBOOK_CHROMIUM ?? "/usr/bin/chromium", headless: true, args: FLAGS });
+}
+
 /** Serves the built site (or `root`) under `base`; see tests/tools/serve.mjs. `seen` collects paths asked for. */
 export async function site({ base = "/", root = DIST, also = {}, port = 0 } = {}) {
   const asked = [];

@@ -17,6 +17,7 @@ mod evidence;
 mod fat;
 mod leaving;
 mod random;
+mod reports;
 mod resuming;
 mod tables;
 mod taps;

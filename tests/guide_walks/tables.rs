@@ -80,7 +80,7 @@ fn phases_and_their_steps_are_counted() {
     for (phase, n) in &count {
         println!("{:16} {n}", phase.code());
     }
-    assert_eq!(count.len(), 11);
+    assert_eq!(count.len(), 12);
     assert!(count.values().all(|n| *n >= 2));
 }
 
@@ -102,7 +102,11 @@ fn every_step_is_come_to_by_some_visit() {
     }
     walk(bench(), ExamKind::Bench, nothing);
     walk(bench(), ExamKind::Bench, |v| v.card = Some(crate::calipers::card_with(&crate::calipers::ratio())));
-    walk(Script::new(""), ExamKind::Field, |v| v.report = Some(uuid::Uuid::from_u128(40)));
+    let report: fn(&mut Visit) = |v| {
+        v.kind = ExamKind::Report;
+        v.report = Some(uuid::Uuid::from_u128(40));
+    };
+    walk(Script::new("report_triage=refer"), ExamKind::Report, report);
     walk(Script::new("on_or_near_ice=there clear_ice_cm=5"), ExamKind::Field, nothing);
     walk(Script::new("slope_30_here_or_above=?dark slope_here_deg=10 slope_above_deg=20"), ExamKind::Field, nothing);
     walk(Script::new("place=?not_given wind_km_h=12"), ExamKind::Field, nothing);
@@ -261,6 +265,9 @@ const UNASKED: &[&str] = &[
     "examined_carcass",
     "examined_on_outing",
     "answers_report",
+    "joins_event",
+    "from_paper",
+    "event_carcass_number",
     "reopened",
     "reopened_by",
     "exposure_note",

@@ -238,10 +238,8 @@ fn the_second_carcass_of_an_outing_is_not_asked_about_the_outing() {
 #[test]
 fn a_report_that_led_to_nothing_is_answered_and_done() {
     let mut visit = Visit::field(1);
-    visit.report = Some(uuid::Uuid::from_u128(40));
     let asked = visit.walk(&mut Script::new("report_outcome=not_found"));
     nothing_left(&visit);
-    assert!(asked.iter().any(|a| a == "report_touched"));
     let after: Vec<_> = asked.iter().skip_while(|a| *a != "report_outcome").skip(1).collect();
     assert_eq!(after, ["examination_closed", "heads_counted", "ticks_tonight", "contact_told_back", "handed_over"]);
 }

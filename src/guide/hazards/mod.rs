@@ -71,7 +71,7 @@ pub fn closes_step(fired: &Fired, step: &Step) -> bool {
 }
 
 /// Whether a stop that was not read yet stands before everything else.
-pub(crate) fn is_loud(hazard: &Hazard) -> bool {
+pub fn is_loud(hazard: &Hazard) -> bool {
     hazard.grade >= Grade::Stop && hazard.speaks == Speaks::AtOnce
 }
 

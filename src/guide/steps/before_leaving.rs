@@ -1,6 +1,6 @@
-//! Before leaving: what somebody reported, the plan, the weather, the gear. Asked once an outing.
+//! Before leaving: the plan, the weather, the gear. Asked once an outing.
 
-use crate::guide::{Input, Phase, Step, View};
+use crate::guide::{Input, Phase, Step};
 use crate::record::DUE_BACK;
 
 const fn row(id: &'static str, input: Input) -> Step {
@@ -12,20 +12,7 @@ const fn line(id: &'static str) -> Step {
     row(id, Input::ReadDo(id)).may_be_absent()
 }
 
-const fn of_report(id: &'static str, input: Input) -> Step {
-    row(id, input).when(reported)
-}
-
-fn reported(v: &View) -> bool {
-    v.report.is_some()
-}
-
 pub(super) const STEPS: &[Step] = &[
-    of_report("report_seen_by", Input::Choice("report_seen_by")),
-    of_report("report_seen_at", Input::Instant("report_seen_at")),
-    of_report("report_place_words", Input::Text("report_place_words")),
-    of_report("report_state", Input::Choice("report_state")),
-    of_report("report_touched", Input::Choice("report_touched")),
     row("people_out", Input::Text("people_out")),
     row("crew_count", Input::Number("crew_count")),
     row("roles", Input::Choice("roles")),

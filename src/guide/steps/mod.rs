@@ -21,6 +21,7 @@ mod leave;
 mod marrow;
 mod opened;
 mod outside;
+mod report;
 mod rules;
 mod rumen;
 mod samples;
@@ -36,7 +37,8 @@ pub(crate) use facts::{head_is_there, viscera_are_there};
 pub(crate) use wounds::any_bite_with_clot;
 
 /// All steps, in the order in which they are asked within their phase.
-pub const STEPS: [&[Step]; 31] = [
+pub const STEPS: [&[Step]; 32] = [
+    report::STEPS,
     before_leaving::STEPS,
     death::OUTING,
     approach::STEPS,

@@ -81,7 +81,7 @@ const FINDINGS: &[&str] = &[
     "moss_on_bones",
 ];
 const OF_OUTING: &[&str] = &["snowfall_began_at", "snowfall_ended_at", "air_temperature_c", "wind_km_h"];
-const OF_REPORT: &[&str] = &["report_seen_at", "report_state"];
+const OF_REPORT: &[&str] = &["report_clear_at", "report_seen_at", "report_state"];
 
 /// One way of settling answers that differ.
 struct Way {

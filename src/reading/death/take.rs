@@ -121,6 +121,10 @@ fn known_times(lens: &Lens, report: &Lens, taken: &mut Taken) {
         let waited_min = lens.number("collar_delay_min", Site::NONE).unwrap_or(0);
         bounds.push(Bound::high(Rule::CollarSwitched, at - waited_min * 60, false));
     }
+    if let Some(at) = moment(report, "report_clear_at", Site::NONE).map(Moment::unix_seconds) {
+        bounds.push(Bound::low(Rule::PlaceClear, at, true));
+        taken.seen.push((Rule::PlaceClear, at));
+    }
     let Some(at) = moment(report, "report_seen_at", Site::NONE).map(Moment::unix_seconds) else { return };
     if is(report, "report_state", &["dead"]) {
         bounds.push(Bound::high(Rule::Found, at, true));

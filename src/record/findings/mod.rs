@@ -12,6 +12,7 @@ mod marrow;
 mod measures;
 mod outing;
 mod people;
+mod reports;
 mod route;
 mod rumen;
 mod scene;
@@ -25,12 +26,15 @@ mod work;
 use std::collections::HashMap;
 use std::sync::OnceLock;
 
+pub use reports::REPORT_CALL_BACK;
+
 use super::FindingDef;
 
 /// All findings, in groups.
 pub const FINDINGS: &[&[FindingDef]] = &[
     outing::FINDINGS,
     people::FINDINGS,
+    reports::FINDINGS,
     route::FINDINGS,
     scene::FINDINGS,
     body::FINDINGS,

@@ -1,22 +1,21 @@
-//! The report that sent the crew, and signs of people at the place.
+//! What an examination is about, and signs of people at the place.
 
-use crate::record::finding::{FindingDef as F, Shape, Sites};
-use crate::record::{EXAMINATION_KIND, links};
+use crate::record::finding::{FindingDef as F, Shape, Sites, number};
+use crate::record::{EXAMINATION_KIND, Unit, links};
 
 pub(super) const FINDINGS: &[F] = &[
     F::exam(EXAMINATION_KIND, Shape::Choice(&["field", "bench"])),
     F::exam(links::CARCASS, Shape::Ref),
     F::exam(links::OUTING, Shape::Ref),
     F::exam(links::REPORT, Shape::Ref),
+    F::exam(links::EVENT, Shape::Ref),
+    // The how manieth carcass of its event this is, from one.
+    F::exam("event_carcass_number", number(Unit::Count, 0, 1, 9_999)),
+    // Typed in later from a sheet of paper: the clock of the entries is not that of the visit.
+    F::sign("from_paper"),
     F::exam("examination_closed", Shape::Choice(&["complete", "left_early", "record_only"])),
     // Code of the stop, colon, reason: every reason is kept.
     F::exam("reopened_by", Shape::Text(400)).repeated(),
-    // What somebody saw before anybody went.
-    F::report("report_seen_by", Shape::Choice(&["trail_user", "crew", "camera", "staff", "other"])),
-    F::report("report_seen_at", Shape::Instant),
-    F::report("report_place_words", Shape::Text(300)),
-    F::report("report_state", Shape::Choice(&["dead", "alive", "cannot_say"])),
-    F::report("report_touched", Shape::Choice(&["touched", "not_touched"])),
     F::exam(
         "report_outcome",
         Shape::Choice(&["found", "not_found", "removed", "alive_or_injured", "other_species", "record_only"]),

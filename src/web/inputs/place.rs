@@ -2,8 +2,8 @@
 
 use leptos::prelude::*;
 
-use crate::guide::Draft;
-use crate::record::{Answer, Place, PlaceSource, Site, Value};
+use crate::guide::{Draft, TypedPlace, not_a_place, typed_place};
+use crate::record::{Answer, Place, Site, Value};
 use crate::web::form::Form;
 use crate::web::parts::{Look, foot, tile};
 use crate::web::platform::position::NoFix;
@@ -34,10 +34,25 @@ pub(super) fn place(q: &Question, finding: &'static str) -> AnyView {
             })
         })
     };
+    let read = Memo::new(move |_| {
+        let here = form.position.with(|p| p.as_ref().and_then(|p| p.as_ref().ok().map(|fix| fix.place.clone())));
+        form.typed.with(|typed| (!typed.trim().is_empty()).then(|| typed_place(typed, here.as_ref())))
+    });
+    // Said while it is typed, so that what is kept is what was meant.
+    let back = move || match read.get() {
+        Some(Ok(typed)) => understood(form, &typed),
+        _ => String::new(),
+    };
+    let instead = move || {
+        let meant = read.get()?.ok()?.instead?;
+        let [lat, lon] = wording::degrees(&meant).map(Arg::Text);
+        let words = form.say_with("place.instead", &[("lat", lat), ("lon", lon)]);
+        Some(tile(form, "instead", words, Look::Main, move || give(form, finding, site, step, meant.clone())))
+    };
     let save = tile(form, "save", form.say("place.save_typed"), Look::Aside, move || {
-        match typed_place(&form.typed.try_get_untracked().unwrap_or_default()) {
-            Some(place) => give(form, finding, site, step, place),
-            None => form.tell(form.say("place.not_two_numbers")),
+        match typed_place(&form.typed.try_get_untracked().unwrap_or_default(), None) {
+            Ok(typed) => give(form, finding, site, step, typed.place),
+            Err(why) => form.tell(form.say(not_a_place(why))),
         }
     });
     view! {
@@ -54,6 +69,8 @@ pub(super) fn place(q: &Question, finding: &'static str) -> AnyView {
                     on:input=move |event| form.type_in(event_target_value(&event))
                 />
             </label>
+            <p class="position" role="status">{back}</p>
+            {instead}
             {take}
             {foot(Some(save), q.no_answer())}
         </div>
@@ -73,31 +90,16 @@ fn give(form: Form, finding: &'static str, site: Site, step: &'static str, place
     form.answer(&[Draft { finding, site, answer: Answer::Seen { value: Value::Place(place) }, step }]);
 }
 
-/// Latitude and longitude in degrees, `45.42, -75.70`. South and west are negative.
-fn typed_place(typed: &str) -> Option<Place> {
-    let mut parts = typed.split([' ', ';', '/']).map(|p| p.trim_matches(',')).filter(|p| !p.is_empty());
-    let (lat, lon) = match (parts.next(), parts.next(), parts.next()) {
-        (Some(lat), Some(lon), None) => (lat, lon),
-        (Some(both), None, None) => both.split_once(',')?,
-        _ => return None,
-    };
-    let lat_e7 = wording::scaled(lat, 7)?;
-    let lon_e7 = wording::scaled(lon, 7)?;
-    Some(Place { lat_e7, lon_e7, accuracy_m_95: None, source: PlaceSource::Typed })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn two_numbers_with_a_blank_or_a_comma_between() {
-        let both = |typed: &str| typed_place(typed).map(|p| (p.lat_e7, p.lon_e7));
-        let expected = Some((454_200_000, -757_000_000));
-        assert_eq!(both("45.42, -75.70"), expected);
-        assert_eq!(both("45.42 -75.70"), expected);
-        assert_eq!(both("45.42,-75.70"), expected);
-        assert_eq!(both("45.42"), None);
-        assert_eq!(both("here"), None);
+/// What was understood of a typed place.
+fn understood(form: Form, typed: &TypedPlace) -> String {
+    let [lat, lon] = wording::degrees(&typed.place).map(Arg::Text);
+    let mut words =
+        vec![form.say_with("place.understood", &[("lat", lat), ("lon", lon), ("grid", Arg::Text(typed.grid.clone()))])];
+    if let Some(radius) = typed.place.accuracy_m_95 {
+        words.push(form.say_with("place.within", &[("radius", Arg::Text(radius.to_string()))]));
     }
+    if let Some([km, deg]) = typed.from_here.clone().map(|leg| leg.map(Arg::Text)) {
+        words.push(form.say_with("place.from_here", &[("km", km), ("deg", deg)]));
+    }
+    words.join(" ")
 }

@@ -29,7 +29,7 @@ pub(super) fn hand_over(form: Form) -> AnyView {
         Some(Err(reason)) => view! { <p class="alert" data-bundle="none">{reason}</p> }.into_any(),
         None => ().into_any(),
     };
-    let notes = form.with(crate::web::session::Session::has_exposure_note).unwrap_or_default();
+    let notes = form.with(crate::web::session::Session::has_private_notes).unwrap_or_default();
     let note_switch = notes.then(|| {
         view! {
             <button

@@ -14,6 +14,7 @@ mod leave_now;
 mod no_answer;
 mod practice;
 mod readings;
+mod report;
 mod resume;
 mod samples;
 mod settings;

@@ -6,7 +6,7 @@ use crate::keep::Promise;
 use crate::web::form::Form;
 use crate::web::parts::{Look, act, opening_report, plain_head, tile};
 use crate::web::screen::Screen;
-use crate::web::session::{OpenCarcass, Session};
+use crate::web::session::{OpenCarcass, Session, Source as _};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -30,6 +30,9 @@ pub(super) fn start(form: Form) -> AnyView {
     let bench = (bench > 0).then(|| {
         tile(form, "bench", form.say_with("start.bench", &[count(bench)]), Look::Value, move || form.go(Screen::Bench))
     });
+    let report = tile(form, "report", form.say("start.report"), Look::Aside, move || {
+        form.take_up_report(Some(crate::web::edge::Phone.id()), Screen::Visit(None));
+    });
     let waiting = form.with(|s| s.handed().waiting).unwrap_or_default();
     let hand_over = (waiting > 0 || !closed.is_empty()).then(|| {
         let label = form.say_with("start.hand_over", &[count(waiting)]);
@@ -44,13 +47,16 @@ pub(super) fn start(form: Form) -> AnyView {
         <div class="tiles">
             {carry_on}
             {another}
-            {tile(form, "outing", form.say("start.outing"), if on_outing { Look::Aside } else { Look::Main }, move || form.go(Screen::Who))}
+            {tile(form, "outing", form.say("start.outing"), if on_outing { Look::Aside } else { Look::Main }, move || form.take_up_report(None, Screen::Who))}
+            {report}
             {bench}
             {hand_over}
         </div>
+        {super::report::waiting(form)}
         {done_list(form, &closed)}
         <nav class="more-ways" aria-label=form.say("start.more")>
             {act(form, "practice", form.say("start.practice"), move || form.go(Screen::Practice))}
+            {act(form, "paper", form.say("start.paper"), move || form.take_up_paper())}
             {act(form, "winter", form.say("start.winter"), move || form.go(Screen::Winter))}
             {act(form, "settings", form.say("start.settings"), move || form.go(Screen::Settings))}
             {act(form, "about", form.say("start.about"), move || form.go(Screen::About))}

@@ -13,6 +13,7 @@ use crate::words::Arg;
 pub(super) fn steps(form: Form) -> AnyView {
     let Some(now) = form.now_once() else { return ().into_any() };
     let phases: &[Phase] = match now.kind {
+        ExamKind::Report => &Phase::REPORT,
         ExamKind::Field => &Phase::FIELD,
         ExamKind::Bench => &[Phase::Bench, Phase::HandOver],
     };

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::guide::{Ask, Input, Phase, next_looks};
+use crate::guide::{Ask, ExamKind, Input, Phase, next_looks};
 use crate::web::form::Form;
 use crate::web::inputs::{Question, input};
 use crate::web::parts::{Look, act, advice, head, plain_head, tile};
@@ -15,14 +15,18 @@ use super::hazard::hazard;
 
 pub(super) fn visit(form: Form, named: Option<&str>) -> AnyView {
     let Some(now) = form.now_once() else { return ().into_any() };
-    if now.here.examination.is_none() {
+    let report = now.here.report.filter(|_| now.kind == ExamKind::Report);
+    if now.here.examination.is_none() && report.is_none() {
         return nothing_in_hand(form);
     }
     match (now.ask(named), named) {
         (Some(Ask::Hazard { hazard: row, .. }), _) => hazard(form, &now, row),
         (Some(ask), _) => question(form, &now, ask),
         (None, Some(_)) => no_longer_asked(form),
-        (None, None) => all_asked(form, &now),
+        (None, None) => match report {
+            Some(id) => super::report::taken(form, id),
+            None => all_asked(form, &now),
+        },
     }
 }
 
@@ -130,6 +134,11 @@ fn all_asked(form: Form, now: &Now) -> AnyView {
     let answered = i64::try_from(now.situation.asks.len()).unwrap_or_default();
     let id = now.here.examination;
     let close = (!closed).then(|| tile(form, "close", form.say("visit.close"), Look::Main, move || form.close()));
+    let beside = closed.then(|| {
+        tile(form, "carcass-beside", form.say("visit.carcass_beside"), Look::Value, move || {
+            form.begin(|session| session.carcass_beside(&crate::web::edge::Phone));
+        })
+    });
     let another = closed.then(|| {
         tile(form, "new-carcass", form.say("start.new_carcass"), Look::Value, move || {
             form.begin(|session| session.new_carcass(&crate::web::edge::Phone));
@@ -146,6 +155,7 @@ fn all_asked(form: Form, now: &Now) -> AnyView {
         <div class="tiles">
             {close}
             {readings}
+            {beside}
             {another}
             {tile(form, "steps", form.say("visit.look_over"), Look::Aside, move || form.go(Screen::Steps))}
             {tile(form, "start", form.say("visit.to_start"), Look::Aside, move || form.go(Screen::Start))}

@@ -18,6 +18,7 @@ pub(crate) struct Bodies {
     carcass_of: BTreeMap<Uuid, Uuid>,
     outing_of: BTreeMap<Uuid, Uuid>,
     report_of: BTreeMap<Uuid, Uuid>,
+    event_of: BTreeMap<Uuid, Uuid>,
 }
 
 impl Bodies {
@@ -31,6 +32,7 @@ impl Bodies {
                     links::CARCASS => self.carcass_of.insert(exam, *to),
                     links::OUTING => self.outing_of.insert(exam, *to),
                     links::REPORT => self.report_of.insert(exam, *to),
+                    links::EVENT => self.event_of.insert(exam, *to),
                     _ => None,
                 };
             }
@@ -92,6 +94,27 @@ impl Bodies {
     /// The outing on which an examination was made.
     pub(crate) fn outing_of(&self, exam: Uuid) -> Option<Uuid> {
         self.outing_of.get(&exam).copied()
+    }
+
+    /// The report that an examination answers.
+    pub(crate) fn report_of(&self, exam: Uuid) -> Option<Uuid> {
+        self.report_of.get(&exam).copied()
+    }
+
+    /// Whether a crew has gone to what was reported.
+    pub(crate) fn is_answered(&self, report: Uuid) -> bool {
+        self.report_of.values().any(|answered| *answered == report)
+    }
+
+    /// The event of a carcass that lies with others, and how many are known to lie there. A carcass by itself
+    /// begins one.
+    pub(crate) fn event_around(&self, exam: Uuid) -> Option<(Uuid, usize)> {
+        let carcass = self.carcass_of(exam)?;
+        let event = self.event_of.get(&exam).copied().unwrap_or(carcass);
+        let mut known = BTreeSet::from([event]);
+        let joined = self.event_of.iter().filter(|(_, e)| **e == event).map(|(exam, _)| *exam);
+        known.extend(joined.filter_map(|exam| self.carcass_of(exam)));
+        Some((event, known.len()))
     }
 
     /// The carcass that an examination is about.

@@ -8,7 +8,9 @@ use crate::bundle::payload::{FourVersions, PhoneReading};
 use crate::guide::{PROTOCOL, cause_may_be_shown};
 use crate::order::Short as _;
 use crate::reading::{self, Given};
-use crate::record::{Act, Answer, Carcass, DeviceId, ENTRY_SCHEMA, Entry, Head, Photo, Value, short_code};
+use crate::record::{
+    Act, Answer, Carcass, DeviceId, ENTRY_SCHEMA, Entry, Head, Photo, REPORT_CALL_BACK, Value, short_code,
+};
 
 use super::{HeldCard, Session, Source};
 use crate::web::settings::Settings;
@@ -33,7 +35,8 @@ pub(crate) struct Made {
 }
 
 impl Session {
-    /// Make a bundle of everything on this phone. Exposure notes stay here unless the person agreed.
+    /// Make a bundle of everything on this phone. Exposure notes and who may be called back
+    /// stay here unless the person agreed.
     ///
     /// # Errors
     /// Why there is none, as a sentence.
@@ -89,16 +92,16 @@ impl Session {
         all
     }
 
-    /// Whether an exposure note is among the entries.
-    pub(crate) fn has_exposure_note(&self) -> bool {
-        self.bodies.all().iter().any(|(_, body)| is_exposure_note(&body.act))
+    /// Whether an exposure note or somebody to call back is among the entries.
+    pub(crate) fn has_private_notes(&self) -> bool {
+        self.bodies.all().iter().any(|(_, body)| is_private(&body.act))
     }
 
     /// All entries as unbroken runs: a gap, a fork or a lost key begins a new one.
     fn runs(&self, with_notes: bool) -> Vec<Vec<Entry>> {
         let mut runs: Vec<Vec<Entry>> = Vec::new();
         for entry in self.journal.entries() {
-            let private = !with_notes && matches!(entry.body(), Ok(Some(body)) if is_exposure_note(&body.act));
+            let private = !with_notes && matches!(entry.body(), Ok(Some(body)) if is_private(&body.act));
             let entry = if private { entry.withhold() } else { entry.clone() };
             let follows = runs.last().and_then(|run| run.last()).is_some_and(|last| {
                 let head = Head::after(last);
@@ -120,8 +123,8 @@ fn science() -> u32 {
     crate::science::VERSION.parse().unwrap_or_default()
 }
 
-fn is_exposure_note(act: &Act) -> bool {
-    matches!(act, Act::Answer { key, .. } if key.finding.as_str() == "exposure_note")
+fn is_private(act: &Act) -> bool {
+    matches!(act, Act::Answer { key, .. } if matches!(key.finding.as_str(), "exposure_note" | REPORT_CALL_BACK))
 }
 
 /// The photo that an entry names.

@@ -30,6 +30,21 @@ pub(crate) struct OpenCarcass {
     pub(crate) closed: bool,
 }
 
+/// A report for a list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct WaitingReport {
+    /// Its id.
+    pub(crate) id: Uuid,
+    /// Its short code.
+    pub(crate) code: String,
+    /// The place, as told.
+    pub(crate) place: String,
+    /// When the deer was first seen.
+    pub(crate) at: Option<Moment>,
+    /// What was decided, where something was.
+    pub(crate) triage: Option<String>,
+}
+
 /// How far this phone's journal was handed over.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct Handed {
@@ -73,6 +88,33 @@ impl Session {
             })
             .collect();
         all.order_by_key(|e| std::cmp::Reverse(e.examination));
+        all
+    }
+
+    /// Reports that no crew has gone to, the latest first. One that was passed on or needs no visit has had its
+    /// answer and waits no more.
+    pub(crate) fn waiting_reports(&self) -> Vec<WaitingReport> {
+        let fold = self.bodies.fold_all();
+        let mut all: Vec<WaitingReport> = fold
+            .reports
+            .iter()
+            .filter(|(id, _)| !self.bodies.is_answered(**id))
+            .map(|(id, sheet)| WaitingReport {
+                id: *id,
+                code: short_code::short_code(*id),
+                place: match sheet.answer("report_place_words").value() {
+                    Some(Value::Text(words)) => words.clone(),
+                    _ => String::new(),
+                },
+                at: match sheet.answer("report_seen_at").value() {
+                    Some(Value::Instant(at)) => Some(*at),
+                    _ => None,
+                },
+                triage: sheet.choice("report_triage"),
+            })
+            .filter(|report| !matches!(report.triage.as_deref(), Some("refer" | "no_visit")))
+            .collect();
+        all.order_by_key(|report| std::cmp::Reverse(report.id));
         all
     }
 

@@ -11,6 +11,8 @@ mod lists;
 mod notes;
 mod now;
 #[cfg(test)]
+mod report_tests;
+#[cfg(test)]
 mod tests;
 mod trail;
 mod when;
@@ -33,7 +35,7 @@ use crate::record::{
 pub(crate) use bodies::Bodies;
 pub(crate) use card_text::{ReceivedCard, read_card};
 pub(crate) use hand_over::Made;
-pub(crate) use lists::{OpenCarcass, handed_text};
+pub(crate) use lists::{OpenCarcass, WaitingReport, handed_text};
 pub(crate) use now::{Here, Now};
 pub(crate) use trail::{Answered, Correction};
 pub(crate) use when::{Source, When, at_clock};
@@ -100,14 +102,31 @@ impl Session {
 
     /// Outing, report and examination in hand.
     pub(crate) fn in_hand(&self) -> Vec<Subject> {
-        let outing = self.here.outing.into_iter().flat_map(|id| [Subject::Outing(id), Subject::Report(id)]);
-        outing.chain(self.here.examination.map(Subject::Examination)).collect()
+        let outing = self.here.outing.into_iter().map(Subject::Outing);
+        outing
+            .chain(self.here.report.map(Subject::Report))
+            .chain(self.here.examination.map(Subject::Examination))
+            .collect()
     }
 
     /// Go back to an examination that was begun before.
     pub(crate) fn take_up(&mut self, examination: Uuid) {
         self.here.outing = self.bodies.outing_of(examination).or(self.here.outing);
+        self.here.report = self.bodies.report_of(examination);
         self.here.examination = Some(examination);
+    }
+
+    /// Take up a report, to write it or to go out to it; `None` lays it aside.
+    pub(crate) fn take_up_report(&mut self, report: Option<Uuid>) {
+        self.here.report = report;
+        self.here.examination = None;
+        self.here.from_paper = false;
+    }
+
+    /// What is begun next is typed in from a sheet of paper.
+    pub(crate) fn take_up_paper(&mut self) {
+        self.take_up_report(None);
+        self.here.from_paper = true;
     }
 
     /// Take up what was open last: after a restart the visit goes on where it stood. A crew that left
@@ -135,9 +154,25 @@ impl Session {
         self.begin("field", from.id(), from)
     }
 
-    /// Begin with another carcass on the same day out.
+    /// Begin with another carcass on the same day out, somewhere else.
     pub(crate) fn new_carcass(&mut self, from: &impl Source) -> Result<Vec<Body>, Flaw> {
+        self.here.report = None;
         self.begin("field", from.id(), from)
+    }
+
+    /// Begin with another carcass at the same place as the one in hand: they are one event, and answer the
+    /// same report.
+    pub(crate) fn carcass_beside(&mut self, from: &impl Source) -> Result<Vec<Body>, Flaw> {
+        let event = self.here.examination.and_then(|exam| self.bodies.event_around(exam));
+        let mut bodies = self.begin("field", from.id(), from)?;
+        if let Some((event, known)) = event {
+            let number = Answer::number(i64::try_from(known + 1).unwrap_or_default());
+            let joined = Answer::Seen { value: Value::Ref(event) };
+            bodies.extend(
+                self.note(&[draft(links::EVENT, joined), draft("event_carcass_number", number)], &from.when())?,
+            );
+        }
+        Ok(bodies)
     }
 
     /// Begin another examination of a carcass that is known: a second visit, or work on the bench.
@@ -155,14 +190,17 @@ impl Session {
         self.begun.insert(examination, when.steady_ms);
         let outing = self.here.outing.unwrap_or(examination);
         let reference = |finding, id| draft(finding, Answer::Seen { value: Value::Ref(id) });
-        self.note(
-            &[
-                draft(EXAMINATION_KIND, Answer::choice(kind)),
-                reference(links::CARCASS, carcass),
-                reference(links::OUTING, outing),
-            ],
-            &when,
-        )
+        let mut drafts = vec![
+            draft(EXAMINATION_KIND, Answer::choice(kind)),
+            reference(links::CARCASS, carcass),
+            reference(links::OUTING, outing),
+        ];
+        drafts.extend(self.here.report.map(|report| reference(links::REPORT, report)));
+        // Once: the next carcass may be before the crew's eyes.
+        if std::mem::take(&mut self.here.from_paper) {
+            drafts.push(draft("from_paper", Answer::choice("there")));
+        }
+        self.note(&drafts, &when)
     }
 
     /// What a person answered.
@@ -218,7 +256,7 @@ impl Session {
         Context {
             outing: self.here.outing.unwrap_or(examination),
             examination,
-            report: None,
+            report: self.here.report,
             observer: self.here.person.clone(),
             typed_by: self.here.person.clone(),
             at: when.at,

@@ -15,13 +15,17 @@ pub(crate) struct Here {
     pub(crate) person: PersonCode,
     /// The day out.
     pub(crate) outing: Option<Uuid>,
+    /// The report.
+    pub(crate) report: Option<Uuid>,
     /// The examination.
     pub(crate) examination: Option<Uuid>,
+    /// What is begun next is typed in from a sheet of paper.
+    pub(crate) from_paper: bool,
 }
 
 impl Default for Here {
     fn default() -> Self {
-        Self { person: PersonCode::unnamed(), outing: None, examination: None }
+        Self { person: PersonCode::unnamed(), outing: None, report: None, examination: None, from_paper: false }
     }
 }
 
@@ -47,10 +51,11 @@ impl Now {
     pub(crate) fn new(here: Here, fold: Fold, card: Option<Arc<Card>>, at: Moment) -> Self {
         let kind = match here.examination.and_then(|id| fold.examination(id)).and_then(|e| e.kind.as_deref()) {
             Some("bench") => ExamKind::Bench,
+            None if here.examination.is_none() && here.report.is_some() => ExamKind::Report,
             _ => ExamKind::Field,
         };
         let mut now = Self { here, fold, kind, card, at, situation: Situation::default(), empty: Sheet::default() };
-        if now.here.examination.is_some() {
+        if now.here.examination.is_some() || now.kind == ExamKind::Report {
             now.situation = situation(&now.view());
         }
         now
@@ -63,8 +68,7 @@ impl Now {
             kind: self.kind,
             outing: self.outing_sheet(),
             exam: sheet(self.here.examination.map(Subject::Examination)).unwrap_or(&self.empty),
-            // Where no report was named, the outing's id stands in for one.
-            report: sheet(self.here.outing.map(Subject::Report)),
+            report: sheet(self.here.report.map(Subject::Report)),
             carcass: self.carcass(),
             card: self.card.as_deref(),
             person: &self.here.person,
@@ -96,10 +100,11 @@ impl Now {
 
     /// The phase of what comes next.
     pub(crate) fn phase(&self) -> Option<Phase> {
-        self.here.examination.map(|_| match (self.situation.next, self.kind) {
-            (Some(ask), _) => ask.phase(),
-            (None, _) => Phase::HandOver,
-        })
+        match (self.here.examination, self.situation.next) {
+            (Some(_), Some(ask)) => Some(ask.phase()),
+            (Some(_), None) => Some(Phase::HandOver),
+            (None, _) => (self.kind == ExamKind::Report).then_some(Phase::Report),
+        }
     }
 
     /// True once the examination in hand was closed.

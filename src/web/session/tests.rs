@@ -2,7 +2,7 @@ use super::*;
 use crate::record::{Head, Moment, Salt};
 use std::cell::Cell;
 
-struct Bench(Cell<u64>);
+pub(super) struct Bench(Cell<u64>);
 
 impl Source for Bench {
     fn when(&self) -> When {
@@ -16,11 +16,11 @@ impl Source for Bench {
     }
 }
 
-fn device() -> DeviceId {
+pub(super) fn device() -> DeviceId {
     DeviceId(Digest::of(&[b"a phone"]))
 }
 
-fn write(session: &mut Session, bodies: Vec<Body>) {
+pub(super) fn write(session: &mut Session, bodies: Vec<Body>) {
     for body in bodies {
         let entry = session.journal.head(session.device).next(&body, Salt([7; 16])).unwrap();
         assert_eq!(entry.header.seq, Head::after(&entry).seq);
@@ -28,8 +28,12 @@ fn write(session: &mut Session, bodies: Vec<Body>) {
     }
 }
 
-fn begun() -> (Session, Bench) {
-    let bench = Bench(Cell::new(1));
+pub(super) fn bench() -> Bench {
+    Bench(Cell::new(1))
+}
+
+pub(super) fn begun() -> (Session, Bench) {
+    let bench = bench();
     let mut session = Session::new(Journal::new(), device(), None);
     session.is_held_by(PersonCode::new("K7").unwrap());
     let bodies = session.start_outing(&bench).unwrap();
@@ -37,7 +41,7 @@ fn begun() -> (Session, Bench) {
     (session, bench)
 }
 
-fn answer(session: &mut Session, bench: &Bench, finding: &'static str, answer: Answer) {
+pub(super) fn answer(session: &mut Session, bench: &Bench, finding: &'static str, answer: Answer) {
     let when = bench.when();
     let now = session.now(&when);
     let bodies = session.answer(&now.fold, &[Draft { step: finding, ..draft(finding, answer) }], &when).unwrap();

@@ -10,6 +10,7 @@ mod drawings_of_fat;
 mod drawings_of_signs;
 mod office;
 mod options;
+mod paper;
 mod readings;
 mod readings_of_fat;
 mod readings_of_food_and_snow;
@@ -31,10 +32,11 @@ mod winter;
 mod winter_office;
 
 /// Texts that only the office shows; no phone carries them.
-pub(super) const OFFICE: &[&[(&str, &str)]] = &[winter_office::TEXTS, season_office::TEXTS];
+pub(super) const OFFICE: &[&[(&str, &str)]] = &[winter_office::TEXTS, season_office::TEXTS, paper::TEXTS];
 
 /// All parts of the catalogue.
 pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
+    steps::REPORT,
     steps::OUTING,
     steps::SCENE,
     steps::SIGNS,

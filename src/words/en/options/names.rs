@@ -11,6 +11,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("phase.clean_up", "Clean-up"),
     ("phase.leave", "Leave"),
     ("phase.hand_over", "Hand over"),
+    ("phase.report", "Report"),
     ("phase.bench", "Bench"),
     // The five answers.
     ("state.seen", "Seen"),
@@ -32,6 +33,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("why.not_opened", "Not opened"),
     ("why.cached", "An animal covered it"),
     ("why.removed", "Taken by a person"),
+    ("why.one_of_many", "One of many here"),
     ("why.not_given", "No reason given"),
     ("why.other", "Another reason"),
     // Places. The crew counts cheek teeth from the front; the zoological name stands beside.

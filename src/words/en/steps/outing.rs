@@ -3,31 +3,6 @@
 use super::steps;
 
 pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
-    "report_seen_by" {
-        "Who saw the deer first?"
-        "It tells how sure the first news is."
-        "The person who saw it, not the one who phoned."
-    }
-    "report_seen_at" {
-        "When was it first seen?"
-        "It bounds the time of death."
-        "As told. A guess to the hour is good enough."
-    }
-    "report_place_words" {
-        "Where did they say it lies?"
-        "You have to find it again."
-        "Their own words: trail, bend, tree, distance."
-    }
-    "report_state" {
-        "Was it dead when they saw it?"
-        "A live deer is not for this form."
-        "As told."
-    }
-    "report_touched" {
-        "Did anyone touch or move it?"
-        "Moved or cut by people looks like other things."
-        "As told. A dog counts."
-    }
     "people_out" {
         "Who goes out today?"
         "Someone at home has to know."

@@ -1,0 +1,38 @@
+//! Several carcasses in one place: from the fifth on each gets a short record. The first four tell what killed
+//! them; the others are counted, aged by eye and bounded in time, and the crew gets home before dark. The number is
+//! the project's own, no source.
+
+use crate::record::{Answer, Why};
+
+use super::{Phase, Step, View};
+
+/// The carcass of an event from which on the record is short.
+pub const SHORT_FROM: i64 = 5;
+
+/// What is still asked at the carcass.
+const ASKED: &[&str] = &[
+    "body_state",
+    "quick_class",
+    "parts_eaten",
+    "decay",
+    "sex_evidence",
+    "sex_called",
+    "snow_over_body",
+    "snow_depth",
+    "tracks_by",
+    "scene_photographed",
+    "remark",
+];
+
+/// This carcass lies with at least four others that were recorded before it.
+pub fn is_short(view: &View) -> bool {
+    view.number("event_carcass_number").is_some_and(|n| n >= SHORT_FROM)
+}
+
+/// The answer that a short record gives to a step that it leaves out. Every step can still be answered from the
+/// list of all questions.
+pub(super) fn left_out(view: &View, step: &Step) -> Option<Answer> {
+    let of_the_body = matches!(step.phase, Phase::HandsOff | Phase::Outside | Phase::Opened | Phase::Samples);
+    let left_out = of_the_body && is_short(view) && !ASKED.contains(&step.id);
+    left_out.then_some(Answer::NotLooked { why: Why::OneOfMany })
+}
