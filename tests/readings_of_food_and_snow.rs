@@ -82,6 +82,7 @@ fn a_count_of_points() {
     let poor = r.estimates.iter().find(|e| e.unit == "reading.diet.unit.poor").unwrap();
     assert!((poor.best.unwrap() - 100.0 * 75.0 / 319.0).abs() < 1e-9 && poor.coverage == Some(0.95));
     assert!(says(&r, "reading.diet.caution.one_rumen") && says(&r, "reading.diet.caution.poor_range"));
+    assert!(says(&r, "reading.diet.caution.tiers"), "whose region the tiers are of is said");
     assert!(!says(&r, "reading.diet.caution.few_points") && !says(&r, "reading.diet.caution.not_ended"));
     assert!(r.sources.iter().any(|s| s.id == "browse-latin" && s.mark == "memory"), "marks travel");
     let shares: f64 = r.estimates[0].shares.iter().map(|s| s.probability).sum();

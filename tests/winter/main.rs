@@ -1,6 +1,7 @@
 //! The winter log: its days in the journal, the agencies' indices, snowfalls and degree days.
 #![cfg(feature = "cli")]
 #![allow(
+    clippy::case_sensitive_file_extension_comparisons,
     clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,
