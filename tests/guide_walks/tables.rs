@@ -268,6 +268,12 @@ const UNASKED: &[&str] = &[
     "joins_event",
     "from_paper",
     "event_carcass_number",
+    // What a search line took: the office enters it from the crew's plan.
+    "outing_kind",
+    "search_route",
+    "search_strip_m",
+    "search_line_m",
+    "from_line_m",
     "reopened",
     "reopened_by",
     "exposure_note",
