@@ -120,7 +120,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("hazard.l01.head", "Marked for a study"),
     (
         "hazard.l01.do",
-        "Photograph every number. First ask its owner's leave.\nDrugs may be in the meat: nobody eats it.",
+        "Photograph every number. Ask its owner first.\nDrugs may be in the meat: nobody eats it.",
     ),
     ("hazard.l01.fact", "Its owner or the office has agreed to a full examination."),
     ("hazard.l06.head", "Bird of prey"),
