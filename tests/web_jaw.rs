@@ -8,10 +8,11 @@
 
 use std::collections::BTreeMap;
 
-use leptos::mount::mount_to;
 use leptos::prelude::*;
 use marrowbook::record::{Answer, Side, Site, Tooth, find};
-use marrowbook::web::drawings::{JawActs, JawExam, JawFocus, JawKey, ToothQuestion};
+use marrowbook::web::dom::mount_in;
+use marrowbook::web::drawings::{JawActs, JawFocus, JawKey, ToothQuestion, jaw_exam};
+use marrowbook::words::Language;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::{Element, HtmlElement};
@@ -77,7 +78,7 @@ fn jaw(side: Side, saves: bool) -> Jaw {
         is_meant: Callback::new(|_| true),
     };
     let focus = RwSignal::new(JawFocus::Next);
-    mount_to(place.clone(), move || view! { <JawExam side questions focus acts/> }).forget();
+    mount_in(&place, move || jaw_exam(side, questions, focus, acts, Language::English));
     Jaw { place, written, no_answer, done }
 }
 

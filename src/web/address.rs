@@ -1,6 +1,6 @@
 //! The address's hash: the browser's own Back works, and a reload comes back to the same screen.
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 
 use super::screen::Screen;
 

@@ -1,6 +1,6 @@
 //! The root: made once, and the only owner of state.
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 use wasm_bindgen::JsCast as _;
 
 use super::form::Form;

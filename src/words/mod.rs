@@ -5,6 +5,7 @@
 
 mod en;
 mod form;
+mod joined;
 
 use std::sync::OnceLock;
 
@@ -22,17 +23,10 @@ pub enum Language {
 pub fn raw(language: Language, id: &str) -> Option<&'static str> {
     static ENGLISH: OnceLock<Vec<(&'static str, &'static str)>> = OnceLock::new();
     let catalogue = match language {
-        Language::English => ENGLISH.get_or_init(|| sorted(en::CATALOGUE)),
+        Language::English => ENGLISH.get_or_init(|| joined::sorted(en::JOINED)),
     };
     let at = catalogue.binary_search_by(|(known, _)| (*known).cmp(id)).ok()?;
     catalogue.get(at).map(|(_, text)| *text)
-}
-
-/// All parts of a catalogue in one list by id, to be searched by halves: a map would only add code.
-fn sorted(parts: &[&[(&'static str, &'static str)]]) -> Vec<(&'static str, &'static str)> {
-    let mut all = parts.concat();
-    all.sort_unstable_by_key(|(id, _)| *id);
-    all
 }
 
 /// The text of a message with its values put in. An id without a text shows as itself, so that a

@@ -3,13 +3,13 @@
 //! What is asked is the guide's; what is written comes in through `questions` once it is saved, and only
 //! then does the next question appear.
 
+use crate::web::dom::prelude::*;
 use leptos::ev::MouseEvent;
-use leptos::prelude::*;
 
 use super::half_jaw;
 use super::jaw_cell::{self, Place};
 use super::jaw_focus::{JawFocus, Shown, ToothQuestion, offered, shown};
-use super::jaw_row::{JawRow, tooth_name};
+use super::jaw_row::{jaw_row, tooth_name};
 use super::picture::{drawing, picture_in};
 use crate::record::{Side, Site};
 use crate::web::wording::capital;
@@ -36,22 +36,16 @@ pub struct JawActs {
     pub is_meant: Callback<MouseEvent, bool>,
 }
 
-/// The flow over one half of the lower jaw.
-#[component]
-pub fn JawExam(
-    /// Side of the animal.
+/// The flow over one half of the lower jaw: `questions` are the guide's for this half, in its order, with what
+/// is written. `focus` is what was tapped last, kept by the owner, so that a screen drawn anew goes on at the
+/// same tooth.
+pub fn jaw_exam(
     side: Side,
-    /// The guide's questions for this half, in its order, with what is written.
-    #[prop(into)]
     questions: Signal<Vec<ToothQuestion>>,
-    /// What was tapped last. Kept by the owner, so that a screen drawn anew goes on at the same tooth.
     focus: RwSignal<JawFocus>,
-    /// What the flow tells its owner.
     acts: JawActs,
-    /// Language of the labels.
-    #[prop(optional)]
     language: Language,
-) -> impl IntoView {
+) -> AnyView {
     let now = Memo::new(move |_| questions.with(|all| shown(all, focus.get())));
     let in_hand = Memo::new(move |_| {
         questions.with(|all| match now.get() {
@@ -69,7 +63,7 @@ pub fn JawExam(
     view! {
         <div class="jaw" data-side=if side == Side::Left { "left" } else { "right" }>
             {held(side, in_hand, language)}
-            <JawRow side questions in_hand on_pick=pick language />
+            {jaw_row(side, questions, in_hand.into(), pick, language)}
             {move || match now.get() {
                 Shown::Question(n) => flow.question(n),
                 Shown::Written(tooth) => flow.written(tooth),

@@ -1,7 +1,7 @@
 //! The row of six cheek teeth, each a place to tap.
 
+use crate::web::dom::prelude::*;
 use leptos::ev::{KeyboardEvent, MouseEvent};
-use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::half_jaw::front_lies_right;
@@ -51,22 +51,13 @@ pub fn state_words(language: Language, questions: &[ToothQuestion], tooth: Tooth
 
 /// The six cheek teeth of one side as they stand, front and back where they lie when the tongue side is
 /// looked at. `in_hand` is the tooth that is asked about; `on_pick` hears taps.
-#[component]
-pub fn JawRow(
-    /// Side of the animal.
+pub fn jaw_row(
     side: Side,
-    /// What is asked and written.
-    #[prop(into)]
     questions: Signal<Vec<ToothQuestion>>,
-    /// The tooth asked about now.
-    #[prop(into)]
     in_hand: Signal<Option<Tooth>>,
-    /// A tooth was tapped.
     on_pick: Callback<(Tooth, MouseEvent)>,
-    /// Language of the labels.
-    #[prop(optional)]
     language: Language,
-) -> impl IntoView {
+) -> AnyView {
     let front_right = front_lies_right(side);
     let half = say(language, if side == Side::Left { "jaw.left" } else { "jaw.right" }, &[]);
     let (premolars, molars) = Tooth::CHEEK.split_at(3);

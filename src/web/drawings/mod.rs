@@ -2,7 +2,7 @@
 //!
 //! Every drawing is a pure function from a record's code to the text of an SVG, so it is checked without
 //! a browser; the views around them take plain values and callbacks. [`picture`] is the one door for
-//! tiles, [`JawRow`] and [`JawExam`] for the lower jaw.
+//! tiles, [`jaw_row()`] and [`jaw_exam()`] for the lower jaw.
 
 pub mod back_cusp;
 pub mod body;
@@ -23,9 +23,9 @@ pub mod signs;
 pub mod third_tooth;
 pub mod tooth;
 
-pub use jaw_exam::{JawActs, JawExam, JawKey};
+pub use jaw_exam::{JawActs, JawKey, jaw_exam};
 pub use jaw_focus::{JawFocus, ToothQuestion};
-pub use jaw_row::JawRow;
+pub use jaw_row::jaw_row;
 pub use picture::{drawing, picture, picture_in};
 
 /// The text of the SVG for an option of a finding; `None` where words alone are as good.

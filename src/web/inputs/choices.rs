@@ -1,6 +1,6 @@
 //! One or more options: taps pick and unpick, the main tile saves them.
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, Value, find};

@@ -1,10 +1,10 @@
 //! The lower jaw: the drawn row with teeth to tap, one question of one tooth at a time.
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 
 use crate::guide::{Ask, Draft};
 use crate::record::{Answer, FindingDef, Side, Site, find};
-use crate::web::drawings::jaw_exam::{JawActs, JawExam};
+use crate::web::drawings::jaw_exam::{JawActs, jaw_exam};
 use crate::web::drawings::jaw_focus::ToothQuestion;
 use crate::web::form::Form;
 use crate::web::screen::Screen;
@@ -33,7 +33,7 @@ pub(super) fn jaw(q: &Question) -> AnyView {
         is_meant: Callback::new(move |event| form.is_meant(&event)),
     };
     let side = q.site.side.unwrap_or(Side::Left);
-    view! { <JawExam side questions focus=form.jaw_focus acts language=form.language()/> }.into_any()
+    jaw_exam(side, questions, form.jaw_focus, acts, form.language())
 }
 
 /// The guide's questions of this half, with what stands on them.

@@ -1,6 +1,6 @@
 //! Picking a plant from the browse list: a group, then its plants.
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 
 use crate::science::diet::plants::{self, Group, Plant};
 use crate::web::form::Form;

@@ -1,6 +1,6 @@
 //! Words, with the phone's own keyboard.
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, Shape, Value, find};

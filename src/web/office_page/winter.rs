@@ -1,6 +1,6 @@
 //! A winter log as CSV, picked or pasted, and the logs in bundles: units confirmed, indices, the plot.
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 
 use super::hand::Hand;
 use super::view::read_files;
@@ -93,7 +93,7 @@ fn chooser<T: Copy + PartialEq + Send + Sync + 'static>(
     let options = all
         .iter()
         .map(|(id, one)| {
-            view! { <option value=*id selected={chosen == Some(*one)}>{tell(&format!("winter.choice.{id}"))}</option> }
+            view! { <option value=*id selected=chosen == Some(*one)>{tell(&format!("winter.choice.{id}"))}</option> }
         })
         .collect_view();
     view! {

@@ -9,7 +9,7 @@ pub mod scale;
 pub mod timeline;
 pub mod view;
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 
 use crate::reading::{Outcome, Readings};
 use crate::record::{Carcass, Shown};

@@ -3,7 +3,7 @@
 
 use std::fmt::Write;
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 
 use super::scale::Scale;
 use crate::reading::{Timeline, TimelineMark};

@@ -27,7 +27,7 @@ mod who;
 mod winter;
 mod winter_day;
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 
 use super::form::Form;
 use super::screen::Screen;

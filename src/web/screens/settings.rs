@@ -1,6 +1,6 @@
 //! Settings of this phone.
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 
 use crate::bundle::fingerprint::Fingerprint;
 use crate::record::Shown;

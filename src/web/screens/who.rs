@@ -1,6 +1,6 @@
 //! Who holds the phone: picked from the card, or typed as a code.
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 
 use crate::record::PersonCode;
 use crate::web::edge::Phone;

@@ -31,6 +31,8 @@ mod season_office;
 mod winter;
 mod winter_office;
 
+use super::joined::{joined, length};
+
 /// Texts that only the office shows; no phone carries them.
 pub(super) const OFFICE: &[&[(&str, &str)]] = &[winter_office::TEXTS, season_office::TEXTS, paper::TEXTS];
 
@@ -82,3 +84,6 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     office::TEXTS,
     winter::TEXTS,
 ];
+
+/// The catalogue as one text, which is what a program carries.
+pub(super) static JOINED: &[u8] = &joined::<{ length(CATALOGUE) }>(CATALOGUE);
