@@ -50,6 +50,7 @@ pub struct Element {
     pub(super) children: Vec<Node>,
 }
 
+#[allow(clippy::unnecessary_box_returns)] // one address is handed on, not the whole element
 fn new(tag: &'static str, fixed: Fixed, drawn: bool) -> Box<Element> {
     Box::new(Element { tag, drawn, fixed, set: Vec::new(), ears: Vec::new(), children: Vec::new() })
 }
