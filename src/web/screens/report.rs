@@ -1,6 +1,6 @@
 //! Reports of dead deer: those that wait for a crew, and one that was just taken.
 
-use leptos::prelude::*;
+use crate::web::dom::prelude::*;
 use uuid::Uuid;
 
 use crate::web::form::Form;
