@@ -118,10 +118,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("hazard.l03.do", "Leave it closed. Note the tag and photograph it.\nTell the lead; be kind about it."),
     ("hazard.l03.fact", "I have read this. Nothing is touched."),
     ("hazard.l01.head", "Marked for a study"),
-    (
-        "hazard.l01.do",
-        "Photograph every number. Ask its owner first.\nDrugs may be in the meat: nobody eats it.",
-    ),
+    ("hazard.l01.do", "Photograph every number. Ask its owner first.\nDrugs may be in the meat: nobody eats it."),
     ("hazard.l01.fact", "Its owner or the office has agreed to a full examination."),
     ("hazard.l06.head", "Bird of prey"),
     ("hazard.l06.do", "Photograph it where it lies.\nEvery feather stays on the snow."),
