@@ -26,7 +26,7 @@ const ASKED: &[&str] = &[
 
 /// This carcass lies with at least four others that were recorded before it.
 pub fn is_short(view: &View) -> bool {
-    view.number("event_carcass_number").is_some_and(|n| n >= SHORT_FROM)
+    view.number("event_carcass_count").is_some_and(|n| n >= SHORT_FROM)
 }
 
 /// The answer that a short record gives to a step that it leaves out. Every step can still be answered from the

@@ -53,7 +53,7 @@ fn lies_with(number: i64) -> Visit {
     let draft = |finding, answer| marrowbook::guide::Draft { finding, site: Site::NONE, answer, step: "" };
     visit.write(&[
         draft("joins_event", Answer::Seen { value: Value::Ref(Uuid::from_u128(12)) }),
-        draft("event_carcass_number", Answer::number(number)),
+        draft("event_carcass_count", Answer::number(number)),
     ]);
     visit
 }

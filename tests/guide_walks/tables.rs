@@ -267,7 +267,7 @@ const UNASKED: &[&str] = &[
     "answers_report",
     "joins_event",
     "from_paper",
-    "event_carcass_number",
+    "event_carcass_count",
     // What a search line took: the office enters it from the crew's plan.
     "outing_kind",
     "search_route",

@@ -10,7 +10,7 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam(links::REPORT, Shape::Ref),
     F::exam(links::EVENT, Shape::Ref),
     // The how manieth carcass of its event this is, from one.
-    F::exam("event_carcass_number", number(Unit::Count, 0, 1, 9_999)),
+    F::exam("event_carcass_count", number(Unit::Count, 0, 1, 9_999)),
     // Typed in later from a sheet of paper: the clock of the entries is not that of the visit.
     F::sign("from_paper"),
     F::exam("examination_closed", Shape::Choice(&["complete", "left_early", "record_only"])),

@@ -168,9 +168,8 @@ impl Session {
         if let Some((event, known)) = event {
             let number = Answer::number(i64::try_from(known + 1).unwrap_or_default());
             let joined = Answer::Seen { value: Value::Ref(event) };
-            bodies.extend(
-                self.note(&[draft(links::EVENT, joined), draft("event_carcass_number", number)], &from.when())?,
-            );
+            bodies
+                .extend(self.note(&[draft(links::EVENT, joined), draft("event_carcass_count", number)], &from.when())?);
         }
         Ok(bodies)
     }

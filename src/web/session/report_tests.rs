@@ -55,7 +55,7 @@ fn carcasses_beside_each_other_are_numbered_and_share_one_event() {
         let bodies = session.carcass_beside(&bench).unwrap();
         write(&mut session, bodies);
         let now = session.now(&bench.when());
-        assert_eq!(now.view().number("event_carcass_number"), Some(number));
+        assert_eq!(now.view().number("event_carcass_count"), Some(number));
         assert_eq!(crate::guide::is_short(&now.view()), number >= 5, "{number}");
         let exam = session.here.examination.unwrap();
         assert_eq!(session.bodies.event_around(exam).map(|(event, _)| Some(event)), Some(first));

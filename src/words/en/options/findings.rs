@@ -56,7 +56,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("finding.report_triage_why", "Why, and who was told"),
     ("finding.joins_event", "Lies with others"),
     ("finding.from_paper", "Typed in from paper"),
-    ("finding.event_carcass_number", "Number within its event"),
+    ("finding.event_carcass_count", "Number within its event"),
     ("finding.report_outcome", "Found at the place"),
     ("finding.witness_behaviour", "Seen alive, acting"),
     ("finding.bullet_or_arrow_wound", "Bullet or arrow hole"),
