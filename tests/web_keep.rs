@@ -200,9 +200,13 @@ async fn answers_are_written_strictly_and_with_their_head() {
     let heard = stop.call0(&JsValue::UNDEFINED).unwrap().as_string().unwrap();
     // Settings hold the row of points in hand, so they wait for the disk as answers do.
     assert_eq!(heard, "readwrite strict entries+heads, readwrite strict settings");
-    assert_eq!(desk.setting::<String>("units").await, Ok(Some("metric".to_owned())));
-    assert_eq!(desk.setting::<u32>("units").await, Ok(None), "a setting that cannot be read is none");
-    assert_eq!(desk.setting::<String>("pace").await, Ok(None));
+    assert_eq!(desk.setting::<String>("units").await.unwrap().value.as_deref(), Some("metric"));
+    let unread = desk.setting::<u32>("units").await.unwrap();
+    assert_eq!(unread.value, None, "a setting that cannot be read is none");
+    // It lies there under a name of its own, as it was written.
+    let aside = unread.set_aside.expect("put aside");
+    assert_eq!(desk.setting_text(&aside).await, Ok(Some("\"metric\"".to_owned())));
+    assert_eq!(desk.setting::<String>("pace").await.map(|s| (s.value, s.set_aside)), Ok((None, None)));
 }
 
 #[wasm_bindgen_test]
