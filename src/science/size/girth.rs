@@ -235,6 +235,27 @@ mod tests {
         assert!(read_girth(&Girth { frozen: None, ..good }).unwrap().state_not_asked);
     }
 
+    /// No rule speaks beyond the girths that it is taken to hold for; the wider ones beside it do.
+    #[test]
+    fn a_rule_is_never_stretched() {
+        let of = |girth_cm, fawn| {
+            let more =
+                Girth { body_length_cm: Some(150.0), sex: Some(Sex::Male), age_years: Some(3.0), ..Girth::default() };
+            read_girth(&Girth { girth_cm, fawn: Some(fawn), ..more }).unwrap()
+        };
+        for (girth_cm, fawn, silent) in [
+            (92.0, true, Rule::CarolinaFawn),
+            (57.0, false, Rule::CarolinaAdult),
+            (57.0, false, Rule::WestVirginia),
+            (118.0, false, Rule::Florida),
+            (118.0, false, Rule::CarolinaAdult),
+        ] {
+            let reading = of(girth_cm, fawn);
+            assert!(reading.silent.contains(&(silent, RuleSilent::OutsideRange)), "{girth_cm}: {:?}", reading.silent);
+            assert!(!reading.weights.is_empty(), "{girth_cm}");
+        }
+    }
+
     /// A girth typed in the wrong unit is named as such, and what it would be is offered.
     #[test]
     fn the_other_unit() {
