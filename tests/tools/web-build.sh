@@ -53,7 +53,7 @@ ensure_web_build() {
 
 wasm_flags() { # the same wasm on every machine, and no names of home folders in what phones load
   # Signatures and digests in their small form: 64-bit limbs, rounds in a loop.
-  local path flags='--cfg=curve25519_dalek_bits="64" --cfg=sha2_backend_soft="compact"'
+  local path flags='--cfg=curve25519_dalek_bits="64"'
   for path in "${CARGO_HOME:-$HOME/.cargo}=cargo" "$ROOT=."; do
     # Cargo splits this variable at spaces. A folder with one still builds, only with its name inside.
     case $path in *' '*) ;; *) flags="$flags --remap-path-prefix=$path" ;; esac
