@@ -106,7 +106,9 @@ pub fn read(bytes: &[u8]) -> Result<Strict<'_>, ReadError> {
 /// Every [`ReadError`] but `NotCanonical`.
 pub fn read_as<T: de::DeserializeOwned>(bytes: &[u8]) -> Result<T, ReadError> {
     read(bytes)?;
-    serde_json::from_slice(bytes).map_err(|error| ReadError::WrongShape(error.to_string()))
+    // From text, as everything of ours: reading from bytes would be a second copy of the code for every type.
+    let text = std::str::from_utf8(bytes).map_err(|error| ReadError::NotUtf8 { at: error.valid_up_to() })?;
+    serde_json::from_str(text).map_err(|error| ReadError::WrongShape(error.to_string()))
 }
 
 /// Runs a seed over the whole text and turns whatever went wrong into a [`ReadError`].

@@ -6,6 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::record::Tooth;
+use crate::record::letters::lower;
 
 /// What the office has found out about its own deer and readers.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -243,7 +244,7 @@ impl BrowseFood {
 
 /// A plant's code or written name as rows are found by it.
 pub fn browse_key(item: &str) -> String {
-    item.trim().to_lowercase()
+    lower(item.trim())
 }
 
 impl Figures {

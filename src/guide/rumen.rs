@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::order::Gather as _;
 use crate::record::{Answer, Site, Value};
 use crate::science::diet::plants::{self, OWN};
 use crate::science::diet::points::{FEWEST, FRAME, Tally};
@@ -114,7 +115,7 @@ pub(super) fn own_plants(view: &View) -> Vec<Site> {
         return Vec::new();
     }
     let count = point_count(view);
-    let numbers: BTreeSet<u16> = volumes(view).amounts.into_iter().map(|(number, _)| number).collect();
+    let numbers: BTreeSet<u16> = volumes(view).amounts.into_iter().map(|(number, _)| number).gather();
     let used = |own: &&plants::Plant| count.tally.points.contains_key(own.code) || numbers.contains(&own.number);
     OWN.iter().zip(1_u16..).filter(|(own, _)| used(own)).map(|(_, n)| Site::item(n)).collect()
 }

@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::row::Kept;
+use crate::order::Gather as _;
 use crate::record::{Act, DeviceId, Digest, Entry, EntryId, Head};
 
 /// Why a new chain begins.
@@ -69,7 +70,7 @@ impl Pool {
     /// Every device that wrote something here.
     pub(super) fn devices(&self) -> BTreeSet<DeviceId> {
         let forks = self.forks.keys().map(|(id, _)| id);
-        self.rows.keys().chain(&self.broken).chain(forks).map(|id| id.device).collect()
+        self.rows.keys().chain(&self.broken).chain(forks).map(|id| id.device).gather()
     }
 
     /// Entries of all kinds at one number, the stored one first.
@@ -84,7 +85,7 @@ impl Pool {
         let rows = self.rows.range(all.clone()).map(|(id, _)| id.seq);
         rows.chain(self.broken.range(all).map(|id| id.seq))
             .chain(self.forks.range(forks).map(|((id, _), _)| id.seq))
-            .collect()
+            .gather()
     }
 
     /// Follow a device's chain from its first entry. `noted` are heads that were stored for it.

@@ -7,6 +7,18 @@
 
 use std::cmp::Ordering;
 
+/// Sets and maps filled one by one: `collect` sorts first, with code of its own for every type.
+pub(crate) trait Gather: Iterator + Sized {
+    /// All that is left, gathered.
+    fn gather<C: Default + Extend<Self::Item>>(self) -> C {
+        let mut all = C::default();
+        all.extend(self);
+        all
+    }
+}
+
+impl<I: Iterator> Gather for I {}
+
 /// Two places of a list, compared and exchanged without knowing what lies there.
 trait Places {
     fn out_of_order(&self, at: usize) -> bool;
@@ -72,7 +84,8 @@ impl<T> Short<T> for [T] {
 mod tests {
     use proptest::prelude::*;
 
-    use super::Short;
+    use super::{Gather as _, Short};
+    use std::collections::{BTreeMap, BTreeSet};
 
     proptest! {
         #[test]
@@ -87,6 +100,13 @@ mod tests {
             ours.order();
             theirs.sort_unstable(); // rows that compare equal are equal here
             prop_assert_eq!(ours, theirs);
+        }
+
+        #[test]
+        fn gathers_what_collect_collects(rows in proptest::collection::vec((0_u8..6, 0_u8..250), 0..40)) {
+            let map = || rows.iter().copied();
+            prop_assert_eq!(map().gather::<BTreeMap<u8, u8>>(), map().collect::<BTreeMap<u8, u8>>());
+            prop_assert_eq!(map().gather::<BTreeSet<_>>(), map().collect::<BTreeSet<_>>());
         }
     }
 }

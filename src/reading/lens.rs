@@ -3,6 +3,8 @@
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::order::Gather as _;
+
 use super::shape::Taken;
 use super::window::Window;
 use crate::record::{Answer, Carcass, Digest, EntryId, Question, Sheet, Site, Value, to_canonical};
@@ -58,7 +60,7 @@ impl<'a> Answers<'a> {
     /// On a sheet of an outing or a report.
     pub(super) fn of_sheet(sheet: &'a Sheet, findings: &[&str]) -> Self {
         let questions = asked(sheet, findings).map(|(f, site)| ((f, site), sheet.question(f, site).into()));
-        Self { questions: questions.collect(), days: None }
+        Self { questions: questions.gather(), days: None }
     }
 
     /// On one examination, the office's decisions in place of what it decided.
@@ -70,7 +72,7 @@ impl<'a> Answers<'a> {
                 let question = if decided { whole } else { sheet.question(finding, site) };
                 ((finding, site), question.into())
             })
-            .collect();
+            .gather();
         Self { questions, days: None }
     }
 
@@ -81,7 +83,7 @@ impl<'a> Answers<'a> {
 
     /// Places at which any of these findings was answered.
     pub(super) fn sites(&self, findings: &[&str]) -> BTreeSet<Site> {
-        self.questions.keys().filter(|(finding, _)| findings.contains(finding)).map(|(_, site)| *site).collect()
+        self.questions.keys().filter(|(finding, _)| findings.contains(finding)).map(|(_, site)| *site).gather()
     }
 }
 
@@ -115,7 +117,7 @@ impl<'l, 'a> Lens<'l, 'a> {
         if self.picks.contains_key(&ask) {
             return vec![self.again()];
         }
-        let with = |way: Picks| Self::new(self.answers, self.picks.clone().into_iter().chain(way).collect());
+        let with = |way: Picks| Self::new(self.answers, self.picks.clone().into_iter().chain(way).gather());
         self.ways(&[ask]).0.into_iter().map(with).collect()
     }
 

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 use super::lens::Used;
+use crate::order::Gather as _;
 use crate::record::{Answer, Carcass, Examination, PersonCode, Question, Site, Standing, Value};
 use crate::science::diet::plants;
 use crate::science::diet::points::Tally;
@@ -80,7 +81,7 @@ fn samples<'a>(carcass: &'a Carcass, exam: &'a Examination, measure: RumenMeasur
     // Different answers of two people on one row are two counts of one rumen, not one.
     let split = rows.iter().any(|(_, question)| observers(question).len() > 1 && question.is_split());
     let people: Vec<Option<PersonCode>> = if split {
-        let all: BTreeSet<PersonCode> = rows.iter().flat_map(|(_, question)| observers(question)).collect();
+        let all: BTreeSet<PersonCode> = rows.iter().flat_map(|(_, question)| observers(question)).gather();
         all.into_iter().map(Some).collect()
     } else {
         vec![None]
@@ -89,7 +90,7 @@ fn samples<'a>(carcass: &'a Carcass, exam: &'a Examination, measure: RumenMeasur
 }
 
 fn observers(question: &Question) -> BTreeSet<PersonCode> {
-    question.standing.iter().filter(|s| s.answer.is_informative()).map(|s| s.observer.clone()).collect()
+    question.standing.iter().filter(|s| s.answer.is_informative()).map(|s| s.observer.clone()).gather()
 }
 
 fn sample<'a>(
@@ -111,7 +112,7 @@ fn sample<'a>(
     for (site, question) in rows {
         let mine = |s: &&&'a Standing| sample.by.as_ref().is_none_or(|by| s.observer == *by);
         let standing: Vec<&'a Standing> = question.standing.iter().filter(mine).copied().collect();
-        let values: BTreeSet<&Value> = standing.iter().filter_map(|s| s.answer.value()).collect();
+        let values: BTreeSet<&Value> = standing.iter().filter_map(|s| s.answer.value()).gather();
         sample.used.extend(standing.iter().map(|s| (s.id, &s.answer)));
         let taken = match values.len() {
             0 => continue,
@@ -154,5 +155,5 @@ pub(super) fn own_names(carcass: &Carcass) -> BTreeMap<String, String> {
             Some(Answer::Seen { value: Value::Text(name) }) => Some((format!("own_{n}"), name.clone())),
             _ => None,
         })
-        .collect()
+        .gather()
 }

@@ -1,6 +1,6 @@
 //! Folding entries into subjects and carcasses. Clocks and the order of files never decide.
 
-use crate::order::Short as _;
+use crate::order::{Gather as _, Short as _};
 use std::collections::{BTreeMap, BTreeSet};
 
 use uuid::Uuid;
@@ -251,12 +251,12 @@ impl Carcass {
             .flat_map(|e| e.sheet.answers.keys())
             .filter(|(code, _)| code.as_str() == finding)
             .map(|(_, site)| *site)
-            .collect()
+            .gather()
     }
 
     /// Every question that has an answer.
     pub fn questions(&self) -> BTreeSet<(FindingCode, Site)> {
-        self.examinations.values().flat_map(|e| e.sheet.answers.keys().cloned()).collect()
+        self.examinations.values().flat_map(|e| e.sheet.answers.keys().cloned()).gather()
     }
 
     /// The option seen on a question without a place, where all who looked agree.
@@ -411,7 +411,7 @@ fn mark_conflicts(sheet: &mut Sheet) {
         }
         by_observer.values().any(|different| different.len() > 1)
     });
-    sheet.conflicts = split.map(|(question, _)| question.clone()).collect();
+    sheet.conflicts = split.map(|(question, _)| question.clone()).gather();
 }
 
 fn place(out: &mut Fold, subject: Subject, sheet: Sheet) {
@@ -449,7 +449,7 @@ fn place(out: &mut Fold, subject: Subject, sheet: Sheet) {
 
 /// Join carcasses that an alias names; classes meet where they share an id.
 fn join(out: &mut Fold, aliases: &[[Uuid; 2]]) {
-    let mut classes: Vec<BTreeSet<Uuid>> = out.carcasses.keys().map(|id| BTreeSet::from([*id])).collect();
+    let mut classes: Vec<BTreeSet<Uuid>> = out.carcasses.keys().map(|id| std::iter::once(*id).gather()).collect();
     for pair in aliases {
         let mut merged = BTreeSet::new();
         merged.extend(pair.iter().copied());

@@ -17,6 +17,7 @@ mod fold;
 mod ids;
 mod journal;
 mod key;
+pub mod letters;
 mod moment;
 mod outline;
 pub mod sample_number;

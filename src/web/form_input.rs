@@ -4,6 +4,7 @@
 use crate::web::dom::prelude::*;
 
 use crate::guide::{Ask, Input};
+use crate::order::Gather as _;
 use crate::record::{Answer, Value};
 
 use super::drawings::jaw_focus::JawFocus;
@@ -138,13 +139,13 @@ fn given_before(now: &Now, ask: &Ask) -> (String, std::collections::BTreeSet<&'s
     let Ask::Step { step, site } = ask else { return nothing };
     if let Input::Panel(signs) = step.input {
         let seen = |sign: &&&'static str| view.question(sign, *site).answer() == Answer::choice("there");
-        return (String::new(), signs.iter().filter(seen).copied().collect());
+        return (String::new(), signs.iter().filter(seen).copied().gather());
     }
     let Some(finding) = wording::only_finding(&step.input) else { return nothing };
     match view.question(finding, *site).answer() {
         Answer::Seen { value: Value::Choices(all) } => {
             let options = crate::record::find(finding).map(crate::record::FindingDef::options).unwrap_or_default();
-            (String::new(), options.iter().filter(|o| all.iter().any(|c| c == *o)).copied().collect())
+            (String::new(), options.iter().filter(|o| all.iter().any(|c| c == *o)).copied().gather())
         }
         Answer::Seen { value: Value::Text(text) } => (text, std::collections::BTreeSet::new()),
         _ => nothing,

@@ -167,8 +167,7 @@ pub(crate) fn scaled(typed: &str, decimals: u8) -> Option<i64> {
 
 /// The same with a capital at its head.
 pub(crate) fn capital(text: &str) -> String {
-    let mut rest = text.chars();
-    rest.next().map(|first| first.to_uppercase().chain(rest).collect()).unwrap_or_default()
+    crate::record::letters::capital(text)
 }
 
 /// A number with its unit.

@@ -100,7 +100,7 @@ pub(super) fn said<'t>(used: &[(&'t Row, u8)], closed: &PerCause) -> Vec<Said<'t
         Some(Said { block: row.block, strength: strength(ln_p, closed), ln_p })
     };
     let mut said: Vec<Said> = used.iter().filter_map(of).collect();
-    said.sort_by_key(|one| one.block);
+    said.order_by_key(|one| one.block);
     said
 }
 

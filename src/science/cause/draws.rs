@@ -11,6 +11,7 @@ use super::causes::{CAUSES, PerCause};
 use super::combine::{Said, strength};
 use super::random::normal;
 use super::table::{Row, Table, Z_95, held, logistic, logit};
+use crate::order::Short as _;
 
 /// How many times the table is drawn. Forty other sets of so many moved the ends of case E9 (44 and 81 in
 /// 100) with standard deviations of 0.5 and 0.3 in 100; 1,000 draws 0.8 and 0.4, 10,000 draws 0.3 and 0.1
@@ -97,7 +98,7 @@ impl Drawn {
     /// the case says, by blocks.
     pub(super) fn each(&self, case: &Case, mut take: impl FnMut(&PerCause, &[Said])) {
         let mut used = case.used(&self.table);
-        used.sort_by_key(|(row, _)| row.block);
+        used.order_by_key(|(row, _)| row.block);
         let closed = case.closed();
         let occurring = closed.iter().fold(0, |bits, c| bits << 1 | u16::from(*c >= 0.0));
         let columns: Vec<_> = used

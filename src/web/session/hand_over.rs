@@ -80,7 +80,7 @@ impl Session {
         let text = make(cover, &range, extras, &key).map_err(|error| error.to_string())?;
         let (year, month, day) = when.at.date();
         let file =
-            format!("marrowbook-{year:04}-{month:02}-{day:02}-{}.txt", short_code::short_code(id).to_lowercase());
+            format!("marrowbook-{year:04}-{month:02}-{day:02}-{}.txt", short_code::short_code(id).to_ascii_lowercase());
         Ok(Made { id, text, file, device: self.device, through, entries, photos })
     }
 

@@ -3,7 +3,7 @@
 use uuid::Uuid;
 
 use crate::guide::{Context, Draft, compose, withdraw};
-use crate::order::Short as _;
+use crate::order::{Gather as _, Short as _};
 use crate::reading::winter_log;
 use crate::record::{Answer, Body, Day, EntryId, Flaw, Fold, Sheet, Site, Subject};
 
@@ -46,7 +46,7 @@ impl Session {
 
 /// The days of a log, the latest first.
 pub(crate) fn days_of(sheet: &Sheet) -> Vec<Day> {
-    let days: std::collections::BTreeSet<Day> = sheet.answers().filter_map(|(_, site, _)| site.day).collect();
+    let days: std::collections::BTreeSet<Day> = sheet.answers().filter_map(|(_, site, _)| site.day).gather();
     days.into_iter().rev().collect()
 }
 
