@@ -6,6 +6,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::order::decimal;
 use crate::record::{JsonError, read_strict};
 
 /// The causes' names, in column order of every row.
@@ -101,7 +102,7 @@ impl TableCell {
         let figures = text.strip_suffix(grade)?;
         let read = |figure: &str| {
             let plain = !figure.is_empty() && figure.bytes().all(|b| b.is_ascii_digit() || b == b'.');
-            decimal(figure).filter(|p| plain && *p > 0.0 && *p < 100.0)
+            decimal::read(figure).filter(|p| plain && *p > 0.0 && *p < 100.0)
         };
         let parts: Vec<&str> = figures.split('/').collect();
         match (parts.as_slice(), grade) {
@@ -113,18 +114,6 @@ impl TableCell {
             _ => None,
         }
     }
-}
-
-/// A plain decimal number of at most 15 digits. Two whole numbers below 2^53 are divided, so it is rounded once,
-/// as the standard library would; that one's tables for all numbers are 10 kB that nothing else on the phone needs.
-fn decimal(figure: &str) -> Option<f64> {
-    let (whole, part) = figure.split_once('.').unwrap_or((figure, ""));
-    let places = u32::try_from(part.len()).ok()?;
-    if whole.len() + part.len() > 15 {
-        return None;
-    }
-    let scaled: u64 = format!("{whole}{part}").parse().ok()?;
-    Some(scaled as f64 / 10_u64.pow(places) as f64)
 }
 
 /// What keeps a table from being used.
@@ -299,17 +288,6 @@ impl TableRow {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use proptest::prelude::*;
-
-    proptest! {
-        // Against the standard library's reader of all decimal numbers.
-        #[test]
-        fn a_short_decimal_is_the_double_nearest_to_it(whole in "[0-9]{0,7}", part in "[0-9]{0,7}") {
-            for text in [format!("{whole}.{part}"), whole.clone()] {
-                prop_assert_eq!(decimal(&text), text.parse::<f64>().ok(), "{}", text);
-            }
-        }
-    }
 
     #[test]
     fn cells_are_read_strictly() {

@@ -5,6 +5,8 @@
 //! rows (looks, samples, causes), so that one small insertion, shared by all types, does. Long lists (a journal,
 //! a season) use the standard sort.
 
+pub(crate) mod decimal;
+
 use std::cmp::Ordering;
 
 /// Sets and maps filled one by one: `collect` sorts first, with code of its own for every type.

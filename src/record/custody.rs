@@ -153,7 +153,7 @@ impl CustodyGap {
 /// Numbers are compared as people read them: blanks and small letters do not count.
 fn same(a: &str, b: &str) -> bool {
     let plain =
-        |text: &str| text.chars().filter(|c| c.is_alphanumeric()).flat_map(char::to_uppercase).collect::<String>();
+        |text: &str| text.chars().filter(|c| c.is_alphanumeric()).map(super::letters::large).collect::<String>();
     plain(a) == plain(b)
 }
 

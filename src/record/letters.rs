@@ -23,7 +23,8 @@ fn small(letter: char) -> char {
     }
 }
 
-fn large(letter: char) -> char {
+/// The capital of one letter.
+pub fn large(letter: char) -> char {
     match letter {
         '\u{f7}' => letter,
         '\u{e0}'..='\u{fe}' => char::from_u32(u32::from(letter) - 32).unwrap_or(letter),

@@ -16,7 +16,7 @@ pub fn sample_number(examination: Uuid, item: u16) -> String {
 /// Whether a typed number is one of ours, and if so whether it was typed right: a single wrong letter or
 /// digit, or two swapped, does not pass. `None` for a number of another form.
 pub fn is_typed_right(typed: &str) -> Option<bool> {
-    let typed: String = typed.chars().filter(|c| !c.is_whitespace()).flat_map(char::to_uppercase).collect();
+    let typed: String = typed.chars().filter(|c| !c.is_whitespace()).map(super::letters::large).collect();
     let (code, rest) = typed.split_once('-')?;
     let (digits, last) = rest.split_at_checked(rest.len().checked_sub(1)?)?;
     let places = places(code).filter(|all| all.len() == 6)?;

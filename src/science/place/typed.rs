@@ -6,6 +6,7 @@ use libm::{hypot, pow};
 use super::grid::{band_edges, of_grid};
 use super::typed_degrees::read_degrees;
 use super::{Point, Utm, of_utm};
+use crate::order::decimal;
 
 /// How a place was written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -106,7 +107,7 @@ fn read_utm(zone: u8, letter: char, rest: &str) -> Result<Typed, NotAPlace> {
     let numbers: Vec<&str> =
         rest.split(|c: char| !(c.is_ascii_digit() || c == '.')).filter(|part| !part.is_empty()).collect();
     let [east, north] = numbers[..] else { return Err(NotAPlace::NoSuchGrid) };
-    let metres = |text: &str| text.parse::<f64>().map_err(|_| NotAPlace::NoSuchGrid);
+    let metres = |text: &str| decimal::read(text).ok_or(NotAPlace::NoSuchGrid);
     let (east_m, north_m) = (metres(east)?, metres(north)?);
     let known = band_edges(letter).ok_or(NotAPlace::NoSuchGrid)?;
     let at = |is_north: bool| of_utm(Utm { zone, north: is_north, east_m, north_m });
