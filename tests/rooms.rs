@@ -23,16 +23,8 @@ const TABLE: [(&str, &[&str]); 12] = [
 ];
 
 /// Crates that only make sense in a browser; `gloo_*` besides.
-const BROWSER_CRATES: [&str; 8] = [
-    "web_sys",
-    "js_sys",
-    "wasm_bindgen",
-    "wasm_bindgen_futures",
-    "serde_wasm_bindgen",
-    "leptos",
-    "idb",
-    "marrowbook_view",
-];
+const BROWSER_CRATES: [&str; 7] =
+    ["web_sys", "js_sys", "wasm_bindgen", "wasm_bindgen_futures", "serde_wasm_bindgen", "leptos", "idb"];
 
 #[derive(Debug, Clone, PartialEq, Eq)]
 enum Token {

@@ -8,9 +8,9 @@
 
 use std::collections::BTreeMap;
 
+use leptos::mount::mount_to;
 use leptos::prelude::*;
 use marrowbook::record::{Answer, Side, Site, Tooth, find};
-use marrowbook::web::dom::mount_in;
 use marrowbook::web::drawings::{JawActs, JawFocus, JawKey, ToothQuestion, jaw_exam};
 use marrowbook::words::Language;
 use wasm_bindgen::prelude::*;
@@ -78,7 +78,7 @@ fn jaw(side: Side, saves: bool) -> Jaw {
         is_meant: Callback::new(|_| true),
     };
     let focus = RwSignal::new(JawFocus::Next);
-    mount_in(&place, move || jaw_exam(side, questions, focus, acts, Language::English));
+    mount_to(place.clone(), move || jaw_exam(side, questions, focus, acts, Language::English)).forget();
     Jaw { place, written, no_answer, done }
 }
 

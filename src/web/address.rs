@@ -1,6 +1,6 @@
 //! The address's hash: the browser's own Back works, and a reload comes back to the same screen.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use super::screen::Screen;
 

@@ -1,6 +1,6 @@
 //! The root: made once, and the only owner of state.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
 use super::form::Form;

@@ -6,7 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 use uuid::Uuid;
 
 use crate::card::Units;

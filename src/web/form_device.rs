@@ -1,6 +1,6 @@
 //! What the form asks of the phone while a visit lasts: position, and a screen that stays on.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use super::form::Form;
 use super::platform::position::NoFix;

@@ -1,7 +1,7 @@
 //! The half-given answer: pages, keys, picks. It lives in the form and not in the screen, so that a
 //! redraw or a look at another screen loses nothing.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{Ask, Input};
 use crate::order::Gather as _;

@@ -1,6 +1,6 @@
 //! Practice on this phone: a setting of its own beside the journal, never in it.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use super::edge::Phone;
 use super::form::Form;

@@ -1,7 +1,7 @@
 //! The keyboard: digits pick tiles or press the pad's keys, so that a laptop, a switch or a
 //! wireless pad in a warm pocket can do all that a thumb can.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
 use super::form::Form;

@@ -5,7 +5,6 @@ mod app;
 mod crash;
 mod demo;
 mod desk;
-pub mod dom;
 pub mod drawings;
 mod edge;
 mod form;
@@ -28,14 +27,16 @@ mod settings;
 mod shell;
 mod wording;
 
+use leptos::prelude::*;
+
 /// Starts the crew's form: called once, by the binary `web`.
 pub fn start() {
     crash::install_hook();
-    dom::mount(app::app);
+    mount_to_body(app::app);
 }
 
 /// Starts the office's page: called once, by the binary `desk`.
 pub fn start_office() {
     crash::install_hook();
-    dom::mount(office_page::page);
+    mount_to_body(office_page::page);
 }

@@ -1,7 +1,7 @@
 //! What the page's own script tells: whether the form works without signal, and whether a newer
 //! version waits. A newer version is never taken by itself.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use super::form::Form;
 use super::parts::act;

@@ -52,8 +52,9 @@ ensure_web_build() {
 }
 
 wasm_flags() { # the same wasm on every machine, and no names of home folders in what phones load
-  # Signatures in their small form, by 64-bit limbs. Digests stay fast: with rounds in a loop a bundle took twice its time.
-  local path flags='--cfg=curve25519_dalek_bits="64"'
+  # Views without their types: less on the phone, and a faster build. Signatures in their small form, by 64-bit limbs;
+  # digests in their fast one, for a bundle is mostly digests.
+  local path flags='--cfg=erase_components --cfg=curve25519_dalek_bits="64"'
   for path in "${CARGO_HOME:-$HOME/.cargo}=cargo" "$ROOT=."; do
     # Cargo splits this variable at spaces. A folder with one still builds, only with its name inside.
     case $path in *' '*) ;; *) flags="$flags --remap-path-prefix=$path" ;; esac

@@ -3,8 +3,8 @@
 //! What is asked is the guide's; what is written comes in through `questions` once it is saved, and only
 //! then does the next question appear.
 
-use crate::web::dom::prelude::*;
 use leptos::ev::MouseEvent;
+use leptos::prelude::*;
 
 use super::half_jaw;
 use super::jaw_cell::{self, Place};
@@ -71,6 +71,7 @@ pub fn jaw_exam(
             }}
         </div>
     }
+    .into_any()
 }
 
 /// The half jaw as it is held, and the words for it.

@@ -1,7 +1,7 @@
 //! The row of six cheek teeth, each a place to tap.
 
-use crate::web::dom::prelude::*;
 use leptos::ev::{KeyboardEvent, MouseEvent};
+use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::half_jaw::front_lies_right;
@@ -116,6 +116,7 @@ pub fn jaw_row(
             {rows}
         </div>
     }
+    .into_any()
 }
 
 /// Arrow keys move along the row as it lies on the screen; Home and End to its ends.

@@ -1,6 +1,6 @@
 //! A drawing as a view: the SVG, and what it shows in words for a screen reader.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use super::svg;
 use crate::words::{Language, raw};

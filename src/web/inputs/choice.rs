@@ -1,6 +1,6 @@
 //! One option: a tap answers, saves and goes on. Where a picture decides, it stands on the tile.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, FindingDef, find};

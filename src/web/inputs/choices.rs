@@ -1,6 +1,6 @@
 //! One or more options: taps pick and unpick, the main tile saves them.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, Value, find};

@@ -1,6 +1,6 @@
 //! A moment: now, or typed as four digits on the pad, today or on another day.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, DUE_BACK, Moment, Value};

@@ -1,6 +1,6 @@
 //! The lower jaw: the drawn row with teeth to tap, one question of one tooth at a time.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{Ask, Draft};
 use crate::record::{Answer, FindingDef, Side, Site, find};

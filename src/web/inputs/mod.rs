@@ -15,7 +15,7 @@ mod sample_label;
 mod text;
 mod volumes;
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{Ask, Input, Step};
 use crate::record::{Answer, Site};

@@ -1,6 +1,6 @@
 //! A number on the form's own pad, with its unit. Comma and point are one key.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, Shape, find};

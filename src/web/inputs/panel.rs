@@ -1,6 +1,6 @@
 //! Signs that are there or not. The last page asks for the statement that they were looked for.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::Ask;
 use crate::web::form::Form;

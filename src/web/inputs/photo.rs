@@ -1,6 +1,6 @@
 //! A photo, from the camera or from the phone's own pictures.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
 use crate::guide::Draft;

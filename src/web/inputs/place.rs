@@ -1,6 +1,6 @@
 //! A place: the phone's own position once it has one, or two numbers typed from a map.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{Draft, TypedPlace, not_a_place, typed_place};
 use crate::record::{Answer, Place, Site, Value};

@@ -1,6 +1,6 @@
 //! Picking a plant from the browse list: a group, then its plants.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::science::diet::plants::{self, Group, Plant};
 use crate::web::form::Form;

@@ -2,7 +2,7 @@
 //! kept in both stores at each tap, under the row's number, so that a page that dies loses no point and
 //! none comes twice.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{Draft, PointCount, point_count};
 use crate::record::{Answer, Site, Value};

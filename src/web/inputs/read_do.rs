@@ -1,6 +1,6 @@
 //! A line that is read and done.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::Answer;

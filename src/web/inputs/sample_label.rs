@@ -1,6 +1,6 @@
 //! The number of a sample: the six lines for its label, the number that it bears, or one that is printed.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{Draft, is_number_mistyped, label_lines, proposed_number};
 use crate::record::{Answer, Value};

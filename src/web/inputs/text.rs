@@ -1,6 +1,6 @@
 //! Words, with the phone's own keyboard.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, Shape, Value, find};

@@ -1,6 +1,6 @@
 //! Volumes plant by plant: the plants so far, the list to pick another from, and the pad.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{Draft, Volumes, volumes as sorted};
 use crate::record::{Answer, Shape, Site, find};

@@ -1,6 +1,6 @@
 //! The office's page: files in, three outcomes in words, and the carcasses with their readings.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
 use super::hand::{Hand, Picked, RingFrom, What};

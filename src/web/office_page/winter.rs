@@ -1,6 +1,6 @@
 //! A winter log as CSV, picked or pasted, and the logs in bundles: units confirmed, indices, the plot.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use super::hand::Hand;
 use super::view::read_files;

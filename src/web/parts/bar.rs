@@ -1,6 +1,6 @@
 //! The bar on every screen: Back, Leave now, Hurt; then the phase and when the crew is due back.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::web::form::Form;
 use crate::web::screen::Screen;

@@ -1,6 +1,6 @@
 //! The head of a screen: it takes the focus, so that a screen reader says what is new.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 /// The id of every screen's head, for the focus.
 pub(crate) const HEAD: &str = "head";

@@ -1,6 +1,6 @@
 //! Notes in place: advice that fires, a message about what was just tried, the report of the start.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::Ask;
 use crate::web::form::Form;

@@ -1,6 +1,6 @@
 //! The line that says how the last answer stands: writing, saved, or what is promised instead.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::keep::Promise;
 use crate::web::form::{Form, Saves};

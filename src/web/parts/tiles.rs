@@ -1,6 +1,6 @@
 //! Answer tiles: at least 15 mm tall, the full width of the page, acting when the finger lifts.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::web::form::Form;
 

@@ -1,6 +1,6 @@
 //! A reading in short: a card that opens the whole. Everything on it comes from the reading.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::reading::{Outcome, Reading, short};
 use crate::record::Shown;

@@ -1,6 +1,6 @@
 //! The figures of a reading: each plot stands in or over a table with the same numbers.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use super::plot;
 use super::scale::{InHundred, ends, in_hundred, one_decimal};

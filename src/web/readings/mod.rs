@@ -9,7 +9,7 @@ pub mod scale;
 pub mod timeline;
 pub mod view;
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::reading::{Outcome, Readings};
 use crate::record::{Carcass, Shown};

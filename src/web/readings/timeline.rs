@@ -3,7 +3,7 @@
 
 use std::fmt::Write;
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use super::scale::Scale;
 use crate::reading::{Timeline, TimelineMark};

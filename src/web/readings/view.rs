@@ -1,6 +1,6 @@
 //! A reading on the screen: headline, figures, cautions, what would sharpen it, what it rests on.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use super::allows::allows;
 use super::basis::BasisLine;

@@ -1,6 +1,6 @@
 //! What this is, and its cautions.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::web::form::Form;
 use crate::web::parts::plain_head;

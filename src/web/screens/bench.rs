@@ -1,6 +1,6 @@
 //! What was taken for the bench and waits there.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::web::edge::Phone;
 use crate::web::form::Form;

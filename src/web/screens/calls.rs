@@ -1,6 +1,6 @@
 //! Whom to call once there is a signal, and what always holds.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{BASELINE, CANNOT_CALL, NO_CARD_TO_CALL, Phase, Step, Touch, calls as guide_calls};
 use crate::web::form::Form;

@@ -1,6 +1,6 @@
 //! Loading the local card: by file or by paste; the first time the office's words are compared.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
 use crate::bundle::fingerprint::Fingerprint;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::Handing;
 use crate::record::{CustodyItem, CustodyLine, CustodyStep, PersonCode};

@@ -1,6 +1,6 @@
 //! Handing over: the bundle is made when the screen opens, so that the tap on `share` is fresh.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::bundle::fingerprint::Fingerprint;
 use crate::bundle::qr::QrMatrix;

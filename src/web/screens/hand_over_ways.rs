@@ -1,7 +1,7 @@
 //! The ways out of the phone: the share sheet, a file, the text. In this order, because the first
 //! works from the home screen of every phone that has it.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::record::Photo;
 use crate::web::form::Form;

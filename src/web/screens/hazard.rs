@@ -1,6 +1,6 @@
 //! A stop to be read and stood back from, or a fact to be stated.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::card::CallFor;
 use crate::guide::{CANNOT_CALL, Draft, Grade, Hazard, NO_CARD_TO_CALL};

@@ -1,6 +1,6 @@
 //! Somebody is hurt: what to do first, then the exposure note.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::card::CallFor;
 use crate::guide::{CANNOT_CALL, Draft, NO_CARD_TO_CALL};

@@ -1,6 +1,6 @@
 //! Every answer about one examination, with what became of it: nothing is ever overwritten.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 use uuid::Uuid;
 
 use crate::guide::site_words;

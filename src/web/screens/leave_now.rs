@@ -1,6 +1,6 @@
 //! The crew leaves at once: one reason, and everything open is written as not looked at.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::record::Why;
 use crate::web::form::Form;

@@ -27,7 +27,7 @@ mod who;
 mod winter;
 mod winter_day;
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use super::form::Form;
 use super::screen::Screen;

@@ -1,6 +1,6 @@
 //! The four other answers, with the likely reason preset.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{Ask, Draft, Input, why_words};
 use crate::record::{Answer, Site, Why};

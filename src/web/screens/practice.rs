@@ -1,6 +1,6 @@
 //! Ageing drawn jaws at home. Nothing here goes into the journal.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::practice::{Drawn, Look as Seen, Practice, ScoreRow, drawn, told};
 use crate::reading::message_ids::class;

@@ -2,7 +2,7 @@
 
 use std::time::Duration;
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 use uuid::Uuid;
 
 use crate::guide::cause_may_be_shown;

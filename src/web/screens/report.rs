@@ -1,6 +1,6 @@
 //! Reports of dead deer: those that wait for a crew, and one that was just taken.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 use uuid::Uuid;
 
 use crate::web::form::Form;

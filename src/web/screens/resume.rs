@@ -1,7 +1,7 @@
 //! After a break: where we were. The first step after an interruption is where errors cluster, and
 //! people repeat more often than they skip; so the last answers are shown before anything is asked.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{daylight, site_words};
 use crate::record::Moment;

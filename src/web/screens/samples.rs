@@ -1,6 +1,6 @@
 //! The samples that are worth taking here, as the guide's table says.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{SampleVerdict, samples_worth_taking};
 use crate::web::form::Form;

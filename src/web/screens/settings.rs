@@ -1,6 +1,6 @@
 //! Settings of this phone.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::bundle::fingerprint::Fingerprint;
 use crate::record::Shown;

@@ -1,6 +1,6 @@
 //! Where everything begins: what is open, what waits, what the phone promises.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::keep::Promise;
 use crate::web::form::Form;

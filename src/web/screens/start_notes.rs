@@ -1,7 +1,7 @@
 //! What the first screen says of the phone itself: storage, card, newer version, how long since the
 //! last hand-over.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::card::{CardState, card_state};
 use crate::web::form::Form;

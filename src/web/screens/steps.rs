@@ -1,6 +1,6 @@
 //! All questions by phase, with where each stands.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{AskState, ExamKind, Phase, Status};
 use crate::web::form::Form;

@@ -1,6 +1,6 @@
 //! Stops in force, and the way to reopen one for a person whom the card names.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{self, Fired, Hazard, may_reopen};
 use crate::web::form::Form;

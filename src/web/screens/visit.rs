@@ -1,6 +1,6 @@
 //! One question at a time.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::guide::{Ask, ExamKind, Input, Phase, next_looks};
 use crate::web::form::Form;

@@ -1,6 +1,6 @@
 //! Who holds the phone: picked from the card, or typed as a code.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 
 use crate::record::PersonCode;
 use crate::web::edge::Phone;

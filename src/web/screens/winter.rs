@@ -1,6 +1,6 @@
 //! The winter log: places, and the days of one place.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 use uuid::Uuid;
 
 use crate::guide::Draft;

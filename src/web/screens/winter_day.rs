@@ -1,6 +1,6 @@
 //! One day of a winter log, and one reading of it on the pad.
 
-use crate::web::dom::prelude::*;
+use leptos::prelude::*;
 use uuid::Uuid;
 
 use crate::guide::Draft;
