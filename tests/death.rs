@@ -295,6 +295,20 @@ fn a_report_and_a_camera_bound_it() {
     assert!(said(&death(&[found(collar)], &[]), "(L5): not after 2027-02-11 03:30"));
 }
 
+/// Our own rule, no source: a sheet is typed in days after the look at the body.
+#[test]
+fn a_sheet_of_paper_typed_in_later_says_nothing_of_when_the_deer_was_found() {
+    let seen = || vec![row("species", "white_tailed_deer"), row("body_state", "whole")];
+    let typed_there = death(&[seen()], &[]);
+    assert!(head(&typed_there).contains("2027-02-12"), "{}", head(&typed_there));
+    let from_paper = with(seen(), vec![row("from_paper", "there")]);
+    let r = death(&[from_paper.clone()], &[]);
+    assert!(!says(&r).iter().chain([&head(&r)]).any(|line| line.contains("2027-02-12")), "{:?}", says(&r));
+    // What the sheet itself says of the time is taken.
+    let dated = with(from_paper, vec![row("arrived_at", "2027-02-10T09:00:00-05:00")]);
+    assert!(head(&death(&[dated], &[])).contains("2027-02-10 09:00"));
+}
+
 #[test]
 fn scavengers_give_a_least_time_and_never_a_most() {
     let eaten = |more: Vec<Value>| death(&[found(with(vec![row("body_state", "mostly_eaten")], more))], &[]);

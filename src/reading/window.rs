@@ -2,6 +2,7 @@
 
 use time::{Date, Month};
 
+use super::death::earliest_in;
 use super::lens::Lens;
 use crate::record::{Answer, Carcass, Moment, Site, Value};
 use crate::science::age::DeathWindow;
@@ -79,8 +80,8 @@ fn earliest_arrival(lens: &Lens) -> Option<Moment> {
 }
 
 fn earliest_entry(carcass: &Carcass) -> Option<Moment> {
-    let standing = carcass.examinations.values().flat_map(|e| e.sheet.answers()).flat_map(|(_, _, all)| all);
-    standing.map(|s| s.at).filter(|at| *at != Moment::EPOCH).min_by_key(|at| at.unix_seconds())
+    let exams = carcass.examinations.values();
+    exams.filter_map(|exam| earliest_in(&exam.sheet)).min_by_key(|at| at.unix_seconds())
 }
 
 fn day(at: Moment) -> Option<Date> {

@@ -8,8 +8,12 @@ use crate::record::{Moment, Sheet};
 /// A clock that goes back further than this between two entries has been set, s.
 const JUMP_S: i64 = 600;
 
-/// The earliest entry.
-pub(super) fn earliest(sheet: &Sheet) -> Option<Moment> {
+/// The earliest entry made at the body; `None` of a sheet of paper typed in later, whose entries only say
+/// when somebody sat at a desk.
+pub(in crate::reading) fn earliest(sheet: &Sheet) -> Option<Moment> {
+    if sheet.is_seen("from_paper") {
+        return None;
+    }
     let standing = sheet.answers().flat_map(|(_, _, all)| all);
     standing.map(|s| s.at).filter(|at| *at != Moment::EPOCH).min_by_key(|at| at.unix_seconds())
 }

@@ -2,6 +2,8 @@
 
 use libm::{hypot, pow};
 
+use crate::order::decimal;
+
 use super::Point;
 use super::distance::between;
 use super::typed::{NotAPlace, Notation, Typed};
@@ -80,7 +82,7 @@ fn pieces(text: &str) -> Result<Vec<Piece>, NotAPlace> {
         match c {
             '0'..='9' | '.' => {
                 let number = rest.get(..end).unwrap_or_default();
-                let value = number.parse().map_err(|_| NotAPlace::NotUnderstood)?;
+                let value = decimal::read(number).ok_or(NotAPlace::NotUnderstood)?;
                 let decimals = number.split_once('.').map_or(0, |(_, part)| part.len());
                 let before = text.get(..text.len() - rest.len()).unwrap_or_default();
                 let minus = before.ends_with(['-', '\u{2212}']);

@@ -39,6 +39,7 @@ pub(super) fn who(form: Form) -> AnyView {
         <section class="ask">
             {plain_head(form.say("who.head"))}
             <p class="how">{form.say("who.how")}</p>
+            {now.here.from_paper.then(|| view! { <p class="how">{form.say("who.from_paper")}</p> })}
         </section>
         <div class="tiles">
             {from_card}

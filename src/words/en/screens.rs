@@ -91,6 +91,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     // Who.
     ("who.head", "Who holds the phone?"),
     ("who.how", "The code of the person who looks and answers. Names stay on the card and in the office."),
+    ("who.from_paper", "From paper: at a desk, after the visit. The form's stops are off."),
     ("who.code", "Code (letters and numbers)"),
     ("who.take", "I am {code}"),
     ("who.go_out", "Go out as {code}"),
