@@ -302,7 +302,7 @@ fn a_sheet_of_paper_typed_in_later_says_nothing_of_when_the_deer_was_found() {
     let typed_there = death(&[seen()], &[]);
     assert!(head(&typed_there).contains("2027-02-12"), "{}", head(&typed_there));
     let from_paper = with(seen(), vec![row("from_paper", "there")]);
-    let r = death(&[from_paper.clone()], &[]);
+    let r = death(std::slice::from_ref(&from_paper), &[]);
     assert!(!says(&r).iter().chain([&head(&r)]).any(|line| line.contains("2027-02-12")), "{:?}", says(&r));
     // What the sheet itself says of the time is taken.
     let dated = with(from_paper, vec![row("arrived_at", "2027-02-10T09:00:00-05:00")]);
