@@ -10,7 +10,7 @@ use super::case::Case;
 use super::causes::{CAUSES, PerCause};
 use super::combine::{Said, strength};
 use super::random::normal;
-use super::table::{Row, Table, Z_95, held, logistic, logit};
+use super::table::{Row, Table, Z_95, held, logit};
 use crate::order::Short as _;
 
 /// How many times the table is drawn. Forty other sets of so many moved the ends of case E9 (44 and 81 in
@@ -179,8 +179,15 @@ fn prior_part(part: usize) -> Box<[PerCause]> {
     numbers(part).map(of).collect()
 }
 
+/// Probability of log odds, in single precision: see [`normal`].
+#[allow(clippy::cast_possible_truncation)] // log odds of a cell lie within -30 and 30
+fn logistic_single(x: f64) -> f64 {
+    1.0 / (1.0 + f64::from(libm::expf(-x as f32)))
+}
+
 /// One part of the states that are kept: all of the row are drawn on the logit scale, each cause's column is
 /// then made to add to one.
+#[allow(clippy::cast_possible_truncation)] // a probability
 fn row_part(row: &Row, part: usize, kept: impl Fn(u8) -> bool) -> Vec<(u8, Box<[PerCause]>)> {
     let centres: Vec<PerCause> = row.states.iter().map(|cells| cells.map(|cell| logit(cell.p))).collect();
     let mut states: Vec<(u8, Vec<PerCause>)> =
@@ -194,7 +201,7 @@ fn row_part(row: &Row, part: usize, kept: impl Fn(u8) -> bool) -> Vec<(u8, Box<[
             {
                 let z = normal(draw, row.number, *s, c);
                 let d = if z < 0.0 { cell.down } else { cell.up };
-                *q = logistic(centre + z * d / Z_95);
+                *q = logistic_single(centre + z * d / Z_95);
                 *sum += *q;
             }
             out.push(drawn);
@@ -202,7 +209,7 @@ fn row_part(row: &Row, part: usize, kept: impl Fn(u8) -> bool) -> Vec<(u8, Box<[
         for (_, out) in states.iter_mut().filter(|(s, _)| kept(*s)) {
             if let Some(drawn) = out.last_mut() {
                 for (q, sum) in drawn.iter_mut().zip(&sums) {
-                    *q = libm::log(held(*q / sum));
+                    *q = f64::from(libm::logf(held(*q / sum) as f32));
                 }
             }
         }
