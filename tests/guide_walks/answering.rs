@@ -76,6 +76,8 @@ fn plain(finding: &'static str) -> Answer {
         "cheek_teeth_count" => return Answer::number(6),
         "wounds_count" => return Answer::number(1),
         "tooth_state" => return Answer::choice("in_wear"),
+        // Most days out are no search.
+        "outing_kind" => return Answer::choice("response"),
         "thumb_to_finger" => return Answer::choice("easy"),
         "due_back" => return seen(Value::Instant(moment("2027-02-14T16:00:00-05:00"))),
         "cold_signs" | "times_known" | "witness_behaviour" | "remark" | "sex_evidence" => return Answer::NotSeen,

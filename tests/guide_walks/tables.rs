@@ -117,6 +117,8 @@ fn every_step_is_come_to_by_some_visit() {
     );
     walk(Script::new("body_frozen=part_frozen belly_dents_under_fist=dents rumen=present"), ExamKind::Field, nothing);
     walk(Script::new("examination_closed=left_early"), ExamKind::Field, nothing);
+    let search = "outing_kind=search search_lines_count=3 found_from_line_count=2 search_walked=not_all";
+    walk(Script::new(search), ExamKind::Field, nothing);
     let evidence = "snare_or_trap=there officer_told=officer_told officer_asks=more_photos";
     walk(Script::new(evidence), ExamKind::Field, nothing);
     // Several eaters, a dog among them; wounds in two places, thawed since; mixed food.
@@ -268,12 +270,6 @@ const UNASKED: &[&str] = &[
     "joins_event",
     "from_paper",
     "event_carcass_count",
-    // What a search line took: the office enters it from the crew's plan.
-    "outing_kind",
-    "search_route",
-    "search_strip_m",
-    "search_line_m",
-    "from_line_m",
     "reopened",
     "reopened_by",
     "exposure_note",

@@ -58,8 +58,13 @@ pub(crate) struct Visit {
 impl Visit {
     /// A field visit by a person whom the card names for everything, at noon.
     pub(crate) fn field(exam: u128) -> Self {
+        Self::on(DeviceId(Digest::of(&[b"phone"])), exam)
+    }
+
+    /// The same on a phone of one's own.
+    pub(crate) fn on(phone: DeviceId, exam: u128) -> Self {
         let mut visit = Self {
-            head: Head::start(DeviceId(Digest::of(&[b"phone"]))),
+            head: Head::start(phone),
             bodies: Vec::new(),
             folded: OnceCell::new(),
             journal: Journal::new(),

@@ -25,6 +25,7 @@ mod report;
 mod rules;
 mod rumen;
 mod samples;
+mod search;
 mod signs;
 mod snow;
 mod stand_off;
@@ -37,11 +38,13 @@ pub(crate) use facts::{head_is_there, viscera_are_there};
 pub(crate) use wounds::any_bite_with_clot;
 
 /// All steps, in the order in which they are asked within their phase.
-pub const STEPS: [&[Step]; 32] = [
+pub const STEPS: [&[Step]; 35] = [
     report::STEPS,
     before_leaving::STEPS,
     death::OUTING,
+    search::OUTING,
     approach::STEPS,
+    search::FOUND,
     death::TIMES,
     stand_off::STEPS,
     evidence::STEPS,
@@ -63,6 +66,7 @@ pub const STEPS: [&[Step]; 32] = [
     samples::STEPS,
     clean_up::STEPS,
     leave::STEPS,
+    search::WALKED,
     hand_over::STEPS,
     bench_fat::STEPS,
     bench::MARROW,

@@ -41,7 +41,10 @@ pub fn season(gathered: &Gathered, asked: &Asked) -> Result<Season, NoCarcass> {
     // A carcass is read with the logs of the phones alone, as its own reading was.
     let card = gathered.cards.today(Moment::EPOCH);
     let given = Given { card, ..Given::default() }.with(&folded, &of_phones);
-    let all = rows(&folded, &given, &gathered.crews);
+    let mut all = rows(&folded, &given, &gathered.crews);
+    let visited = all.len();
+    all.retain(|row| !row.nothing_lay_there());
+    let no_carcass = visited - all.len();
     let winter = asked.winter.or_else(|| all.iter().filter_map(|row| row.winter).max()).ok_or(NoCarcass)?;
     let found: Vec<&Row> = all.iter().filter(|row| row.winter == Some(winter)).collect();
     let here: Vec<&Row> = found.iter().copied().filter(|row| row.counts()).collect();
@@ -53,7 +56,7 @@ pub fn season(gathered: &Gathered, asked: &Asked) -> Result<Season, NoCarcass> {
         format: FORMAT.to_owned(),
         winter: name_of(winter),
         science: crate::science::VERSION.to_owned(),
-        carcasses: carcasses(&all, &found, &here, &folded, gathered),
+        carcasses: Carcasses { no_carcass, ..carcasses(&all, &found, &here, &folded, gathered) },
         cautions: ["not_random", "unknown_counts", "memory"]
             .map(|id| tell(&format!("season.caution.{id}"), &[("n", super::count(here.len()))]))
             .into(),
@@ -87,6 +90,7 @@ fn carcasses(all: &[Row], found: &[&Row], here: &[&Row], folded: &Fold, gathered
         joined: found.iter().filter(|row| row.carcass.joined.len() > 1).count(),
         other_winters: all.len() - found.len() - undated,
         undated,
+        no_carcass: 0,
         adrift: folded.adrift.len(),
         forks: gathered.entries.journal.forks().len(),
     }

@@ -66,7 +66,7 @@ pub struct Csv {
 }
 
 /// Whether a spreadsheet would take it for a formula.
-fn is_formula(text: &str) -> bool {
+pub fn is_formula(text: &str) -> bool {
     text.starts_with(['=', '+', '-', '@', '\t', '\r'])
 }
 

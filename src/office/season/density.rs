@@ -70,6 +70,41 @@ fn outing_of(exam: &Examination) -> Option<Uuid> {
     }
 }
 
+/// The lines of one search, metres walked of each.
+struct Effort {
+    lines: Vec<(u16, i64)>,
+    /// Nobody said whether they were walked to their end: they count as planned.
+    untold: bool,
+    /// Lines cut short of which nobody said how much was walked.
+    without_length: usize,
+}
+
+/// What was walked where that was said, else what was planned. A line that was not begun is no line.
+fn walked(sheet: &Sheet) -> Effort {
+    let most = sheet.number("search_lines_count");
+    let of = |finding| {
+        let mut all = numbers(sheet, finding);
+        all.retain(|(line, _)| most.is_none_or(|most| i64::from(*line) <= most));
+        all
+    };
+    let planned = of("search_line_m");
+    match sheet.choice("search_walked").as_deref() {
+        Some("not_all") => {
+            let mut lines = of("search_walked_m");
+            let untold = |line: &u16| !lines.iter().any(|(told, _)| told == line);
+            let without_length = planned.iter().filter(|(line, _)| untold(line)).count();
+            lines.retain(|(_, m)| *m > 0);
+            Effort { lines, untold: false, without_length }
+        }
+        told => Effort { lines: planned, untold: told.is_none(), without_length: 0 },
+    }
+}
+
+/// Metres walked of each line of a search.
+pub fn lengths(sheet: &Sheet) -> Vec<i64> {
+    walked(sheet).lines.into_iter().map(|(_, m)| m).collect()
+}
+
 /// A carcass's line and its distance from it, metres: by its first examination that tells one.
 fn detection(row: &Row, lines: &BTreeMap<(Uuid, u16), f64>) -> Option<((Uuid, u16), f64)> {
     row.carcass.examinations.values().find_map(|exam| {
@@ -117,8 +152,19 @@ fn estimate(
         return Err(refused(if trails { "trails" } else { "no_search" }));
     }
     let mut lines: BTreeMap<(Uuid, u16), f64> = BTreeMap::new();
+    let mut notes = Vec::new();
+    let (mut untold, mut without_length) = (0, 0);
     for (id, sheet) in &searches {
-        lines.extend(numbers(sheet, "search_line_m").into_iter().map(|(line, m)| ((*id, line), m as f64)));
+        let effort = walked(sheet);
+        untold += usize::from(effort.untold);
+        without_length += effort.without_length;
+        lines.extend(effort.lines.into_iter().map(|(line, m)| ((*id, line), m as f64)));
+    }
+    if untold > 0 {
+        notes.push(tell("season.density.walked_untold", &[("n", count(untold))]));
+    }
+    if without_length > 0 {
+        notes.push(tell("season.density.without_length", &[("n", count(without_length))]));
     }
     if lines.is_empty() {
         return Err(refused("no_length"));
@@ -141,7 +187,6 @@ fn estimate(
         })
         .collect();
     let on = density(&fit, &effort, COVERAGE).ok_or_else(|| refused("no_length"))?;
-    let mut notes = Vec::new();
     if on.range.is_none() {
         notes.push(tell("season.density.one_line", &[]));
     }

@@ -7,7 +7,7 @@ use time::Date;
 use crate::reading::for_season::{ForSeason, for_season};
 use crate::reading::{DaysOfDeath, Given, Outcome, days_of_death, found_on};
 use crate::record::short_code::short_code;
-use crate::record::{Answer, Carcass, DeviceId, Fold, Place, Site, Value, links};
+use crate::record::{Answer, Carcass, DeviceId, Examination, Fold, Place, Site, Value, links};
 use crate::science::age::DeathWindow;
 use crate::science::winter::index::winter_of;
 
@@ -97,6 +97,15 @@ impl Row<'_> {
     /// Whether it is a white-tailed deer that died in the months of the methods: it counts in the figures.
     pub fn counts(&self) -> bool {
         self.view.closed.is_none()
+    }
+
+    /// Whether somebody said of every visit that no dead animal lay there: a place was visited, no carcass was found.
+    pub fn nothing_lay_there(&self) -> bool {
+        const NOTHING: [&str; 3] = ["not_found", "removed", "alive_or_injured"];
+        let says = |exam: &Examination| {
+            exam.sheet.choice("report_outcome").is_some_and(|outcome| NOTHING.contains(&outcome.as_str()))
+        };
+        !self.carcass.examinations.is_empty() && self.carcass.examinations.values().all(says)
     }
 
     /// The window of its death, where it has one.

@@ -77,6 +77,8 @@ written! {
         other_winters: usize,
         /// Without any date: in no winter.
         undated: usize,
+        /// Places visited, in any winter, where no dead animal lay.
+        no_carcass: usize,
         /// Examinations that name no carcass.
         adrift: usize,
         /// Entries of two devices under one number, both kept.

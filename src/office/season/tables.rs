@@ -82,6 +82,7 @@ fn carcasses(season: &Season) -> Csv {
     line("joined_by_the_office", all.joined);
     line("found_in_other_winters", all.other_winters);
     line("without_any_date", all.undated);
+    line("visits_without_a_carcass", all.no_carcass);
     line("aged", ages.aged);
     line("not_aged", ages.not_aged);
     line("sexed", ages.sexed);

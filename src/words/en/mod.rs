@@ -41,6 +41,7 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     steps::REPORT,
     steps::OUTING,
     steps::SCENE,
+    steps::SEARCH,
     steps::SIGNS,
     steps::EVIDENCE,
     steps::BODY,

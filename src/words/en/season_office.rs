@@ -58,6 +58,14 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("season.density.one_line", "One line alone says nothing of how finds spread between lines: no range."),
     ("season.density.few", "{n} carcasses are few: a fit is of use from about {enough}."),
     (
+        "season.density.walked_untold",
+        "{n} {n?search|searches} did not say whether the lines were walked to their end: they count as planned.",
+    ),
+    (
+        "season.density.without_length",
+        "{n} {n?line|lines} cut short without a length: left out, with what was found from {n?it|them}.",
+    ),
+    (
         "season.density.strip",
         "Finds do not fall off with distance within the strip: no half-normal fit, all in the strip are taken as seen.",
     ),

@@ -11,6 +11,7 @@ mod outing;
 mod report;
 mod rumen;
 mod scene;
+mod search;
 mod signs;
 mod teeth_and_marrow;
 
@@ -38,5 +39,6 @@ pub(super) use outing::TEXTS as OUTING;
 pub(super) use report::TEXTS as REPORT;
 pub(super) use rumen::TEXTS as RUMEN;
 pub(super) use scene::TEXTS as SCENE;
+pub(super) use search::TEXTS as SEARCH;
 pub(super) use signs::TEXTS as SIGNS;
 pub(super) use teeth_and_marrow::TEXTS as TEETH_AND_MARROW;
