@@ -163,6 +163,53 @@ fn photos_are_told_as_received_or_missing() {
 }
 
 #[test]
+fn photos_are_matched_by_digest_wherever_they_lie_and_whenever_they_come() {
+    let office = Office::new(folder("photos-folder"));
+    office.put("keyring.json", kit::keyring().as_bytes());
+    let jpegs: Vec<Vec<u8>> = (0..3_u8).map(|n| [b"\xff\xd8\xff\xe0 picture ".as_slice(), &[n]].concat()).collect();
+    let photo = |bytes: &Vec<u8>| marrowbook::record::Photo {
+        sha256: marrowbook::record::Digest::of(&[bytes]),
+        bytes: bytes.len() as u64,
+        media: "image/jpeg".into(),
+    };
+    let extras = Extras { photos: jpegs.iter().map(photo).collect(), ..Extras::default() };
+    let bundle = make(kit::cover(), &kit::entries(&kit::phone()), extras, &kit::phone()).unwrap();
+    let deep = office.folder.join("mail").join("one").join("two");
+    fs::create_dir_all(&deep).unwrap();
+    fs::write(deep.join("from the phone.txt"), &bundle).unwrap();
+    // Under the name of the other, and in another folder than the bundle.
+    fs::write(office.folder.join("mail").join(format!("{}.jpg", photo(&jpegs[1]).sha256)), &jpegs[0]).unwrap();
+    fs::write(deep.join("Thumbs.db"), b"of a mail program").unwrap();
+    let mail = office.folder.join("mail").to_str().unwrap().to_owned();
+
+    let ran = office.run(&["open", "--keep", &mail]);
+    assert_eq!(ran.code, 0, "{ran:?}");
+    assert!(ran.out.contains("1 photo received as signed"), "{}", ran.out);
+    for missing in &jpegs[1..] {
+        let line = format!("photo named in the bundle but not received: {}\n", photo(missing).sha256);
+        assert!(ran.out.contains(&line), "{}", ran.out);
+    }
+    assert!(!ran.out.contains(&format!("not received: {}", photo(&jpegs[0]).sha256)), "{}", ran.out);
+    assert!(ran.err.contains("Thumbs.db: passed over"), "{}", ran.err);
+
+    // A second photo a day later, without its bundle: the archive's names it, and it is kept.
+    let late = office.put("late.jpg", &jpegs[1]);
+    let ran = office.run(&["open", "--keep", &late]);
+    assert_eq!(ran.code, 0, "{ran:?}");
+    assert!(ran.out.contains("a photo named in"), "{}", ran.out);
+    let again = office.run(&["open", "--json", deep.join("from the phone.txt").to_str().unwrap()]).json();
+    assert_eq!(again["photos"], 3);
+    assert_eq!(again["photos_missing"], serde_json::json!([photo(&jpegs[2]).sha256.to_string()]));
+    // A kept photo that was changed since is not the one that was named.
+    let kept = office.folder.join("photos");
+    for file in fs::read_dir(&kept).unwrap() {
+        fs::write(file.unwrap().path(), b"\xff\xd8\xff\xe0 changed").unwrap();
+    }
+    let again = office.run(&["open", "--json", deep.join("from the phone.txt").to_str().unwrap()]).json();
+    assert_eq!(again["photos_missing"].as_array().unwrap().len(), 3);
+}
+
+#[test]
 fn files_are_kept_as_received_and_once() {
     let office = Office::new(folder("keep"));
     let mangled = format!("\r\n{}\r\n\r\n", kit::good());

@@ -24,10 +24,12 @@ pub(super) enum Command {
     /// Check files that were handed in: intact and enrolled, intact but unknown device, damaged or
     /// altered, or made by a newer version.
     Open {
-        /// Bundles as received, and the photos that came with them; `-` reads standard input.
+        /// Bundles as received and the photos that came with them, or folders of both; `-` reads standard input.
+        /// A photo is matched by its digest, wherever it lies and whatever it is called.
         #[arg(required = true, value_name = "FILE")]
         files: Vec<PathBuf>,
-        /// Also keep every file that is not damaged in the archive, as received.
+        /// Also keep every file that is not damaged in the archive, as received, and the photos that one of them
+        /// names.
         #[arg(long)]
         keep: bool,
         /// Print one JSON object a file, one a line.
@@ -73,6 +75,20 @@ pub(super) enum Command {
         /// Print one JSON object.
         #[arg(long)]
         json: bool,
+    },
+    /// The scene sketch of every carcass that has one, to scale: a GeoJSON file (with the body's position where one
+    /// was taken; without it in metres from the body) and an SVG drawing.
+    Sketch {
+        /// Bundles and tables; `-` reads standard input.
+        #[arg(required = true, value_name = "FILE")]
+        files: Vec<PathBuf>,
+        /// The folder for the files [default: here].
+        #[arg(long, value_name = "FOLDER", default_value = ".", hide_default_value = true)]
+        out: PathBuf,
+        /// What a compass needle shows there, in degrees east of true north (west negative). Bearings read from
+        /// a needle are turned by it; without it they stay as read.
+        #[arg(long, value_name = "DEG", allow_hyphen_values = true)]
+        declination: Option<String>,
     },
     /// The protocol on two sheets of paper, both sides, for the day the phone dies: one page of HTML to be
     /// printed. Its numbers are those of the phone's steps.

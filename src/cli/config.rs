@@ -25,6 +25,7 @@ pub(super) enum Config {
     Card(Card),
     Winter(Box<super::winter::Winter>),
     Season(super::season::Season),
+    Sketch(super::sketch::Sketch),
     Table(Table),
     Lab(Box<Lab>),
     Reader(Reader),
@@ -143,6 +144,10 @@ impl Config {
             }
             Command::Paper { out, letter } => Self::Paper(Paper { out, letter }),
             Command::Diet { files, json } => Self::Diet(Diet { archive, files, json }),
+            Command::Sketch { files, out, declination } => {
+                let declination_deg = declination.map(|text| declination_of(&text)).transpose()?;
+                Self::Sketch(super::sketch::Sketch { archive, files, out, declination_deg })
+            }
             Command::Read { cards, files } => Self::Read(Read { archive, cards, files }),
             Command::Retire { name, since } => {
                 let since = since.map(|time| Moment::parse(&time)).transpose();
@@ -198,6 +203,16 @@ impl Config {
                 Self::Schema(name.map(|name| name.parse()).transpose().map_err(|error| value("NAME", &error))?)
             }
         })
+    }
+}
+
+/// Degrees between the compass needle and true north, east positive.
+fn declination_of(text: &str) -> Result<f64, Refusal> {
+    let degrees: f64 = text.parse().map_err(|error| value("--declination", &error))?;
+    if (-180.0..=180.0).contains(&degrees) {
+        Ok(degrees)
+    } else {
+        Err(value("--declination", &"between -180 and 180 degrees, east of true north positive"))
     }
 }
 

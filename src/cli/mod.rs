@@ -22,6 +22,7 @@ mod error;
 mod exit;
 mod findings_schema;
 mod gather;
+mod handed_in;
 mod input;
 mod key;
 mod lab;
@@ -33,6 +34,7 @@ mod reader_table;
 mod retire;
 mod schema;
 mod season;
+mod sketch;
 pub mod stamp;
 mod streams;
 mod winter;
@@ -67,6 +69,7 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Card(config) => card::run(&config, streams),
         Config::Winter(config) => winter::run(&config, streams),
         Config::Season(config) => season::run(&config, streams),
+        Config::Sketch(config) => sketch::run(&config, streams),
         Config::Table(config) => table::run(&config, streams),
         Config::Lab(config) => lab::run(*config, streams),
         Config::Reader(config) => reader::run(&config, streams),

@@ -103,6 +103,7 @@ impl Ask {
                 | Input::Points { done: f, .. }
                 | Input::Volumes { done: f, .. } => vec![(f, *site)],
                 Input::Panel(signs) => signs.iter().map(|f| (*f, *site)).collect(),
+                Input::Photos { finding, items } => items.iter().map(|n| (finding, Site::item(*n))).collect(),
                 Input::Jaw => jaw_questions(view, site.side.unwrap_or(Side::Left)),
             },
         }

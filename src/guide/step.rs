@@ -36,6 +36,13 @@ pub enum Input {
     ReadDo(&'static str),
     /// A photo.
     Photo(&'static str),
+    /// Photos one after the other, each at its own number.
+    Photos {
+        /// The finding.
+        finding: &'static str,
+        /// The numbers, in the order in which they are asked for.
+        items: &'static [u16],
+    },
     /// Points of a rumen: a plant is tapped for each pin. Each full frame is one entry of `points` under its
     /// number; `done` ends the count.
     Points {

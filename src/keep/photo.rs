@@ -15,12 +15,18 @@ pub enum Kept {
     Altered(Vec<u8>),
 }
 
+/// The name under which a photo's bytes are kept and by which an entry names it.
+pub fn name(bytes: &[u8], media: &str) -> Photo {
+    Photo { sha256: Digest::of(&[bytes]), bytes: bytes.len() as u64, media: media.to_owned() }
+}
+
 /// Keep a photo. It is on disk when this returns, so that an entry may name it.
 ///
 /// # Errors
 /// Where the store is full, refused or lost.
 pub async fn keep<S: Store>(store: &S, bytes: &[u8], media: &str) -> Result<Photo, StoreError> {
-    let sha256 = Digest::of(&[bytes]);
+    let photo = name(bytes, media);
+    let sha256 = photo.sha256;
     match store.put_photo(sha256, bytes).await {
         Err(StoreError::Lost(_)) => {
             store.reopen().await?;
@@ -28,7 +34,7 @@ pub async fn keep<S: Store>(store: &S, bytes: &[u8], media: &str) -> Result<Phot
         }
         other => other?,
     }
-    Ok(Photo { sha256, bytes: bytes.len() as u64, media: media.to_owned() })
+    Ok(photo)
 }
 
 /// The bytes of a photo, checked against its digest.

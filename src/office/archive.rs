@@ -9,6 +9,7 @@
 //!                     worked out again with the card that it had
 //!   received/         files as received, each named by the SHA-256 of its bytes; the office's own
 //!                     results lie here too, as bundles that its key signed
+//!   photos/           photos as received, each named likewise, where a file under received/ names it
 //!   winter/           winter logs byte for byte, each named likewise, and beside each what a person confirmed of
 //!                     it: units, place, gauge (see `office::winter::kept`)
 //! ```
@@ -23,6 +24,7 @@ use super::key_file::{KeyFile, KeyFileError};
 use super::keyring::{Keyring, KeyringError};
 use crate::bundle::{DeviceKey, Kind, canonical, open, seal};
 use crate::record::Digest;
+use std::collections::BTreeSet;
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -196,6 +198,10 @@ impl Archive {
     }
 
     fn listed(&self, folder: &str) -> Result<Vec<PathBuf>, ArchiveError> {
+        self.listed_as(folder, &["txt"])
+    }
+
+    fn listed_as(&self, folder: &str, endings: &[&str]) -> Result<Vec<PathBuf>, ArchiveError> {
         let folder = self.folder.join(folder);
         let failed = |error| ArchiveError::File { path: folder.clone(), error };
         let listed = match fs::read_dir(&folder) {
@@ -205,7 +211,7 @@ impl Archive {
         let mut files = Vec::new();
         for entry in listed {
             let path = entry.map_err(failed)?.path();
-            if path.extension().is_some_and(|ending| ending == "txt") {
+            if path.extension().is_some_and(|ending| endings.iter().any(|one| ending == *one)) {
                 files.push(path);
             }
         }
@@ -229,8 +235,34 @@ impl Archive {
         self.keep_in("cards", bytes)
     }
 
+    /// Keeps a photo as received; one that is there already stays.
+    ///
+    /// # Errors
+    /// The folder or file cannot be written.
+    pub fn keep_photo(&self, bytes: &[u8]) -> Result<PathBuf, ArchiveError> {
+        self.keep_as("photos", if bytes.starts_with(b"\x89PNG") { "png" } else { "jpg" }, bytes)
+    }
+
+    /// Digests of the photos kept, worked out from their bytes: a file that was changed since is not one of them.
+    ///
+    /// # Errors
+    /// The folder or a file cannot be read.
+    pub fn photos(&self) -> Result<BTreeSet<Digest>, ArchiveError> {
+        let endings = ["jpg", "png"];
+        let paths = self.listed_as("photos", &endings)?;
+        let read = |path: PathBuf| match fs::read(&path) {
+            Ok(bytes) => Ok(Digest::of(&[&bytes])),
+            Err(error) => Err(ArchiveError::File { path, error }),
+        };
+        paths.into_iter().map(read).collect()
+    }
+
     fn keep_in(&self, folder: &str, bytes: &[u8]) -> Result<PathBuf, ArchiveError> {
-        let path = self.folder.join(folder).join(format!("{}.txt", hex(Digest::of(&[bytes]))));
+        self.keep_as(folder, "txt", bytes)
+    }
+
+    fn keep_as(&self, folder: &str, ending: &str, bytes: &[u8]) -> Result<PathBuf, ArchiveError> {
+        let path = self.folder.join(folder).join(format!("{}.{ending}", hex(Digest::of(&[bytes]))));
         if path.exists() {
             return Ok(path);
         }

@@ -6,6 +6,7 @@
 
 use std::fmt::Write as _;
 
+use crate::guide::photos::photo_words;
 use crate::guide::steps::STEPS;
 use crate::guide::{Grade, Input, PROTOCOL, Phase, Step, finding_label, hazards, option_label, why_words};
 use crate::record::{Shape, Sites, Tooth, Unit, Why, find};
@@ -120,6 +121,9 @@ fn answers(language: Language, step: &Step) -> String {
         Input::Place(_) => format!("{LINE}{LINE} {}", tell("paper.place")),
         Input::ReadDo(_) => square(&say_office(language, "paper.done", &[])),
         Input::Photo(_) => square(&say_office(language, "paper.photo", &[])),
+        Input::Photos { items, .. } => {
+            items.iter().map(|n| square(&photo_words(language, *n))).collect::<Vec<_>>().concat()
+        }
         Input::Jaw => jaw(language),
         Input::Points { .. } | Input::Volumes { .. } => tell("paper.bench"),
     };

@@ -1,6 +1,7 @@
 //! The judgement of a file in words, and as one JSON object.
 
 use super::opening::{Judged, Outcome, Verdict};
+use super::photos;
 use crate::bundle::received::Repair;
 use crate::record::{Photo, Stored};
 use crate::words::{Arg, Language, say};
@@ -116,6 +117,9 @@ impl About<'_> {
         for photo in missing {
             lines.push(self.say("office.about.photo_missing", &[("digest", photo.sha256.to_string().into())]));
         }
+        for digest in photos::deleted(self.judged) {
+            lines.push(self.say("office.about.photo_deleted", &[("digest", digest.to_string().into())]));
+        }
     }
 }
 
@@ -151,6 +155,15 @@ pub struct Summary {
     /// How many entries are inside.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub entries: Option<usize>,
+    /// How many photos it names.
+    #[serde(skip_serializing_if = "is_none")]
+    pub photos: usize,
+    /// Digests of photos that it names and that were not received.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub photos_missing: Vec<String>,
+    /// Digests of photos that were deleted on the phone, as its entries say.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub photos_deleted: Vec<String>,
     /// What was set aside.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub set_aside: Vec<String>,
@@ -159,8 +172,13 @@ pub struct Summary {
     pub carried: Vec<Summary>,
 }
 
-/// Sums a judgement up for programs.
-pub fn summary(judged: &Judged) -> Summary {
+#[allow(clippy::trivially_copy_pass_by_ref)] // as serde asks for it
+fn is_none(number: &usize) -> bool {
+    *number == 0
+}
+
+/// Sums a judgement up for programs. `received` says whether a photo that the bundle names is at hand.
+pub fn summary(judged: &Judged, received: &dyn Fn(&Photo) -> bool) -> Summary {
     let (step, reason, label) = match &judged.verdict {
         Verdict::Intact { label } => (None, None, Some(label.clone())),
         Verdict::Unknown => (None, Some("not enrolled".to_owned()), None),
@@ -169,6 +187,8 @@ pub fn summary(judged: &Judged) -> Summary {
         Verdict::Newer { reason } => (None, Some(reason.clone()), None),
     };
     let contents = judged.contents.as_ref();
+    let photos = contents.map(|contents| contents.payload.photos.as_slice()).unwrap_or_default();
+    let missing = photos.iter().filter(|photo| !received(photo));
     Summary {
         outcome: judged.outcome().code(),
         worst: judged.worst().code(),
@@ -179,7 +199,10 @@ pub fn summary(judged: &Judged) -> Summary {
         label,
         bundle: contents.map(|contents| contents.payload.bundle.to_string()),
         entries: contents.map(|contents| contents.entries.len()),
+        photos: photos.len(),
+        photos_missing: missing.map(|photo| photo.sha256.to_string()).collect(),
+        photos_deleted: photos::deleted(judged).iter().map(ToString::to_string).collect(),
         set_aside: contents.into_iter().flat_map(|contents| contents.faults.iter().map(ToString::to_string)).collect(),
-        carried: judged.carried.iter().map(summary).collect(),
+        carried: judged.carried.iter().map(|inner| summary(inner, received)).collect(),
     }
 }

@@ -37,6 +37,8 @@ mod scope;
 mod sex;
 mod shape;
 pub mod short;
+pub mod sketch;
+pub mod sketch_drawing;
 mod size;
 mod split;
 mod still_open;

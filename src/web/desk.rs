@@ -2,10 +2,12 @@
 //! browser, nothing is taken.
 
 use crate::keep::{Promise, Saving};
-use crate::record::{Body, Entry, Photo};
+use crate::record::{Body, Digest, Entry, Photo};
+
+use super::form_photo::NotKept;
 
 #[cfg(target_arch = "wasm32")]
-use crate::keep::browser;
+use crate::keep::{StoreError, browser};
 
 /// Where entries go.
 #[derive(Default)]
@@ -81,11 +83,33 @@ impl Desk {
         &self,
         bytes: Vec<u8>,
         media: String,
-    ) -> impl Future<Output = Result<Photo, String>> + use<> {
+    ) -> impl Future<Output = Result<Photo, NotKept>> + use<> {
         let desk = self.inner.clone();
         async move {
-            let desk = desk.ok_or_else(String::new)?;
-            desk.keep_photo(&bytes, &media).await.map_err(|error| error.to_string())
+            let desk = desk.ok_or_else(|| NotKept::Other(String::new()))?;
+            desk.keep_photo(&bytes, &media).await.map_err(|error| match error {
+                StoreError::Full => NotKept::Full,
+                other => NotKept::Other(other.to_string()),
+            })
+        }
+    }
+
+    /// Drop a photo's bytes. What cannot be dropped now is dropped at the next start.
+    pub(crate) fn delete_photo(&self, name: Digest) {
+        let Some(desk) = self.inner.clone() else { return };
+        leptos::task::spawn_local(async move {
+            let _ = desk.delete_photo(name).await;
+        });
+    }
+
+    /// How many photos are here.
+    pub(crate) fn photo_count(&self) -> impl Future<Output = usize> + use<> {
+        let desk = self.inner.clone();
+        async move {
+            match desk {
+                Some(desk) => desk.photos().await.map(|all| all.len()).unwrap_or_default(),
+                None => 0,
+            }
         }
     }
 }
@@ -151,7 +175,15 @@ impl Desk {
         &self,
         bytes: Vec<u8>,
         media: String,
-    ) -> impl Future<Output = Result<Photo, String>> + use<> {
-        async move { Err(format!("{} bytes of {media} not kept", bytes.len())) }
+    ) -> impl Future<Output = Result<Photo, NotKept>> + use<> {
+        async move { Err(NotKept::Other(format!("{} bytes of {media} not kept", bytes.len()))) }
+    }
+
+    pub(crate) fn delete_photo(&self, name: Digest) {
+        let _ = name;
+    }
+
+    pub(crate) fn photo_count(&self) -> impl Future<Output = usize> + use<> {
+        async move { 0 }
     }
 }

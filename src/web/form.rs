@@ -12,12 +12,13 @@ use uuid::Uuid;
 use crate::card::Units;
 use crate::guide::{Ask, Draft};
 use crate::keep::{Promise, Saving};
-use crate::record::{Body, DeviceId, Digest, Journal, PersonCode, Photo, Shown, Site, Why};
+use crate::record::{Body, DeviceId, Digest, Journal, PersonCode, Shown, Site, Why};
 use crate::words::{Arg, Language};
 
 use super::desk::Desk;
 use super::drawings::jaw_focus::JawFocus;
 use super::edge::{Phone, steady_ms};
+use super::photo_slot::Slot;
 use super::platform::position::{Fix, NoFix, Watch};
 use super::platform::wake_lock::Awake;
 use super::screen::Screen;
@@ -82,6 +83,10 @@ pub(crate) struct Form {
     pub(crate) jaw_focus: RwSignal<JawFocus>,
     /// Practice at home, once it was looked for.
     pub(crate) practice: RwSignal<Option<crate::guide::practice::Practice>>,
+    /// The number of the photo that is being made smaller and kept.
+    pub(crate) taking: RwSignal<Option<u16>>,
+    /// Which photo the camera was opened for.
+    pub(super) slot: StoredValue<Option<Slot>>,
     /// The best position so far, or why there is none.
     pub(crate) position: RwSignal<Option<Result<Fix, NoFix>>>,
     /// Whether the browser has promised to keep the records.
@@ -123,6 +128,8 @@ impl Form {
             only: RwSignal::new(Vec::new()),
             jaw_focus: RwSignal::new(JawFocus::Next),
             practice: RwSignal::new(None),
+            taking: RwSignal::new(None),
+            slot: StoredValue::new(None),
             position: RwSignal::new(None),
             persisted: RwSignal::new(None),
             watch: StoredValue::new_local(None),
@@ -170,6 +177,10 @@ impl Form {
     /// Go to a screen.
     pub(crate) fn go(self, screen: Screen) {
         super::address::set(&screen);
+        // The camera came back without a picture, and the person goes on.
+        if self.taking.try_get_untracked().flatten().is_none() {
+            self.forget_slot();
+        }
         self.notice.try_update(|n| *n = None);
         self.screen.try_update(|s| *s = screen);
         self.redraw();
@@ -183,7 +194,7 @@ impl Form {
         }
     }
 
-    fn redraw(self) {
+    pub(super) fn redraw(self) {
         self.turn.try_update(|t| *t += 1);
         self.bounce_from_now();
     }
@@ -215,7 +226,11 @@ impl Form {
                 let before = self.with(|session| session.before(&now, from.as_ref())).flatten();
                 before.map_or(Screen::Start, |name| Screen::Visit(Some(name)))
             }
-            Screen::Hurt | Screen::LeaveNow | Screen::Steps | Screen::Stops if open => Screen::Visit(None),
+            Screen::Hurt | Screen::LeaveNow | Screen::Steps | Screen::Stops | Screen::Photos(_) | Screen::Sketch
+                if open =>
+            {
+                Screen::Visit(None)
+            }
             Screen::Journal(_) | Screen::Readings(_) if open => Screen::Steps,
             _ => Screen::Start,
         };
@@ -253,7 +268,14 @@ impl Form {
     }
 
     /// The records are open: go on where the visit stood.
-    pub(crate) fn opened(self, session: Session, desk: Desk, settings: Settings, lines: Vec<String>) {
+    pub(crate) fn opened(
+        self,
+        session: Session,
+        desk: Desk,
+        settings: Settings,
+        lines: Vec<String>,
+        slot: Option<Slot>,
+    ) {
         let in_visit = session.here.examination.is_some();
         self.session.try_update_value(|s| *s = session);
         self.desk.try_update_value(|d| *d = desk);
@@ -261,6 +283,10 @@ impl Form {
         self.opening.try_set(lines);
         self.tick();
         self.ready.try_set(true);
+        self.sweep_photos();
+        if let Some(slot) = slot {
+            return self.back_from_camera(slot);
+        }
         let named = self.screen.try_get_untracked().unwrap_or(Screen::Start);
         match named {
             // A hurry is never held up, and a look at papers is not a step of the visit.
@@ -269,6 +295,7 @@ impl Form {
             }
             _ if in_visit => self.go(Screen::Resume),
             Screen::Journal(_)
+            | Screen::Photos(_)
             | Screen::Readings(_)
             | Screen::Reading(..)
             | Screen::Bench
@@ -489,6 +516,11 @@ impl Form {
 
     /// Put bodies into the queue, with all that follows from them. The tick waits for the disk.
     pub(crate) fn write(self, bodies: Vec<Body>, what: String) -> bool {
+        self.write_then(bodies, what, || {})
+    }
+
+    /// The same; `then` is called once all of it is on disk, and not where it could not be saved.
+    pub(crate) fn write_then(self, bodies: Vec<Body>, what: String, then: impl FnOnce() + 'static) -> bool {
         let mut saving = Vec::new();
         if let Err(reason) = self.append(bodies, &mut saving) {
             let text = self.say_with("notice.not_written", &[("reason", Arg::Text(reason))]);
@@ -505,7 +537,7 @@ impl Form {
                 break;
             }
         }
-        self.await_tick(what, saving);
+        self.await_tick(what, saving, Box::new(then));
         true
     }
 
@@ -516,7 +548,7 @@ impl Form {
         Ok(())
     }
 
-    fn await_tick(self, what: String, saving: Vec<Saving>) {
+    fn await_tick(self, what: String, saving: Vec<Saving>, then: Box<dyn FnOnce()>) {
         self.saves.try_update(|s| {
             s.what = what;
             s.writing += 1;
@@ -526,36 +558,13 @@ impl Form {
             for one in saving {
                 failed = one.await.err().or(failed);
             }
+            if failed.is_none() {
+                then();
+            }
             self.saves.try_update(|s| {
                 s.writing = s.writing.saturating_sub(1);
                 s.failed = failed.map(|unsaved| (unsaved.reason.to_string(), unsaved.promise));
             });
-        });
-    }
-
-    /// Keep a photo's bytes, then go on with its name.
-    pub(crate) fn keep_photo(self, bytes: Vec<u8>, media: String, then: impl FnOnce(Photo) + 'static) {
-        let Some(kept) = self.desk.try_with_value(|desk| desk.keep_photo(bytes, media)) else { return };
-        leptos::task::spawn_local(async move {
-            match kept.await {
-                Ok(photo) => then(photo),
-                Err(reason) => self.tell(self.say_with("photo.not_kept", &[("reason", Arg::Text(reason))])),
-            }
-        });
-    }
-
-    /// The bytes of photos, in order; `None` for one that is not on this phone any more.
-    pub(crate) fn photos(self, photos: Vec<Photo>, then: impl FnOnce(Vec<(Photo, Option<Vec<u8>>)>) + 'static) {
-        let reads: Vec<_> = photos
-            .into_iter()
-            .filter_map(|photo| self.desk.try_with_value(|desk| desk.photo(photo.clone())).map(|read| (photo, read)))
-            .collect();
-        leptos::task::spawn_local(async move {
-            let mut all = Vec::new();
-            for (photo, read) in reads {
-                all.push((photo, read.await));
-            }
-            then(all);
         });
     }
 }

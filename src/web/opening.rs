@@ -25,6 +25,7 @@ mod wasm {
     use super::super::edge::Phone;
     use super::super::form::Form;
     use super::super::half_typed;
+    use super::super::photo_slot;
     use super::super::session::{Session, Source, read_card};
     use super::super::settings::{NAME, Settings};
 
@@ -61,10 +62,14 @@ mod wasm {
             None => {}
         }
         session.take_up_latest(&Phone.when());
+        let slot = opened.desk.setting_text(photo_slot::NAME).await.ok().flatten();
+        // A tab that only shows took no photo.
+        let writes = opened.desk.read_only().is_none();
+        let slot = if writes { Form::slot_of_before(&mut session, slot.as_deref()) } else { None };
         opened.desk.on_added(move || form.reread());
         let untouched = session.journal.is_empty();
         form.look_if_persisted();
-        form.opened(session, Desk::open(opened.desk), settings, lines);
+        form.opened(session, Desk::open(opened.desk), settings, lines, slot);
         if super::super::address::is_demo() && untouched && form.read_only().is_none() {
             super::super::demo::play(form).await;
         }

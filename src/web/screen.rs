@@ -27,10 +27,14 @@ pub(crate) enum Screen {
     Stops,
     /// All answers about one examination.
     Journal(Uuid),
+    /// The photos of one examination.
+    Photos(Uuid),
     /// What the findings say, in short.
     Readings(Uuid),
     /// One reading in full, by its method.
     Reading(Uuid, String),
+    /// What lies where, paced out.
+    Sketch,
     /// Ageing drawn jaws at home.
     Practice,
     /// Handing over.
@@ -60,6 +64,7 @@ impl Screen {
             Self::Visit(Some(ask)) => format!("visit/{ask}"),
             Self::NoAnswer(ask) => format!("no-answer/{ask}"),
             Self::Journal(id) => format!("journal/{id}"),
+            Self::Photos(id) => format!("photos/{id}"),
             Self::Readings(id) => format!("readings/{id}"),
             Self::Reading(id, method) => format!("reading/{id}/{method}"),
             Self::WinterLog(id) => format!("winter-log/{id}"),
@@ -82,8 +87,10 @@ impl Screen {
             Self::Steps => "steps",
             Self::Stops => "stops",
             Self::Journal(_) => "journal",
+            Self::Photos(_) => "photos",
             Self::Readings(_) => "readings",
             Self::Reading(..) => "reading",
+            Self::Sketch => "sketch",
             Self::Practice => "practice",
             Self::HandOver => "hand-over",
             Self::Custody => "custody",
@@ -113,11 +120,13 @@ impl Screen {
             ("steps", "") => Self::Steps,
             ("stops", "") => Self::Stops,
             ("journal", _) => id().map_or(Self::Start, Self::Journal),
+            ("photos", _) => id().map_or(Self::Start, Self::Photos),
             ("readings", _) => id().map_or(Self::Start, Self::Readings),
             ("reading", _) => rest
                 .split_once('/')
                 .and_then(|(id, method)| Some(Self::Reading(Uuid::parse_str(id).ok()?, method.to_owned())))
                 .unwrap_or(Self::Start),
+            ("sketch", "") => Self::Sketch,
             ("practice", "") => Self::Practice,
             ("hand-over", "") => Self::HandOver,
             ("custody", "") => Self::Custody,
@@ -144,7 +153,16 @@ impl Screen {
 
     /// True where the screen belongs to an examination in hand.
     pub(crate) const fn is_of_the_visit(&self) -> bool {
-        matches!(self, Self::Visit(_) | Self::NoAnswer(_) | Self::LeaveNow | Self::Resume | Self::Steps | Self::Stops)
+        matches!(
+            self,
+            Self::Visit(_)
+                | Self::NoAnswer(_)
+                | Self::LeaveNow
+                | Self::Resume
+                | Self::Steps
+                | Self::Stops
+                | Self::Sketch
+        )
     }
 }
 
@@ -168,8 +186,10 @@ mod tests {
             Screen::Steps,
             Screen::Stops,
             Screen::Journal(id),
+            Screen::Photos(id),
             Screen::Readings(id),
             Screen::Reading(id, "age.lower_jaw".to_owned()),
+            Screen::Sketch,
             Screen::Practice,
             Screen::HandOver,
             Screen::Custody,

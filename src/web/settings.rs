@@ -23,6 +23,8 @@ pub(crate) struct Settings {
     pub(crate) crew: String,
     /// What the crew calls this phone.
     pub(crate) label: String,
+    /// How long each person's pace was measured to be, in centimetres.
+    pub(crate) paces_cm: Vec<(PersonCode, i64)>,
     /// The office whose cards are taken, once its words were compared.
     pub(crate) office: Option<DeviceId>,
     /// The signed card as received.

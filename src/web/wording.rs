@@ -216,7 +216,7 @@ pub(crate) const fn only_finding(input: &Input) -> Option<&'static str> {
         | Input::Place(f)
         | Input::ReadDo(f)
         | Input::Photo(f) => Some(f),
-        Input::Panel(_) | Input::Jaw | Input::Points { .. } | Input::Volumes { .. } => None,
+        Input::Panel(_) | Input::Photos { .. } | Input::Jaw | Input::Points { .. } | Input::Volumes { .. } => None,
     }
 }
 

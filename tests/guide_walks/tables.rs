@@ -29,6 +29,7 @@ fn findings_of(step: &Step) -> Vec<&'static str> {
         | Input::ReadDo(f)
         | Input::Photo(f) => vec![f],
         Input::Panel(signs) => signs.to_vec(),
+        Input::Photos { finding, .. } => vec![finding],
         Input::Jaw => vec!["tooth_state", "dentine", "crest"],
         Input::Points { points, done } => vec![points, done],
         Input::Volumes { amounts: [ml, percent], done } => vec![ml, percent, done],
@@ -53,7 +54,7 @@ fn steps_have_names_of_their_own_and_ask_findings_of_their_form() {
                     | (Input::Text(_), S::Text(_))
                     | (Input::Instant(_), S::Instant)
                     | (Input::Place(_), S::Place)
-                    | (Input::Photo(_), S::Photo)
+                    | (Input::Photo(_) | Input::Photos { .. }, S::Photo)
             );
             assert!(fits, "{} asks {finding} in another form", step.id);
         }
@@ -275,6 +276,16 @@ const UNASKED: &[&str] = &[
     "exposure_note",
     "gloves_on",
     "eyes_and_mask_on",
+    // The trace of a photo that somebody deleted, and what the sketch's own screen asks mark by mark.
+    "photo_deleted",
+    "sketch_north",
+    "sketch_head_deg",
+    "sketch_what",
+    "sketch_from_count",
+    "sketch_bearing_deg",
+    "sketch_paces_count",
+    "sketch_pace_cm",
+    "sketch_distance_m",
     // Brought by a table of findings where somebody probed so deep.
     "belly_c",
     // The office's: a laboratory's DNA, and who is on record as the killer. Asked of a crew they would steer it.

@@ -36,6 +36,14 @@ fn taps(ask: &Ask, view: &View, drafts: &[Draft]) -> usize {
             // The last page's tile, and the statement that all was looked at.
             pages + seen + 1 + usize::from(ask.may_be_absent(view))
         }
+        // A tap a photo, the pages of the list, and the tile that goes on; what is left out costs no tap more.
+        (Input::Photos { items, .. }, _) => {
+            let taken = drafts.iter().filter(|d| d.answer.value().is_some()).count();
+            let pages = if taken == 0 { 0 } else { items.len().div_ceil(A_PAGE) - 1 };
+            taken + pages + 1
+        }
+        // A sketch is left out by a tile of its own.
+        (Input::ReadDo("sketch_drawn"), Answer::NotLooked { .. }) => 1,
         (_, Answer::NotSeen) => 1,
         (_, Answer::Seen { value }) => match value {
             Value::Choice(code) => 1 + turns(options, std::slice::from_ref(code)),
@@ -65,7 +73,7 @@ fn a_scavenged_carcass_is_recorded_hands_off_in_few_taps() {
     let hand = Script::new(
         "body_state=bones_and_hair snow_over_body=none snow_under_body=old_snow snow_depth_cm=60 hair_scattered=there hair_state=bitten_off \
          tracks_by=coyote droppings_by=- bird_signs=whitewash bones_scattered=there quick_class=older rumen=- \
-         sex_evidence=- bones_fed_on=ribs_or_blades_gnawed walk_out_min=30",
+         sex_evidence=- bones_fed_on=ribs_or_blades_gnawed walk_out_min=30 photo=?time",
     );
     let mut visit = Visit::field(1);
     visit.card = None;
@@ -83,4 +91,20 @@ fn a_scavenged_carcass_is_recorded_hands_off_in_few_taps() {
     println!("hands-off record {record} taps, the whole second carcass {all} taps");
     assert!(record <= 26, "the hands-off record takes {record} taps");
     assert!(all <= 60, "the second carcass takes {all} taps");
+}
+
+/// Photos count one tap each; the list's other page and the way on are the only taps beside them.
+#[test]
+fn photos_of_the_list_cost_a_tap_each() {
+    let taps = |script: &str| {
+        let mut visit = Visit::field(1);
+        visit.card = None;
+        let mut counting = Counting { hand: Script::new(script), taps: BTreeMap::new(), steps: Vec::new() };
+        visit.walk(&mut counting);
+        let of = |name: &str| counting.steps.iter().filter(|(step, _)| step == name).map(|(_, n)| *n).sum::<usize>();
+        (of("photos"), of("scene_photographed"))
+    };
+    // All eight; nobody is asked again whether the sides were photographed. None; nor then.
+    assert_eq!(taps("body_state=whole"), (8 + 1 + 1, 0));
+    assert_eq!(taps("body_state=whole photo=?time"), (1, 0));
 }

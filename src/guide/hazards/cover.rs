@@ -53,6 +53,7 @@ pub(super) fn asks_any(step: &Step, findings: &[&str]) -> bool {
         | Input::Place(f)
         | Input::ReadDo(f)
         | Input::Photo(f)
+        | Input::Photos { finding: f, .. }
         | Input::Points { done: f, .. }
         | Input::Volumes { done: f, .. } => findings.contains(&f),
         Input::Panel(signs) => signs.iter().any(|f| findings.contains(f)),

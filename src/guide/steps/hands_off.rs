@@ -57,7 +57,6 @@ pub(super) const BODY: &[Step] = &[
 ];
 
 pub(super) const STEPS: &[Step] = &[
-    row("scene_photographed", Input::ReadDo("scene_photographed")).may_be_absent(),
     row("remark", Input::Text("remark")).may_be_absent(),
     row("cold_signs", Input::Choices("cold_signs")).may_be_absent(),
 ];

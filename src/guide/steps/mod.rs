@@ -21,12 +21,14 @@ mod leave;
 mod marrow;
 mod opened;
 mod outside;
+mod photos;
 mod report;
 mod rules;
 mod rumen;
 mod samples;
 mod search;
 mod signs;
+mod sketch;
 mod snow;
 mod stand_off;
 mod tracks;
@@ -38,7 +40,7 @@ pub(crate) use facts::{head_is_there, viscera_are_there};
 pub(crate) use wounds::any_bite_with_clot;
 
 /// All steps, in the order in which they are asked within their phase.
-pub const STEPS: [&[Step]; 35] = [
+pub const STEPS: [&[Step]; 37] = [
     report::STEPS,
     before_leaving::STEPS,
     death::OUTING,
@@ -55,6 +57,8 @@ pub const STEPS: [&[Step]; 35] = [
     death::BODY,
     signs::STEPS,
     signs::SEARCH,
+    photos::STEPS,
+    sketch::STEPS,
     hands_off::STEPS,
     outside::STEPS,
     tracks::TALONS,

@@ -12,6 +12,7 @@ mod marrow;
 mod measures;
 mod outing;
 mod people;
+mod photos;
 mod reports;
 mod route;
 mod rumen;
@@ -19,6 +20,7 @@ mod scene;
 mod search;
 mod signs;
 mod tracks;
+mod sketch;
 mod snow;
 mod winter;
 mod work;
@@ -26,6 +28,7 @@ mod work;
 use std::collections::HashMap;
 use std::sync::OnceLock;
 
+pub use photos::PHOTO_DELETED;
 pub use reports::REPORT_CALL_BACK;
 
 use super::FindingDef;
@@ -34,6 +37,7 @@ use super::FindingDef;
 pub const FINDINGS: &[&[FindingDef]] = &[
     outing::FINDINGS,
     people::FINDINGS,
+    photos::FINDINGS,
     reports::FINDINGS,
     route::FINDINGS,
     scene::FINDINGS,
@@ -55,6 +59,7 @@ pub const FINDINGS: &[&[FindingDef]] = &[
     rumen::FINDINGS,
     snow::FINDINGS,
     search::FINDINGS,
+    sketch::FINDINGS,
 ];
 
 /// The definition of a finding by its code. Asked hundreds of times for one screen: looked up, not

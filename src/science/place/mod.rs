@@ -2,6 +2,7 @@
 
 mod distance;
 mod grid;
+mod scene;
 mod typed;
 mod typed_degrees;
 mod utm;
@@ -11,6 +12,7 @@ mod tests;
 
 pub use distance::{Leg, ahead, between};
 pub use grid::{GridSquare, to_grid};
+pub use scene::{Spot, Told, bar_m, laid};
 pub use typed::{NotAPlace, Notation, Typed, read_typed};
 pub use utm::{Utm, of_utm, to_utm};
 

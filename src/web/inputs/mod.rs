@@ -7,6 +7,7 @@ mod jaw;
 mod number;
 mod panel;
 mod photo;
+mod photos;
 mod place;
 mod plants;
 mod points;
@@ -18,7 +19,7 @@ mod volumes;
 use leptos::prelude::*;
 
 use crate::guide::{Ask, Input, Step};
-use crate::record::{Answer, Site};
+use crate::record::{Answer, Site, Why};
 
 use super::form::Form;
 use super::parts::{Look, tile};
@@ -63,6 +64,19 @@ fn hand_over_tile(question: &Question) -> AnyView {
     view! { <div class="tiles">{go} {question.no_answer()}</div> }.into_any()
 }
 
+/// The sketch has a screen of its own, which writes the answer.
+fn sketch_tile(question: &Question) -> AnyView {
+    let form = question.form;
+    let ask = question.ask;
+    let go = tile(form, "sketch", form.say("sketch.open"), Look::Main, move || form.go(Screen::Sketch));
+    let without = tile(form, "done", form.say("sketch.go_on"), Look::Value, move || {
+        if let Some(now) = form.now_once() {
+            form.answer(&ask.fill(&now.view(), &Answer::NotLooked { why: Why::NotGiven }));
+        }
+    });
+    view! { <div class="tiles">{go} {without} {question.no_answer()}</div> }.into_any()
+}
+
 /// The way of answering that the step asks for.
 pub(crate) fn input(question: &Question) -> AnyView {
     match question.step.input {
@@ -72,11 +86,13 @@ pub(crate) fn input(question: &Question) -> AnyView {
         Input::Number(finding) => number::number(question, finding),
         Input::Text("sample_number") => sample_label::sample_label(question),
         Input::Text("handed_over") => hand_over_tile(question),
+        Input::ReadDo("sketch_drawn") => sketch_tile(question),
         Input::Text(finding) => text::text(question, finding),
         Input::Instant(finding) => instant::instant(question, finding),
         Input::Place(finding) => place::place(question, finding),
         Input::ReadDo(finding) => read_do::read_do(question, finding),
         Input::Photo(finding) => photo::photo(question, finding),
+        Input::Photos { items, .. } => photos::photos(question, items),
         Input::Jaw => jaw::jaw(question),
         Input::Points { points, done } => points::points(question, points, done),
         Input::Volumes { amounts, done } => volumes::volumes(question, amounts, done),

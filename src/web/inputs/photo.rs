@@ -3,32 +3,15 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
-use crate::guide::Draft;
-use crate::record::{Answer, Value};
 use crate::web::form::Form;
-use crate::web::picture;
 
 use super::Question;
 
-pub(super) fn photo(q: &Question, finding: &'static str) -> AnyView {
-    let (form, site, step) = (q.form, q.site, q.step.id);
-    let give = move |photo| {
-        form.answer(&[Draft { finding, site, answer: Answer::Seen { value: Value::Photo(photo) }, step }]);
-    };
-    let way = move |name: &'static str, camera: bool| {
-        view! {
-            <label class="tile file" data-tile=name>
-                <span class="label">{form.say(&format!("photo.{name}"))}</span>
-                <input
-                    type="file"
-                    accept="image/*"
-                    capture=camera.then_some("environment")
-                    class="file-input"
-                    data-field=name
-                    on:change=move |event| take(form, &event, give)
-                />
-            </label>
-        }
+pub(super) fn photo(q: &Question, _finding: &'static str) -> AnyView {
+    let form = q.form;
+    let (ask, item) = (q.ask.name(), q.site.item.unwrap_or(1));
+    let way = |name: &'static str, camera: bool| {
+        file_tile(form, name, form.say(&format!("photo.{name}")), ask.clone(), item, move || camera, || None)
     };
     view! {
         <div class="tiles">
@@ -41,18 +24,44 @@ pub(super) fn photo(q: &Question, finding: &'static str) -> AnyView {
     .into_any()
 }
 
-/// The picture's bytes go into the store first; only then does an entry name them.
-fn take(form: Form, event: &web_sys::Event, give: impl FnOnce(crate::record::Photo) + 'static) {
-    let input = event.target().and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok());
-    let Some(file) = input.and_then(|i| i.files()).and_then(|files| files.get(0)) else { return };
-    form.tell(form.say("photo.keeping"));
-    leptos::task::spawn_local(async move {
-        if let Some(bytes) = picture::smaller(&file).await {
-            return form.keep_photo(bytes, "image/jpeg".to_owned(), give);
-        }
-        match wasm_bindgen_futures::JsFuture::from(file.array_buffer()).await {
-            Ok(buffer) => form.keep_photo(js_sys::Uint8Array::new(&buffer).to_vec(), file.type_(), give),
-            Err(_) => form.tell(form.say("photo.not_read")),
-        }
-    });
+/// A tile that opens the camera, or the phone's pictures. Which photo it is for is noted before it opens: the page
+/// may be gone when the camera comes back.
+pub(super) fn file_tile(
+    form: Form,
+    name: &str,
+    label: String,
+    ask: String,
+    item: u16,
+    camera: impl Fn() -> bool + Send + 'static,
+    mark: impl Fn() -> Option<String> + Copy + Send + 'static,
+) -> AnyView {
+    view! {
+        <label
+            class=move || if mark().is_some() { "tile file chosen" } else { "tile file" }
+            data-tile=name.to_owned()
+        >
+            <span class="label">{label}</span>
+            <span class="tick">{mark}</span>
+            <input
+                type="file"
+                accept="image/*"
+                capture=move || camera().then_some("environment")
+                class="file-input"
+                data-field=name.to_owned()
+                disabled=move || form.taking.get().is_some()
+                on:click=move |_| form.note_slot(ask.clone(), item)
+                on:cancel=move |_: web_sys::Event| form.forget_slot()
+                on:change=move |event| take(form, &event)
+            />
+        </label>
+    }
+    .into_any()
+}
+
+fn take(form: Form, event: &web_sys::Event) {
+    let Some(input) = event.target().and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok()) else { return };
+    let Some(file) = input.files().and_then(|files| files.get(0)) else { return form.forget_slot() };
+    form.take_photo(file);
+    // The same file may be picked again: after room was made, say.
+    input.set_value("");
 }

@@ -22,7 +22,7 @@ impl OutFile {
         Self { name: name.to_owned(), media: "text/plain".to_owned(), bytes: text.as_bytes().to_vec() }
     }
 
-    pub(super) fn make(&self) -> Result<web_sys::File, PlatformError> {
+    pub(crate) fn make(&self) -> Result<web_sys::File, PlatformError> {
         let parts = Array::of1(&Uint8Array::from(self.bytes.as_slice()));
         let options = web_sys::FilePropertyBag::new();
         options.set_type(&self.media);

@@ -9,13 +9,10 @@ use crate::record::{Answer, DeviceId, Site, Value};
 use crate::web::edge::Phone;
 use crate::web::form::Form;
 use crate::web::parts::{Look, act, plain_head, tile};
-use crate::web::platform::file::OutFile;
 use crate::web::screen::Screen;
 use crate::web::session::{Made, handed_text};
 use crate::web::wording;
 use crate::words::Arg;
-
-use super::hand_over_ways::photo_file;
 
 pub(super) fn hand_over(form: Form) -> AnyView {
     let with_notes = RwSignal::new(false);
@@ -72,31 +69,13 @@ fn ways(form: Form, made: Made) -> AnyView {
         form.say_with("hand_over.before", &args)
     });
     let (through, bundle, device) = (made.through, made.id, made.device);
-    let photo_count = made.photos.len();
-    let files: RwSignal<Option<Vec<OutFile>>> = RwSignal::new(None);
-    form.photos(made.photos.clone(), move |read| {
-        let whole = read.into_iter().filter_map(|(photo, bytes)| bytes.map(|b| photo_file(&photo, b)));
-        files.try_set(Some(whole.collect()));
-    });
-    let ready = made;
     view! {
         <section class="ask" data-bundle="made">
             <p>{what}</p>
             {before.map(|text| view! { <p data-handed="">{text}</p> })}
         </section>
         <div class="tiles">
-            {move || {
-                let files = files.get();
-                let missing = photo_count.saturating_sub(files.as_ref().map_or(0, Vec::len));
-                let note = (files.is_some() && missing > 0).then(|| {
-                    let n = Arg::Count(i64::try_from(missing).unwrap_or_default());
-                    view! { <p>{form.say_with("hand_over.photos_missing", &[("n", n)])}</p> }
-                });
-                match files {
-                    Some(files) => view! { {note} {super::hand_over_ways::ways(form, &ready, files)} }.into_any(),
-                    None => view! { <p role="status">{form.say("hand_over.photos_loading")}</p> }.into_any(),
-                }
-            }}
+            {super::hand_over_ways::ways(form, made)}
             {tile(form, "handed-over", form.say("hand_over.confirm"), Look::Main, move || {
                 confirm(form, through, bundle);
             })}

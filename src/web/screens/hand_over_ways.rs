@@ -11,42 +11,89 @@ use crate::web::platform::{PlatformError, clipboard, download, share};
 use crate::web::session::Made;
 use crate::words::Arg;
 
-/// The files of a hand-over: the bundle, then the photos that it names.
-#[derive(Clone)]
-pub(super) struct Files {
-    pub(super) bundle: OutFile,
-    pub(super) photos: Vec<OutFile>,
-}
+/// Photos in one sheet. Chromium shares at most ten files at a time (`kMaxSharedFileCount` in its source, ten from
+/// memory), and the bundle is one.
+const A_SHEET: usize = 9;
 
-/// The file of a photo, named by its digest so that the office finds which entry names it.
-pub(super) fn photo_file(photo: &Photo, bytes: Vec<u8>) -> OutFile {
+/// The file of a photo, named by its digest so that a person can compare it. The office goes by the bytes alone.
+fn photo_file(photo: &Photo, bytes: Vec<u8>) -> OutFile {
     let ending = if photo.media == "image/png" { "png" } else { "jpg" };
-    let start = photo.sha256.0.iter().take(8).fold(0_u64, |sum, byte| (sum << 8) | u64::from(*byte));
-    let digest = format!("{start:016x}");
-    OutFile { name: format!("marrowbook-photo-{digest}.{ending}"), media: photo.media.clone(), bytes }
+    OutFile { name: format!("marrowbook-photo-{}.{ending}", photo.sha256), media: photo.media.clone(), bytes }
 }
 
-pub(super) fn ways(form: Form, made: &Made, photos: Vec<OutFile>) -> AnyView {
-    let files = Files { bundle: OutFile::text(&made.file, &made.text), photos };
-    let text = made.text.clone();
-    let all: Vec<OutFile> = std::iter::once(files.bundle.clone()).chain(files.photos.clone()).collect();
-    let share = match share::ready(&all, &made.file) {
-        Ok(ready) => tile(form, "share", form.say("hand_over.share"), Look::Value, move || {
-            let ready = ready.clone();
-            leptos::task::spawn_local(async move { told(form, ready.share().await, "hand_over.shared") });
-        }),
-        Err(_) => view! { <p>{form.say("hand_over.no_share")}</p> }.into_any(),
+fn count(n: usize) -> Arg {
+    Arg::Count(i64::try_from(n).unwrap_or_default())
+}
+
+pub(super) fn ways(form: Form, made: Made) -> AnyView {
+    let all = made.photos.len();
+    let bundle = OutFile::text(&made.file, &made.text);
+    // Which photo the next sheet begins with, and the files of that sheet: read before the tap, for the tap counts
+    // for some seconds only, and a sheet at a time, for a day's photos together would fill the phone's memory.
+    let from = RwSignal::new(0_usize);
+    let sheet: RwSignal<Option<Vec<OutFile>>> = RwSignal::new(None);
+    let photos = StoredValue::new(made.photos);
+    let load = move || {
+        sheet.try_set(None);
+        let first = from.try_get_untracked().unwrap_or_default();
+        let part = photos.try_with_value(|all| all.iter().skip(first).take(A_SHEET).cloned().collect());
+        form.photos(part.unwrap_or_default(), move |read| {
+            let files = read.into_iter().filter_map(|(photo, bytes)| bytes.map(|b| photo_file(&photo, b)));
+            sheet.try_set(Some(files.collect()));
+        });
     };
-    let photo_count = files.photos.len();
-    let download = tile(form, "download", form.say("hand_over.download"), Look::Value, move || {
-        let outcome = all.iter().try_for_each(download::download);
-        told(form, outcome, "hand_over.saved");
-    });
+    load();
+    let first_file = bundle.clone();
+    let share = move || {
+        let Some(files) = sheet.get() else {
+            return view! { <p role="status">{form.say("hand_over.photos_loading")}</p> }.into_any();
+        };
+        let first = from.get();
+        let last = (first + A_SHEET).min(all);
+        let missing = (last - first).saturating_sub(files.len());
+        let note = (missing > 0)
+            .then(|| view! { <p>{form.say_with("hand_over.photos_missing", &[("n", count(missing))])}</p> });
+        let n = ("n", count(files.len()));
+        let label = match (first, files.len()) {
+            (0, 0) => form.say("hand_over.share"),
+            (0, _) => form.say_with("hand_over.share_with", &[n]),
+            _ => form.say_with(
+                "hand_over.share_more",
+                &[n, ("from", count(first + 1)), ("to", count(last)), ("all", count(all))],
+            ),
+        };
+        let bundle = (first == 0).then(|| first_file.clone());
+        let files: Vec<OutFile> = bundle.into_iter().chain(files).collect();
+        let title = first_file.name.clone();
+        let sheet_tile = match share::ready(&files, &title) {
+            Ok(ready) => tile(form, "share", label, Look::Value, move || {
+                let ready = ready.clone();
+                leptos::task::spawn_local(async move {
+                    let outcome = ready.share().await;
+                    let left = all.saturating_sub(last);
+                    if outcome.is_ok() && left > 0 {
+                        from.try_set(last);
+                        load();
+                        return form.tell(form.say_with("hand_over.shared_part", &[("n", count(left))]));
+                    }
+                    told(form, outcome, "hand_over.shared");
+                });
+            }),
+            Err(_) => view! { <p>{form.say("hand_over.no_share")}</p> }.into_any(),
+        };
+        view! { {note} {sheet_tile} }.into_any()
+    };
+    let label = match all {
+        0 => form.say("hand_over.download"),
+        n => form.say_with("hand_over.download_with", &[("n", count(n))]),
+    };
+    let download = tile(form, "download", label, Look::Value, move || save(form, &bundle, photos));
+    let text = made.text.clone();
     let copy = tile(form, "copy", form.say("hand_over.copy"), Look::Value, move || {
         let text = text.clone();
         leptos::task::spawn_local(async move {
             let done = clipboard::copy(&text).await;
-            let id = if photo_count == 0 { "hand_over.copied" } else { "hand_over.copied_no_photos" };
+            let id = if all == 0 { "hand_over.copied" } else { "hand_over.copied_no_photos" };
             told(form, done, id);
         });
     });
@@ -56,10 +103,27 @@ pub(super) fn ways(form: Form, made: &Made, photos: Vec<OutFile>) -> AnyView {
         {copy}
         <label class="field">
             {form.say("hand_over.text")}
-            <textarea class="words" rows="3" readonly data-field="bundle" prop:value=made.text.clone()></textarea>
+            <textarea class="words" rows="3" readonly data-field="bundle" prop:value=made.text></textarea>
         </label>
     }
     .into_any()
+}
+
+/// Saves the bundle and, one after the other, the photos that are here.
+fn save(form: Form, bundle: &OutFile, photos: StoredValue<Vec<Photo>>) {
+    if let Err(reason) = download::download(bundle) {
+        return told(form, Err(reason), "hand_over.saved");
+    }
+    form.each_photo(
+        photos.try_get_value().unwrap_or_default(),
+        move |photo, bytes| download::download(&photo_file(photo, bytes)),
+        move |outcome, missing| {
+            told(form, outcome, "hand_over.saved");
+            if missing > 0 {
+                form.tell(form.say_with("hand_over.photos_missing", &[("n", count(missing))]));
+            }
+        },
+    );
 }
 
 /// What came of it. A closed share sheet needs no word.

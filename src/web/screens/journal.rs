@@ -3,8 +3,9 @@
 use leptos::prelude::*;
 use uuid::Uuid;
 
+use crate::guide::photos::photo_words;
 use crate::guide::site_words;
-use crate::record::Subject;
+use crate::record::{Subject, Value};
 use crate::web::form::Form;
 use crate::web::parts::{act, plain_head};
 use crate::web::screen::Screen;
@@ -23,6 +24,7 @@ pub(super) fn journal(form: Form, examination: Uuid) -> AnyView {
             {plain_head(form.say_with("journal.head", &[("code", Arg::Text(code.unwrap_or_default()))]))}
             <p class="how">{form.say("journal.how")}</p>
             <p class="ways">
+                {act(form, "photos", form.say("photo.all"), move || form.go(Screen::Photos(examination)))}
                 {act(form, "readings", form.say("steps.readings"), move || form.go(Screen::Readings(examination)))}
                 {act(form, "custody", form.say("custody.head"), move || form.go(Screen::Custody))}
             </p>
@@ -48,7 +50,9 @@ fn list(form: Form, head: &str, answers: Vec<Answered>) -> AnyView {
 
 fn row(form: Form, a: &Answered) -> AnyView {
     let code = a.finding.as_str();
-    let place = site_words(form.language(), a.site);
+    let of_photo = matches!(a.answer.value(), Some(Value::Photo(_))).then_some(a.site.item).flatten();
+    let place = of_photo.map(|n| photo_words(form.language(), n)).filter(|words| !words.is_empty());
+    let place = place.unwrap_or_else(|| site_words(form.language(), a.site));
     let what = if place.is_empty() {
         wording::finding(form.language(), code)
     } else {

@@ -12,12 +12,14 @@ mod hurt;
 mod journal;
 mod leave_now;
 mod no_answer;
+mod photos;
 mod practice;
 mod readings;
 mod report;
 mod resume;
 mod samples;
 mod settings;
+mod sketch;
 mod start;
 mod start_notes;
 mod steps;
@@ -45,8 +47,10 @@ pub(crate) fn screen(form: Form, screen: &Screen) -> AnyView {
         Screen::Steps => steps::steps(form),
         Screen::Stops => stops::stops(form),
         Screen::Journal(id) => journal::journal(form, *id),
+        Screen::Photos(id) => photos::photos(form, *id),
         Screen::Readings(id) => readings::readings(form, *id),
         Screen::Reading(id, method) => readings::one(form, *id, method),
+        Screen::Sketch => sketch::sketch(form),
         Screen::Practice => practice::practice(form),
         Screen::HandOver => hand_over::hand_over(form),
         Screen::Custody => custody::custody(form),

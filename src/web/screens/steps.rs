@@ -26,10 +26,17 @@ pub(super) fn steps(form: Form) -> AnyView {
     let to_journal = id.map(|id| act(form, "journal", form.say("steps.journal"), move || form.go(Screen::Journal(id))));
     let to_readings =
         id.map(|id| act(form, "readings", form.say("steps.readings"), move || form.go(Screen::Readings(id))));
+    let to_photos = id.map(|id| {
+        let n = form.with(|s| s.pictures(id).iter().filter(|p| p.stands).count()).unwrap_or_default();
+        let text = form.say_with("photo.all_count", &[("n", Arg::Count(i64::try_from(n).unwrap_or_default()))]);
+        act(form, "photos", text, move || form.go(Screen::Photos(id)))
+    });
+    let to_sketch = (now.kind == ExamKind::Field)
+        .then(|| act(form, "sketch", form.say("sketch.head"), move || form.go(Screen::Sketch)));
     view! {
         <section class="ask">
             {plain_head(form.say("steps.head"))}
-            <p class="ways">{to_stops} {to_journal} {to_readings}</p>
+            <p class="ways">{to_stops} {to_journal} {to_photos} {to_sketch} {to_readings}</p>
         </section>
         {phases.iter().map(|phase| of_phase(form, &now, *phase)).collect_view()}
         <div class="tiles">

@@ -176,6 +176,7 @@ const fn input_name(input: &Input) -> &'static str {
         Input::Place(_) => "place",
         Input::ReadDo(_) => "read-do",
         Input::Photo(_) => "photo",
+        Input::Photos { .. } => "photos",
         Input::Jaw => "jaw",
         Input::Points { .. } => "points",
         Input::Volumes { .. } => "volumes",

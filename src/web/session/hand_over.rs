@@ -6,11 +6,8 @@ use crate::bundle::key::DeviceKey;
 use crate::bundle::making::{Cover, Extras, make};
 use crate::bundle::payload::{FourVersions, PhoneReading};
 use crate::guide::{PROTOCOL, cause_may_be_shown};
-use crate::order::Short as _;
 use crate::reading::{self, Given};
-use crate::record::{
-    Act, Answer, Carcass, DeviceId, ENTRY_SCHEMA, Entry, Head, Photo, REPORT_CALL_BACK, Value, short_code,
-};
+use crate::record::{Act, Carcass, DeviceId, ENTRY_SCHEMA, Entry, Head, Photo, REPORT_CALL_BACK, short_code};
 
 use super::{HeldCard, Session, Source};
 use crate::web::settings::Settings;
@@ -67,7 +64,7 @@ impl Session {
         let entries = range.len() + runs.iter().map(Vec::len).sum::<usize>();
         let through = range.last().map(|e| e.header.seq).unwrap_or_default();
         let fold = self.bodies.fold_all();
-        let photos = self.photos();
+        let photos = self.photos_to_go();
         let logs = reading::winter_log::logs(&fold);
         let given = HeldCard::given(self.card.as_ref()).with(&fold, &logs);
         let read = |c: &Carcass| {
@@ -82,14 +79,6 @@ impl Session {
         let file =
             format!("marrowbook-{year:04}-{month:02}-{day:02}-{}.txt", short_code::short_code(id).to_ascii_lowercase());
         Ok(Made { id, text, file, device: self.device, through, entries, photos })
-    }
-
-    /// Every photo that an entry names, once: what was taken back is still in the journal.
-    fn photos(&self) -> Vec<Photo> {
-        let mut all: Vec<Photo> = self.bodies.all().iter().filter_map(|(_, body)| photo(&body.act)).collect();
-        all.order();
-        all.dedup();
-        all
     }
 
     /// Whether an exposure note or somebody to call back is among the entries.
@@ -125,12 +114,4 @@ fn science() -> u32 {
 
 fn is_private(act: &Act) -> bool {
     matches!(act, Act::Answer { key, .. } if matches!(key.finding.as_str(), "exposure_note" | REPORT_CALL_BACK))
-}
-
-/// The photo that an entry names.
-fn photo(act: &Act) -> Option<Photo> {
-    match act {
-        Act::Answer { answer: Answer::Seen { value: Value::Photo(photo) }, .. } => Some(photo.clone()),
-        _ => None,
-    }
 }

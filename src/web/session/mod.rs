@@ -10,6 +10,7 @@ mod hand_over;
 mod lists;
 mod notes;
 mod now;
+mod photos;
 #[cfg(test)]
 mod report_tests;
 #[cfg(test)]
@@ -37,6 +38,7 @@ pub(crate) use card_text::{ReceivedCard, read_card};
 pub(crate) use hand_over::Made;
 pub(crate) use lists::{OpenCarcass, WaitingReport, handed_text};
 pub(crate) use now::{Here, Now};
+pub(crate) use photos::Picture;
 pub(crate) use trail::{Answered, Correction};
 pub(crate) use when::{Source, When, at_clock};
 

@@ -11,6 +11,7 @@ mod drawings_of_signs;
 mod office;
 mod options;
 mod paper;
+mod photos;
 mod readings;
 mod readings_of_fat;
 mod readings_of_food_and_snow;
@@ -20,6 +21,7 @@ mod steps;
 mod tracks;
 mod practice;
 mod short;
+mod sketch;
 mod hazard_sources;
 mod hazards;
 mod kill_record;
@@ -82,6 +84,11 @@ pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
     drawings_of_signs::TEXTS,
     desk::TEXTS,
     screens::TEXTS,
+    photos::STEPS,
+    photos::TEXTS,
+    sketch::STEPS,
+    sketch::OPTIONS,
+    sketch::TEXTS,
     office::TEXTS,
     winter::TEXTS,
 ];

@@ -12,6 +12,14 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "office.open.photo_stray",
         "a photo that no bundle here names: it was changed on its way, or its bundle is missing",
     ),
+    ("office.open.passed_over", "{file}: passed over: neither a picture nor a text file"),
+    ("office.sketch.none", "no scene sketch in these files"),
+    ("office.sketch.no_place", "{name}: no position of the body; the GeoJSON gives metres from the body only"),
+    (
+        "office.sketch.no_declination",
+        "{name}: bearings are as read, not turned to true north; give --declination where a compass needle was used",
+    ),
+    ("office.sketch.not_placed", "{name}: a mark hangs on one that was taken back, and is left out"),
     // What to do next.
     (
         "office.next.unknown",
@@ -68,6 +76,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
          for {count?it|them}",
     ),
     ("office.about.photo_missing", "photo named in the bundle but not received: {digest}"),
+    ("office.about.photo_deleted", "photo deleted on the phone, its trace kept: {digest}"),
     ("office.about.photo_here", "{count} {count?photo|photos} received as signed"),
     ("office.about.carried", "carried inside, from another phone: {outcome}"),
     ("office.about.fault", "set aside: {reason}"),

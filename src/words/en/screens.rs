@@ -185,11 +185,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("photo.camera", "Take a photo"),
     ("photo.pictures", "Choose a picture"),
     ("photo.keeping", "Keeping the photo \u{2026}"),
-    (
-        "photo.not_kept",
-        "The photo could not be kept: {reason}. The other answers are safe. Take No answer, or try again.",
-    ),
-    ("photo.not_read", "That picture could not be read. Take it again, or choose another."),
     ("value.photo", "photo, {kb} kB"),
     // No answer.
     ("no_answer.head", "Why is there no answer?"),

@@ -75,6 +75,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("finding.eagle_or_hawk_part", "Part of an eagle, owl or hawk"),
     ("finding.evidence_note", "What was seen"),
     ("finding.photo", "Photo"),
+    ("finding.photo_deleted", "Photo deleted, its trace kept"),
     // Way in and place.
     ("finding.land_leave", "Land"),
     ("finding.place", "Place"),
