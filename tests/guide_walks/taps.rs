@@ -43,8 +43,7 @@ fn taps(ask: &Ask, view: &View, drafts: &[Draft]) -> usize {
             taken + pages + 1
         }
         // A sketch is left out by a tile of its own.
-        (Input::ReadDo("sketch_drawn"), Answer::NotLooked { .. }) => 1,
-        (_, Answer::NotSeen) => 1,
+        (Input::ReadDo("sketch_drawn"), Answer::NotLooked { .. }) | (_, Answer::NotSeen) => 1,
         (_, Answer::Seen { value }) => match value {
             Value::Choice(code) => 1 + turns(options, std::slice::from_ref(code)),
             Value::Choices(codes) => codes.len() + 1 + turns(options, codes),

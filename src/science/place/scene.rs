@@ -109,13 +109,12 @@ mod tests {
         // on WGS 84, leg after leg) and numpy.
         let mut chains = 0;
         for line in include_str!("../../../tests/reference/scene.csv").lines().filter(|l| !l.starts_with('#')) {
-            let mut words = line.split(',');
-            let mut number = || words.next().unwrap().parse::<f64>().unwrap();
-            let body = Point { lat_deg: number(), lon_deg: number() };
-            let declination_deg = number();
-            let count = number() as u16;
-            let marks: Vec<Told> = (1..=count).map(|n| told(n, n - 1, number(), number())).collect();
-            let (lat, lon, east, north) = (number(), number(), number(), number());
+            let all: Vec<f64> = line.split(',').map(|word| word.parse().unwrap()).collect();
+            let (head, rest) = all.split_at(4);
+            let (legs, end) = rest.split_at(rest.len() - 4);
+            let (body, declination_deg) = (Point { lat_deg: head[0], lon_deg: head[1] }, head[2]);
+            let marks: Vec<Told> = (1..).zip(legs.chunks(2)).map(|(n, leg)| told(n, n - 1, leg[0], leg[1])).collect();
+            let (lat, lon, east, north) = (end[0], end[1], end[2], end[3]);
             let (_, end) = laid(&marks).last().unwrap().unwrap();
             assert!((end.east_m - east).abs() < 1e-6 && (end.north_m - north).abs() < 1e-6, "{line}");
             let there = end.on_the_globe(body, declination_deg);
