@@ -99,6 +99,12 @@ pub(super) enum CliError {
     /// A run from a manifest gave other bytes.
     #[error("{}: other bytes than the manifest says", .0.join(", "))]
     OtherBytes(Vec<String>),
+    /// The folder for an export holds something already.
+    #[error("{0}: the folder is not empty")]
+    NotEmpty(String),
+    /// There is nothing to export.
+    #[error("no carcass is in the files of enrolled devices")]
+    NothingToExport,
     /// The output could not be written.
     #[error("the output could not be written: {0}")]
     Output(io::Error),
@@ -158,7 +164,12 @@ impl CliError {
             Self::NoReadings => {
                 "enter known ages with office lab; calls are the wear class that a person named on the bench"
             }
-            Self::NoSeason(_) => "keep bundles first: office enrol for each phone, then office open --keep",
+            Self::NotEmpty(_) => {
+                "name an empty folder: parts of an earlier export would be read together with this one"
+            }
+            Self::NoSeason(_) | Self::NothingToExport => {
+                "keep bundles first: office enrol for each phone, then office open --keep"
+            }
             Self::Manifest { error: NoManifest::Missing(_), .. } => "put the files back from a copy of the archive",
             Self::Manifest { .. } => "give the manifest.txt that a run of office season wrote for this archive",
             Self::OtherBytes(_) => {

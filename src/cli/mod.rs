@@ -7,9 +7,9 @@
 //! | 0 | done; for `open`: every file intact and enrolled |
 //! | 1 | could not be done (a file could not be read, a comparison failed) |
 //! | 2 | the arguments were not understood |
-//! | 3 | `open`, `read`, `season`: at least one file from a device that is not enrolled |
-//! | 4 | `open`, `read`, `season`: at least one file damaged or altered |
-//! | 5 | `open`, `read`, `season`: at least one file made by a newer version |
+//! | 3 | `open`, `read`, `season`, `export`: at least one file from a device that is not enrolled |
+//! | 4 | `open`, `read`, `season`, `export`: at least one file damaged or altered |
+//! | 5 | `open`, `read`, `season`, `export`: at least one file made by a newer version |
 //!
 //! With several files the worst decides: 4 before 1 before 5 before 3.
 
@@ -20,6 +20,7 @@ mod diet;
 mod enrol;
 mod error;
 mod exit;
+mod export;
 mod findings_schema;
 mod gather;
 mod handed_in;
@@ -70,6 +71,7 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Winter(config) => winter::run(&config, streams),
         Config::Season(config) => season::run(&config, streams),
         Config::Sketch(config) => sketch::run(&config, streams),
+        Config::Export(config) => export::run(&config, streams),
         Config::Table(config) => table::run(&config, streams),
         Config::Lab(config) => lab::run(*config, streams),
         Config::Reader(config) => reader::run(&config, streams),

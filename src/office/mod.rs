@@ -7,6 +7,7 @@ pub mod archive;
 pub mod cards;
 pub mod compare;
 pub mod diet;
+pub mod export;
 pub mod findings_table;
 pub mod key_file;
 pub mod keyring;

@@ -64,7 +64,7 @@ fn drafts(rows: &[Row]) -> Vec<Draft> {
 }
 
 /// A file beside the page; `None` where there is none.
-async fn fetch(address: &str) -> Option<String> {
+pub(crate) async fn fetch(address: &str) -> Option<String> {
     let window = web_sys::window()?;
     let response = wasm_bindgen_futures::JsFuture::from(window.fetch_with_str(address)).await.ok()?;
     let response: web_sys::Response = response.dyn_into().ok()?;

@@ -54,6 +54,7 @@ pub fn page() -> AnyView {
             <main>
                 <h1>{tell("desk.title")}</h1>
                 <p>{tell("desk.what")}</p>
+                {super::demo::tile(hand)}
                 <label class="tile file" data-pick="bundles">
                     <span class="label">{tell("desk.pick")}</span>
                     <input

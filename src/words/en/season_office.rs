@@ -99,6 +99,9 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
          drawn table. Of many comparisons some differ by chance.",
     ),
     ("season.compare.all_others", "all other crews"),
+    // The demo on the office's page.
+    ("desk.demo", "Open the demo season"),
+    ("desk.demo.missing", "The demo season is not here. demo/run makes it and serves it beside this page."),
     // Plots.
     ("season.plot.weeks", "Deaths by week, {winter}"),
     ("season.plot.weeks.deaths", "Deaths expected in the week; thin line: at least to at most"),

@@ -1,0 +1,90 @@
+//! Darwin Core archive (TDWG text guide): `meta.xml`, a core of occurrences, an extension MeasurementOrFact.
+//!
+//! What nobody looked at says `notAssessed`; a question without a row was not looked at either. Estimated days of death
+//! are facts with their method, never the event's date.
+
+use std::fmt::Write as _;
+
+use super::dwc_rows::{FACTS, Fact, OCCURRENCE};
+use super::{File, Tables};
+use crate::office::season::csv::is_formula;
+
+/// Folder of the archive.
+const FOLDER: &str = "dwca";
+
+/// Namespace of Darwin Core terms.
+const DWC: &str = "http://rs.tdwg.org/dwc/terms/";
+
+/// The files.
+pub fn files(tables: &Tables) -> Vec<File> {
+    let mut core = line(&OCCURRENCE.map(str::to_owned));
+    let mut facts = line(&[&["occurrenceID"][..], &FACTS].concat().into_iter().map(str::to_owned).collect::<Vec<_>>());
+    for row in &tables.carcasses.rows {
+        let Some(id) = tables.carcasses.cell(row, "carcass_id").text() else { continue };
+        let Some(more) = tables.more.get(id) else { continue };
+        core += &line(&super::dwc_rows::occurrence(tables, row, more));
+        for fact in &more.facts {
+            facts += &line(&of_fact(id, fact));
+        }
+    }
+    [("meta.xml", meta()), ("occurrence.txt", core), ("measurementorfact.txt", facts)]
+        .map(|(name, text)| (format!("{FOLDER}/{name}"), text.into_bytes()))
+        .into()
+}
+
+/// The name of a carcass as an occurrence.
+pub(super) fn urn(id: &str) -> String {
+    format!("urn:uuid:{id}")
+}
+
+fn of_fact(carcass: &str, fact: &Fact) -> Vec<String> {
+    let fact = fact.clone();
+    vec![
+        urn(carcass),
+        fact.id,
+        fact.kind,
+        fact.value,
+        fact.accuracy,
+        fact.unit,
+        fact.by,
+        fact.at,
+        fact.method,
+        fact.remarks,
+    ]
+}
+
+/// One line, cells apart by tabs: a tab or a line's end inside a cell becomes a blank.
+fn line(cells: &[String]) -> String {
+    let one = |cell: &String| {
+        let plain: String = cell.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
+        // Numbers keep their minus; words that a spreadsheet would take for a formula do not lead with it.
+        if is_formula(&plain) && plain.parse::<f64>().is_err() { format!("'{plain}") } else { plain }
+    };
+    cells.iter().map(one).collect::<Vec<_>>().join("\t") + "\n"
+}
+
+fn meta() -> String {
+    let file = |tag: &str, of: &str, name: &str| {
+        format!(
+            "  <{tag} encoding=\"UTF-8\" fieldsTerminatedBy=\"\\t\" linesTerminatedBy=\"\\n\" fieldsEnclosedBy=\"\" \
+             ignoreHeaderLines=\"1\" rowType=\"{DWC}{of}\">\n    <files><location>{name}</location></files>\n"
+        )
+    };
+    let mut out =
+        String::from("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<archive xmlns=\"http://rs.tdwg.org/dwc/text/\">\n");
+    out += &file("core", "Occurrence", "occurrence.txt");
+    out += "    <id index=\"0\"/>\n";
+    fields(&mut out, 0, &OCCURRENCE);
+    out += "  </core>\n";
+    out += &file("extension", "MeasurementOrFact", "measurementorfact.txt");
+    out += "    <coreid index=\"0\"/>\n";
+    fields(&mut out, 1, &FACTS);
+    out += "  </extension>\n</archive>\n";
+    out
+}
+
+fn fields(out: &mut String, first: usize, terms: &[&str]) {
+    for (index, term) in (first..).zip(terms) {
+        let _ = writeln!(out, "    <field index=\"{index}\" term=\"{DWC}{term}\"/>");
+    }
+}

@@ -1,0 +1,51 @@
+//! Exports in open forms: the archive for other programs. Nothing but bundles ever comes back in.
+//!
+//! Every form is made from the same tables, so that what is left out of one is left out of all: exact places unless
+//! asked for, names of persons and what was typed in a person's own words unless asked for, notes on exposure and who
+//! may be called back about a report never. A pure function of the archive and of what was asked.
+//!
+//! | file | holds |
+//! |---|---|
+//! | [`asked`] | what was asked for, and the places that it gives |
+//! | [`table`] | columns, cells, rows |
+//! | [`gathered`] | the archive folded and read |
+//! | [`carcasses`], [`examinations`], [`findings`], [`readings`] | one table each |
+//! | [`withheld`] | what of an answer is let out |
+//! | [`package`] | CSV and its `datapackage.json` |
+//! | [`geojson`], [`lines`] | one feature, one line a carcass |
+//! | [`dwc`], [`dwc_rows`] | Darwin Core archive |
+//! | `parquet` | Parquet by season; only on the command line |
+
+pub mod asked;
+pub mod carcasses;
+pub mod dwc;
+pub mod dwc_rows;
+pub mod examinations;
+pub mod findings;
+pub mod gathered;
+pub mod geojson;
+pub mod lines;
+pub mod package;
+#[cfg(feature = "cli")]
+pub mod parquet;
+pub mod readings;
+pub mod table;
+pub mod withheld;
+
+pub use asked::Asked;
+pub use gathered::{Tables, tables};
+
+/// Name and bytes of one file; folders apart by `/`.
+pub type File = (String, Vec<u8>);
+
+/// Why a file could not be made.
+#[derive(Debug, thiserror::Error)]
+pub enum ExportError {
+    /// A form that is text.
+    #[error("{0}")]
+    Text(String),
+    /// Parquet.
+    #[cfg(feature = "cli")]
+    #[error("{0}")]
+    Parquet(#[from] ::parquet::errors::ParquetError),
+}

@@ -1,0 +1,61 @@
+//! The invented season, where the page's address asks for it (`#demo`) and a `demo/` folder lies beside the page. What is
+//! published has no such folder.
+
+use leptos::prelude::*;
+use serde::Deserialize;
+
+use super::hand::Hand;
+use crate::web::demo::fetch;
+use crate::words::{Language, say_office};
+
+const LANGUAGE: Language = Language::English;
+const FOLDER: &str = "../demo/out/season";
+
+#[derive(Deserialize)]
+struct List {
+    keyring: String,
+    files: Vec<String>,
+}
+
+/// The tile that opens it; nothing where the address does not ask for it.
+pub(super) fn tile(hand: RwSignal<Hand>) -> Option<AnyView> {
+    let asked = web_sys::window()?.location().hash().is_ok_and(|hash| hash == "#demo");
+    let missing = RwSignal::new(false);
+    let open = move |_| {
+        leptos::task::spawn_local(async move {
+            missing.try_set(open(hand).await.is_none());
+        });
+    };
+    asked.then(|| {
+        view! {
+            <button type="button" class="tile" data-demo="" on:click=open>
+                {say_office(LANGUAGE, "desk.demo", &[])}
+            </button>
+            <div role="alert">
+                {move || missing.get().then(|| view! { <p class="alert">{say_office(LANGUAGE, "desk.demo.missing", &[])}</p> })}
+            </div>
+        }
+        .into_any()
+    })
+}
+
+/// Fetches the list and all that it names; taken in at once, so that the readings are worked out once.
+async fn open(hand: RwSignal<Hand>) -> Option<()> {
+    let list = fetch(&format!("{FOLDER}/files.json")).await?;
+    let list: List = serde_json::from_str(&list).ok()?;
+    let ring = fetch(&format!("{FOLDER}/{}", list.keyring)).await?;
+    let mut files = Vec::new();
+    for name in list.files {
+        let text = fetch(&format!("{FOLDER}/{name}")).await?;
+        files.push((name.rsplit('/').next().unwrap_or_default().to_owned(), text));
+    }
+    hand.try_update(|hand| {
+        let known = hand.take_keyring(ring.as_bytes()).is_ok();
+        for (name, text) in files {
+            hand.take(name, text.into_bytes());
+        }
+        known
+    })
+    .filter(|known| *known)
+    .map(drop)
+}

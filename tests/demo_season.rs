@@ -1,0 +1,87 @@
+//! The invented season: it comes out the same again, and a season run on it does too, in whatever order its files lie.
+//! None of its figures is a check value.
+#![cfg(feature = "cli")]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+#[path = "../demo/season/make/mod.rs"]
+mod make;
+#[path = "office/ran.rs"]
+mod ran;
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::Path;
+
+use ran::{Office, folder};
+use serde_json::Value as Json;
+
+/// Name, from the folder on, and bytes of every file below a folder.
+fn written(folder: &Path) -> BTreeMap<String, Vec<u8>> {
+    let mut out = BTreeMap::new();
+    let mut open = vec![folder.to_owned()];
+    while let Some(here) = open.pop() {
+        for path in fs::read_dir(here).unwrap().map(|entry| entry.unwrap().path()) {
+            if path.is_dir() {
+                open.push(path);
+            } else {
+                let name = path.strip_prefix(folder).unwrap().to_str().unwrap().to_owned();
+                out.insert(name, fs::read(path).unwrap());
+            }
+        }
+    }
+    out
+}
+
+const PASSPHRASE: &str = "quillback ridge is invented";
+
+/// A season run over an archive: what it says, and every file that it wrote.
+fn run(archive: &Path, out: &Path) -> (Json, BTreeMap<String, Vec<u8>>) {
+    let mut office = Office::new(archive.to_owned());
+    office.passphrase = Some(PASSPHRASE.into());
+    let ran = office.run(&["season", "--out", out.to_str().unwrap(), "--json"]);
+    // A stranger's phone is in it.
+    assert_eq!(ran.code, 3, "{ran:?}");
+    (serde_json::from_str(&ran.out).unwrap(), written(out))
+}
+
+/// Files of the archive under other names, so that they are read in another order.
+fn shuffle(archive: &Path) {
+    let received = archive.join("received");
+    for (n, name) in (0..).zip(written(&received).into_keys()) {
+        fs::rename(received.join(&name), received.join(format!("{}-{n}.txt", ["m", "a", "z"][n % 3]))).unwrap();
+    }
+}
+
+fn same(one: &BTreeMap<String, Vec<u8>>, other: &BTreeMap<String, Vec<u8>>) {
+    assert_eq!(one.keys().collect::<Vec<_>>(), other.keys().collect::<Vec<_>>());
+    let differing: Vec<&String> = one.iter().filter(|(name, bytes)| other[*name] != **bytes).map(|(n, _)| n).collect();
+    assert!(differing.is_empty(), "{differing:?}");
+}
+
+#[test]
+fn it_is_made_the_same_again_and_a_season_of_its_shuffled_files_too() {
+    let place = folder("demo-season");
+    let (first, second) = (place.join("one"), place.join("two"));
+    assert_eq!(make::season(&first).unwrap(), 64);
+    make::season(&second).unwrap();
+    let made = written(&first);
+    same(&made, &written(&second));
+    assert_eq!(made.keys().filter(|name| name.starts_with("files/")).count(), 10, "{:?}", made.keys());
+    // The gate's crew, the stranger and the office: few carcasses, so that a slow build is done with it soon.
+    let few = ["gate by mail.txt", "found on the desk.txt"].map(|name| made[&format!("files/{name}")].clone());
+    for folder in [&first, &second] {
+        for (name, bytes) in written(&folder.join("archive/received")) {
+            if !few.contains(&bytes) {
+                fs::remove_file(folder.join("archive/received").join(name)).unwrap();
+            }
+        }
+    }
+    shuffle(&second.join("archive"));
+    let (season, files) = run(&first.join("archive"), &place.join("a"));
+    let (_, shuffled) = run(&second.join("archive"), &place.join("b"));
+    same(&files, &shuffled);
+    let counts = &season["carcasses"];
+    assert_eq!((counts["found"].as_u64(), counts["no_carcass"].as_u64()), (Some(12), Some(1)), "{counts}");
+    assert!(season["not_used"].to_string().contains("not enrolled"), "{}", season["not_used"]);
+    assert!(season["density"]["refused"].is_string(), "responses give no density: {}", season["density"]);
+}
