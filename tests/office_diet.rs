@@ -59,6 +59,38 @@ fn the_same_files_give_the_same_digits_and_what_is_left_out_is_named() {
     assert!(ran.err.contains("deer none is left out: All volumes are zero"), "{}", ran.err);
 }
 
+/// A slot for a plant of one's own says nothing of the same slot in another record.
+#[test]
+fn plants_of_their_own_are_pooled_by_the_name_given() {
+    let office = Office::new(folder("diet-own"));
+    let deer = |name: &str, rows: Value| {
+        let mut all = vec![json!({"finding": "species", "value": "white_tailed_deer"})];
+        all.extend(rows.as_array().unwrap().iter().cloned());
+        all.push(json!({"finding": "rumen_sorting", "value": "sorted"}));
+        json!({"name": name, "examinations": [{"kind": "bench", "at": "2027-02-14T10:00:00-05:00", "findings": all}]})
+    };
+    let own = |item: u32, ml: u32| json!({"finding": "rumen_plant_ml", "item": item, "value": ml});
+    let name = |item: u32, text: &str| json!({"finding": "rumen_own_plant", "item": item, "value": text});
+    let carcasses = [
+        deer("a", json!([own(901, 60), own(3, 40), name(1, "Old man's beard")])),
+        deer("b", json!([own(901, 60), own(902, 40), name(1, "abies  Balsamea"), name(2, "old man's  BEARD")])),
+        deer("c", json!([own(901, 100)])),
+    ];
+    let table = json!({"format": "marrowbook-findings-1", "carcasses": carcasses}).to_string();
+    let file = office.put("a.json", table.as_bytes());
+    let ran = office.run(&["diet", "--json", &file]);
+    let foods = ran.json()["months"][0]["foods"].clone();
+    let of = |code: &str| {
+        let line = foods.as_array().unwrap().iter().find(|line| line["food"] == code);
+        line.unwrap_or_else(|| panic!("{code}: {foods}"))["aggregate_percent"].as_f64().unwrap()
+    };
+    let close = |got: f64, expected: f64| assert!((got - expected).abs() < 1e-9, "{got} {expected} {foods}");
+    close(of("own:old man's beard"), 100.0 / 3.0);
+    close(of("balsam_fir"), 100.0 / 3.0);
+    close(of("own_unnamed"), 100.0 / 3.0);
+    assert!(office.run(&["diet", &file]).out.contains("old man's beard (a crew's own)"));
+}
+
 #[test]
 fn nothing_counted_and_no_file() {
     let office = Office::new(folder("diet-none"));

@@ -66,5 +66,8 @@ fn row(line: &FoodLine) -> String {
 
 /// The trade name of a plant; a tier or a plant not known here by its code.
 fn name(code: &str) -> String {
+    if let Some(words) = code.strip_prefix("own:") {
+        return format!("{words} (a crew's own)");
+    }
     raw(Language::English, &format!("plant.{code}")).map_or_else(|| code.replace('_', " "), str::to_owned)
 }

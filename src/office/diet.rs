@@ -8,12 +8,12 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::Serialize;
 use uuid::Uuid;
 
-use crate::reading::{self, Given, Outcome, RumenMeasure, found_on, rumen_samples};
+use crate::reading::{self, Given, Outcome, RumenMeasure, RumenSample, found_on, own_plant_names, rumen_samples};
 use crate::record::Carcass;
 use crate::science::diet::plants::{self, Tier};
 use crate::science::diet::pooled::{self, NoPool, PooledItem};
 use crate::science::special::ShareInterval;
-use crate::words::Language;
+use crate::words::{Language, raw};
 
 /// Diet of all months.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -52,7 +52,8 @@ pub struct MonthDiet {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
 pub struct FoodLine {
-    /// Code of the plant or the tier.
+    /// Code of the plant or the tier; `own:` and the words of the person where it is no plant of the list,
+    /// `own_unnamed` where nobody said what it was.
     pub food: String,
     /// Latin name; absent where it is no one kind.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -135,7 +136,7 @@ pub fn diet<'a>(carcasses: impl IntoIterator<Item = &'a Carcass>) -> DietReport 
 
 /// The shares of one deer, or why it has none.
 fn deer(carcass: &Carcass) -> Result<Deer, String> {
-    let samples = rumen_samples(carcass);
+    let samples = with_own_plants_named(rumen_samples(carcass), carcass);
     let Some(first) = samples.first() else { return Err("Its rumen was not counted or sorted.".to_owned()) };
     // The reading has the checks: species, months, percentages over 100, rows that cannot be read.
     let reading = reading::all(carcass, &Given { without_cause: true, ..Given::default() }).diet;
@@ -165,6 +166,39 @@ fn deer(carcass: &Carcass) -> Result<Deer, String> {
         few_points: points.clone().any(|one| sum(&one.amounts) < fewest),
         counted_twice: usable.len() > 1,
     })
+}
+
+/// Amounts of a crew's own plants under the names that they were given. A slot of one record says nothing of
+/// the same slot in another, so a plant without a name joins only the others without one.
+fn with_own_plants_named<'a>(samples: Vec<RumenSample<'a>>, carcass: &Carcass) -> Vec<RumenSample<'a>> {
+    let names = own_plant_names(carcass);
+    let heading = |code: String| match (names.get(&code), plants::OWN.iter().any(|own| own.code == code)) {
+        (Some(name), _) => food_named(name),
+        (None, true) => "own_unnamed".to_owned(),
+        (None, false) => code,
+    };
+    let renamed = |mut one: RumenSample<'a>| {
+        let mut amounts = BTreeMap::new();
+        for (code, amount) in std::mem::take(&mut one.amounts) {
+            *amounts.entry(heading(code)).or_default() += amount;
+        }
+        one.amounts = amounts;
+        one
+    };
+    samples.into_iter().map(renamed).collect()
+}
+
+/// The food that a person's own words mean: a plant of the list where they are its trade or Latin name, else
+/// `own:` and the words, blanks and capitals aside.
+fn food_named(words: &str) -> String {
+    let plain = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
+    let words = plain(words);
+    let is_it = |plant: &&plants::Plant| {
+        let trade = raw(Language::English, &format!("plant.{}", plant.code));
+        trade.is_some_and(|name| plain(name) == words) || (!plant.latin.is_empty() && plain(plant.latin) == words)
+    };
+    let listed = plants::all().filter(|plant| !plants::OWN.contains(plant)).find(is_it);
+    listed.map_or_else(|| format!("own:{words}"), |plant| plant.code.to_owned())
 }
 
 fn month_diet(month: String, deer: &[Deer], without_shares: usize) -> Result<MonthDiet, NoPool> {

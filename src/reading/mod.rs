@@ -58,7 +58,7 @@ pub use death::{Mark as TimelineMark, Timeline, timeline};
 pub use evidence::{BUILT_IN_NAME, built_in, digest_of_table, table_of};
 pub use given::{Given, GivenCard};
 pub use observations::FINDINGS_OF;
-pub use rumen_samples::{RumenMeasure, RumenSample, rumen_samples};
+pub use rumen_samples::{RumenMeasure, RumenSample, own_names as own_plant_names, rumen_samples};
 pub use shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Taken, Val, Variant};
 pub use short::{Short, short};
 pub use window::found_on;

@@ -148,8 +148,9 @@ fn add(amounts: &mut BTreeMap<String, f64>, measure: RumenMeasure, site: Site, v
     }
 }
 
-/// Names given to plants of one's own: code and name.
-pub(super) fn own_names(carcass: &Carcass) -> BTreeMap<String, String> {
+/// Names given to plants of one's own: code (`own_1` to `own_3`) and name, as typed. The code is a slot of
+/// this one record: the same code in another record is another plant.
+pub fn own_names(carcass: &Carcass) -> BTreeMap<String, String> {
     (1..=3)
         .filter_map(|n| match carcass.question("rumen_own_plant", Site::item(n)).results().first() {
             Some(Answer::Seen { value: Value::Text(name) }) => Some((format!("own_{n}"), name.clone())),

@@ -107,3 +107,21 @@ fn refusals() {
         Inputs { fat_share: Range { low: 0.2, high: 1.2 }, ..Inputs::published(AgeGroup::Adult, kg(50.0, 60.0)) };
     assert_eq!(reserve(&inputs), Err(ReserveRefusal::NotTrue));
 }
+
+/// Reference, section 9, row 60: fasting white-tails of Silver and others 1969, kcal a day and kg of live mass, as
+/// two statistics textbooks reprint them; their masses were not retrieved, 60 kg is assumed. An independent check
+/// of the winter rate used here, and why no days are told after April.
+#[test]
+fn the_fasting_rate_stands_beside_another_herd_s() {
+    let mean = |readings: &[f64]| readings.iter().sum::<f64>() / readings.len() as f64;
+    let winter = mean(&[36.0, 33.6, 26.9, 35.8, 30.1, 31.2, 35.3]);
+    near(winter, 32.70, 0.005);
+    near(winter * libm::pow(60.0, 0.25), 91.01, 0.01);
+    near(winter * libm::pow(70.0, 0.25), 94.58, 0.01);
+    // The upper edge of the range: not further off than its own width over the middle.
+    let reach = days::FASTING_RATE.high - days::FASTING_RATE_BEST;
+    assert!((winter * libm::pow(60.0, 0.25) - days::FASTING_RATE.high).abs() < reach);
+    let spring = mean(&[44.6, 54.4, 48.2, 55.7, 50.0]) / winter;
+    let summer = mean(&[53.8, 53.9, 62.5, 46.6]) / winter;
+    assert!(spring > 1.5 && (1.6..1.7).contains(&summer));
+}
