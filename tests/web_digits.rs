@@ -165,7 +165,7 @@ fn digest_of_causes() -> String {
 #[cfg_attr(not(target_arch = "wasm32"), test)]
 #[cfg_attr(target_arch = "wasm32", wasm_bindgen_test::wasm_bindgen_test)]
 fn every_bit_of_the_causes_is_the_same_in_the_browser() {
-    assert_eq!(digest_of_causes(), "920ce636529b8685bd685fb33f4219fc01986bc477a7a0bf4f1e374422e7a86b");
+    assert_eq!(digest_of_causes(), "c69b4b4231437596f56ffb1420718e092fd52f394f9377d0cbf78974ed9c8e1c");
 }
 
 #[cfg_attr(not(target_arch = "wasm32"), test)]

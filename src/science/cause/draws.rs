@@ -10,7 +10,8 @@ use super::case::Case;
 use super::causes::{CAUSES, PerCause};
 use super::combine::{Said, strength};
 use super::random::normal;
-use super::table::{Row, Table, Z_95, held, logit};
+use super::single;
+use super::table::{Cell, Row, Table, Z_95, held, logit};
 use crate::order::Short as _;
 
 /// How many times the table is drawn. Forty other sets of so many moved the ends of case E9 (44 and 81 in
@@ -172,47 +173,56 @@ fn prior_part(part: usize) -> Box<[PerCause]> {
     let of = |draw| {
         let mut moved = [0.0; CAUSES];
         for (moved, cause) in moved.iter_mut().zip(0_u8..) {
-            *moved = normal(draw, 0, 0, cause) * core::f64::consts::LN_2 / Z_95;
+            *moved = f64::from(normal(draw, 0, 0, cause)) * core::f64::consts::LN_2 / Z_95;
         }
         moved
     };
     numbers(part).map(of).collect()
 }
 
-/// Probability of log odds, in single precision: see [`normal`].
-#[allow(clippy::cast_possible_truncation)] // log odds of a cell lie within -30 and 30
-fn logistic_single(x: f64) -> f64 {
-    1.0 / (1.0 + f64::from(libm::expf(-x as f32)))
+/// One state's cells on the logit scale, by cause: middle, and what one standard deviation goes down and up.
+struct Spread {
+    middle: [f32; CAUSES],
+    down: [f32; CAUSES],
+    up: [f32; CAUSES],
+}
+
+#[allow(clippy::cast_possible_truncation)] // log odds within -30 and 30, widths of a few
+fn spread(cells: &[Cell; CAUSES]) -> Spread {
+    Spread {
+        middle: cells.map(|cell| logit(cell.p) as f32),
+        down: cells.map(|cell| (cell.down / Z_95) as f32),
+        up: cells.map(|cell| (cell.up / Z_95) as f32),
+    }
 }
 
 /// One part of the states that are kept: all of the row are drawn on the logit scale, each cause's column is
-/// then made to add to one.
-#[allow(clippy::cast_possible_truncation)] // a probability
+/// then made to add to one. In single precision, as [`normal`] is.
+#[allow(clippy::cast_possible_truncation)] // bounds of a probability
 fn row_part(row: &Row, part: usize, kept: impl Fn(u8) -> bool) -> Vec<(u8, Box<[PerCause]>)> {
-    let centres: Vec<PerCause> = row.states.iter().map(|cells| cells.map(|cell| logit(cell.p))).collect();
+    let spreads: Vec<Spread> = row.states.iter().map(spread).collect();
     let mut states: Vec<(u8, Vec<PerCause>)> =
-        (0_u8..).zip(&row.states).map(|(s, _)| (s, Vec::with_capacity(PART))).collect();
+        (0_u8..).take(spreads.len()).filter(|s| kept(*s)).map(|s| (s, Vec::with_capacity(PART))).collect();
+    let mut drawn = vec![[0.0_f32; CAUSES]; spreads.len()];
     for draw in numbers(part) {
-        let mut sums = [0.0; CAUSES];
-        for ((cells, centres), (s, out)) in row.states.iter().zip(&centres).zip(&mut states) {
-            let mut drawn = [0.0; CAUSES];
-            for (c, (((cell, centre), q), sum)) in
-                (0_u8..).zip(cells.iter().zip(centres).zip(&mut drawn).zip(&mut sums))
-            {
-                let z = normal(draw, row.number, *s, c);
-                let d = if z < 0.0 { cell.down } else { cell.up };
-                *q = logistic_single(centre + z * d / Z_95);
+        let mut sums = [0.0_f32; CAUSES];
+        for ((of, drawn), s) in spreads.iter().zip(&mut drawn).zip(0_u8..) {
+            let cells = of.middle.iter().zip(&of.down).zip(&of.up).zip(drawn).zip(&mut sums);
+            for (((((middle, down), up), q), sum), c) in cells.zip(0_u8..) {
+                let z = normal(draw, row.number, s, c);
+                let off = z * if z < 0.0 { *down } else { *up };
+                *q = 1.0 / (1.0 + single::exp(-(middle + off)));
                 *sum += *q;
             }
-            out.push(drawn);
         }
-        for (_, out) in states.iter_mut().filter(|(s, _)| kept(*s)) {
-            if let Some(drawn) = out.last_mut() {
-                for (q, sum) in drawn.iter_mut().zip(&sums) {
-                    *q = f64::from(libm::logf(held(*q / sum) as f32));
-                }
+        for (s, out) in &mut states {
+            let Some(drawn) = drawn.get(usize::from(*s)) else { continue };
+            let mut ln_p = [0.0; CAUSES];
+            for ((ln_p, q), sum) in ln_p.iter_mut().zip(drawn).zip(&sums) {
+                *ln_p = f64::from(libm::logf(held(f64::from(q / sum)) as f32));
             }
+            out.push(ln_p);
         }
     }
-    states.into_iter().filter(|(s, _)| kept(*s)).map(|(s, cells)| (s, cells.into_boxed_slice())).collect()
+    states.into_iter().map(|(s, cells)| (s, cells.into_boxed_slice())).collect()
 }

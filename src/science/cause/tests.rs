@@ -146,7 +146,7 @@ fn the_generator_is_the_reference_s() {
         ((2999, 25, 1, 11), 0x3185_8fe5_de53_a9cd, 0x4922_a12b_9fb8_9912, -0.403_013),
     ] {
         assert_eq!(words(d, r, s, c), (a, b));
-        close(normal(d, r, s, c), z, 5e-7, "normal");
+        close(f64::from(normal(d, r, s, c)), z, 5e-7, "normal");
     }
 }
 
