@@ -24,6 +24,9 @@ const clock = (at) => `(() => { const D = Date, off = ${Date.parse(at)} - D.now(
 const text = async (page) => (await page.evaluate(() => document.querySelector("main:not([hidden])")?.innerText ?? ""))
   .replace(/\u00a0|\u202f/g, " ");
 
+/** Which question of the jaw is asked. Runs in the page. */
+const panelNow = () => JSON.stringify({ ...document.querySelector("main .jaw-panel")?.dataset });
+
 /** What the plan of a story can say beside what every walk can: moments, a jaw tooth by tooth, a stop that is reopened. */
 async function act(hand, here, said) {
   const { page } = hand;
@@ -38,9 +41,10 @@ async function act(hand, here, said) {
   }
   if (said.teeth) {
     for (const tooth of said.teeth) {
-      const before = await text(page);
+      // The panel names what it asks: the text alone may change before the question does.
+      const before = await page.evaluate(panelNow);
       await hand.tilePaged(tooth);
-      await page.waitForFunction((was) => document.querySelector("main:not([hidden])")?.innerText !== was, before).catch(() => {});
+      await page.waitForFunction(([now, was]) => (0, eval)(now)() !== was, [`(${panelNow})`, before]);
     }
     return hand.tilePaged("next");
   }
