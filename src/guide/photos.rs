@@ -4,7 +4,7 @@
 //! `cause-and-time-of-death.md` 6.2, `[EJ]`). An evidence record has photos of its own.
 
 use crate::record::{Answer, PHOTO_DELETED, Photo, Site, Value, Why};
-use crate::words::{Language, say};
+use crate::words::{Language, raw};
 
 use super::steps::STEPS;
 use super::{Ask, Draft, Input, View};
@@ -14,28 +14,6 @@ pub(crate) const LIST: &[u16] = &[31, 32, 33, 34, 35, 36, 37, 38];
 
 /// The four sides among them.
 pub(crate) const SIDES: [u16; 4] = [32, 33, 34, 35];
-
-/// Photos with a step of their own, by number.
-const ALONE: &[(u16, &str)] = &[
-    (1, "photo_scene"),
-    (2, "photo_jaw"),
-    (3, "photo_marrow"),
-    (11, "ev_label"),
-    (12, "ev_tracks"),
-    (13, "ev_overview"),
-    (14, "ev_middle"),
-    (15, "ev_close"),
-    (16, "ev_way_in"),
-    (21, "ev_north"),
-    (22, "ev_east"),
-    (23, "ev_south"),
-    (24, "ev_west"),
-    (25, "ev_both_sides"),
-    (26, "ev_head_feet"),
-    (27, "ev_wounds"),
-    (28, "ev_wounds_scale"),
-    (29, "ev_snow_wall"),
-];
 
 /// Until so many milliseconds after the camera was opened a page that comes back goes straight to the photo's
 /// question. After that the crew has been elsewhere, and is shown where the visit stood. The project's own, no source.
@@ -85,13 +63,10 @@ pub const fn room_for(used_bytes: u64, quota_bytes: u64) -> u64 {
     quota_bytes.saturating_sub(used_bytes) / PHOTO_BYTES
 }
 
-/// What a photo's number stands for, in words; empty for a number that is not known here.
-pub fn photo_words(language: Language, number: u16) -> String {
-    if LIST.contains(&number) {
-        return say(language, &format!("photo.item.{number}"), &[]);
-    }
-    let alone = ALONE.iter().find(|(n, _)| *n == number);
-    alone.map(|(_, step)| say(language, &format!("step.{step}.ask"), &[])).unwrap_or_default()
+/// What a photo shows, in words: of a report, or by its number. Empty for a number that is not known here.
+pub fn photo_words(language: Language, finding: &str, number: u16) -> String {
+    let id = if finding == "report_photo" { "photo.of_report".to_owned() } else { format!("photo.item.{number}") };
+    raw(language, &id).unwrap_or_default().to_owned()
 }
 
 /// A step that asks for photos: its id and the finding that it writes.
@@ -114,24 +89,19 @@ mod tests {
     use std::collections::BTreeSet;
 
     use super::*;
-    use crate::words::raw;
 
     #[test]
     fn every_photo_that_a_step_asks_for_has_words_of_its_own() {
-        let all: Vec<u16> = LIST.iter().copied().chain(ALONE.iter().map(|(n, _)| *n)).collect();
-        assert_eq!(all.iter().collect::<BTreeSet<_>>().len(), all.len(), "a number stands twice");
+        // The scene, jaw, marrow; an evidence record's; those that an officer asks for; the list.
+        let all: Vec<u16> = (1..=3).chain(11..=16).chain(21..=29).chain(LIST.iter().copied()).collect();
         let mut told = BTreeSet::new();
         for number in all {
-            let id = match ALONE.iter().find(|(n, _)| *n == number) {
-                Some((_, step)) => format!("step.{step}.ask"),
-                None => format!("photo.item.{number}"),
-            };
-            let text = raw(Language::English, &id).unwrap_or_else(|| panic!("no text {id}"));
-            assert!(text.chars().count() <= 60, "{text}");
-            assert!(told.insert(text), "{text} says two things");
-            assert_eq!(photo_words(Language::English, number), text);
+            let text = photo_words(Language::English, "photo", number);
+            assert!((3..=36).contains(&text.chars().count()), "{number}: {text}");
+            assert!(told.insert(text), "{number} says what another says");
         }
-        assert_eq!(photo_words(Language::English, 9_999), "");
+        assert_eq!(photo_words(Language::English, "photo", 9_999), "");
+        assert!(told.insert(photo_words(Language::English, "report_photo", 1)));
         assert!(SIDES.iter().all(|side| LIST.contains(side)));
     }
 
@@ -140,13 +110,13 @@ mod tests {
         // Reference `cause-and-time-of-death.md` 6.2: most fragile items first [S85b]; overview, mid-range, close-up
         // [S85a]; each wound without scale, then with it.
         let at = |text: &str| {
-            LIST.iter().position(|n| photo_words(Language::English, *n).to_lowercase().contains(text)).unwrap()
+            LIST.iter().position(|n| photo_words(Language::English, "photo", *n).to_lowercase().contains(text)).unwrap()
         };
         assert_eq!(at("tracks"), 0);
         assert!(at("north") < at("head") && at("head") < at("wound"));
         let wounds: Vec<String> = LIST
             .iter()
-            .map(|n| photo_words(Language::English, *n))
+            .map(|n| photo_words(Language::English, "photo", *n))
             .filter(|t| t.to_lowercase().contains("wound"))
             .collect();
         assert_eq!(wounds.len(), 2);

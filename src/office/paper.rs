@@ -122,7 +122,7 @@ fn answers(language: Language, step: &Step) -> String {
         Input::ReadDo(_) => square(&say_office(language, "paper.done", &[])),
         Input::Photo(_) => square(&say_office(language, "paper.photo", &[])),
         Input::Photos { items, .. } => {
-            items.iter().map(|n| square(&photo_words(language, *n))).collect::<Vec<_>>().concat()
+            items.iter().map(|n| square(&photo_words(language, "photo", *n))).collect::<Vec<_>>().concat()
         }
         Input::Jaw => jaw(language),
         Input::Points { .. } | Input::Volumes { .. } => tell("paper.bench"),

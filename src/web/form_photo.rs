@@ -95,13 +95,20 @@ impl Form {
         let draft = Draft { finding, site: slot.site(), answer: Answer::Seen { value: Value::Photo(photo) }, step };
         let bodies = self.with(|s| s.answer_at(slot.examination, slot.report, &[draft], &Phone.when()));
         match bodies {
-            Some(Ok(bodies)) => self.write(bodies, self.say("saved.photo")),
+            Some(Ok(bodies)) => self.write(bodies, self.words_of(slot)),
             Some(Err(flaw)) => {
                 self.tell(super::wording::flaw(self.language(), &flaw));
                 false
             }
             None => false,
         }
+    }
+
+    /// What is photographed, in words.
+    fn words_of(self, slot: &Slot) -> String {
+        let finding = photo_step(slot.step()).map_or("photo", |(_, finding)| finding);
+        let words = photo_words(self.language(), finding, slot.item);
+        if words.is_empty() { self.say("saved.photo") } else { words }
     }
 
     /// A list stays on the screen; a question for one photo has its answer and gives way.
@@ -114,13 +121,11 @@ impl Form {
             _ => String::new(),
         };
         let is_list = now.ask(Some(&slot.ask)).is_some_and(|ask| ask.questions(&now.view()).len() > 1);
-        let what = photo_words(self.language(), slot.item);
-        let kept = self.say_with("photo.kept", &[("what", Arg::Text(what))]);
+        self.hush();
         if here == slot.ask && !is_list {
             self.end_input();
             self.go(Screen::Visit(None));
         }
-        self.tell(kept);
     }
 
     fn no_picture(self, why: NoPicture) -> String {
@@ -152,7 +157,7 @@ impl Form {
         let soon = clock::unix_ms().saturating_sub(slot.at_ms) < BACK_TO_CAMERA_MS;
         let to = if soon { Screen::Visit(Some(slot.ask.clone())) } else { Screen::Resume };
         self.go(to);
-        let what = Arg::Text(photo_words(self.language(), slot.item));
+        let what = Arg::Text(self.words_of(&slot));
         let lost = if soon {
             self.say("photo.lost")
         } else {

@@ -48,7 +48,7 @@ test("a sketch is paced out by taps, shown to scale, taken back and made into a 
     await phone.picture("sketch-far");
     await key(hand, 12);
     await stage(page, "sketch.head");
-    await page.waitForFunction(() => /1 Drag/.test(document.querySelector("main").textContent));
+    await page.waitForFunction(() => /1 Drag/.test(document.querySelector("main:not([hidden])").textContent));
     assert.match(await page.locator(".marks").textContent(), /12 paces \(8\.4.m\)/);
 
     // Blood on from there by degrees and metres; then a bed from the body.
@@ -93,7 +93,7 @@ test("a sketch is paced out by taps, shown to scale, taken back and made into a 
 
     // The last mark can be taken back; a number of no compass is refused.
     await hand.tile("undo");
-    await page.waitForFunction(() => !/3 Bed/.test(document.querySelector("main").textContent));
+    await page.waitForFunction(() => !/3 Bed/.test(document.querySelector("main:not([hidden])").textContent));
     await hand.tile("add");
     await hand.tile("hair");
     await hand.tile("from-last");
@@ -112,7 +112,7 @@ test("a sketch is paced out by taps, shown to scale, taken back and made into a 
     await hand.tile("carry-on");
     await hand.page.waitForSelector('main [data-ask="sketch"]');
     await hand.tile("sketch");
-    await hand.page.waitForFunction(() => /2 Blood/.test(document.querySelector("main").textContent) && !/3 Bed/.test(document.querySelector("main").textContent));
+    await hand.page.waitForFunction(() => /2 Blood/.test(document.querySelector("main:not([hidden])").textContent) && !/3 Bed/.test(document.querySelector("main:not([hidden])").textContent));
     await hand.tile("done");
     await hand.page.waitForFunction(() => document.querySelector("main [data-ask]")?.dataset.ask !== "sketch");
     await saved(hand.page);

@@ -27,7 +27,7 @@ pub(super) fn photos(q: &Question, items: &'static [u16]) -> AnyView {
                     n => Some(format!("\u{2713} {n}")),
                 })
             };
-            let label = photo_words(form.language(), item);
+            let label = photo_words(form.language(), "photo", item);
             file_tile(form, &format!("photo-{item}"), label, ask.name(), item, move || !from_pictures.get(), mark)
         });
         let more = (page + 1 < count).then(|| more_tile(form, page, count));
@@ -50,6 +50,7 @@ pub(super) fn photos(q: &Question, items: &'static [u16]) -> AnyView {
         })
     });
     view! {
+        <div class="tiles list">{shown}</div>
         <div class="ways">
             <button
                 type="button"
@@ -65,7 +66,6 @@ pub(super) fn photos(q: &Question, items: &'static [u16]) -> AnyView {
             {other}
             {all}
         </div>
-        <div class="tiles list">{shown}</div>
     }
     .into_any()
 }

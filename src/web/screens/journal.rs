@@ -51,7 +51,7 @@ fn list(form: Form, head: &str, answers: Vec<Answered>) -> AnyView {
 fn row(form: Form, a: &Answered) -> AnyView {
     let code = a.finding.as_str();
     let of_photo = matches!(a.answer.value(), Some(Value::Photo(_))).then_some(a.site.item).flatten();
-    let place = of_photo.map(|n| photo_words(form.language(), n)).filter(|words| !words.is_empty());
+    let place = of_photo.map(|n| photo_words(form.language(), code, n)).filter(|words| !words.is_empty());
     let place = place.unwrap_or_else(|| site_words(form.language(), a.site));
     let what = if place.is_empty() {
         wording::finding(form.language(), code)

@@ -101,7 +101,7 @@ fn row(form: Form, picture: Picture, may: bool, shown: Shown, asked: RwSignal<Op
 }
 
 fn what(form: Form, picture: &Picture) -> String {
-    picture.site.item.map(|n| photo_words(form.language(), n)).unwrap_or_default()
+    picture.site.item.map(|n| photo_words(form.language(), &picture.finding, n)).unwrap_or_default()
 }
 
 /// An address under which the page can show these bytes.

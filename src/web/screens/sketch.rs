@@ -329,7 +329,7 @@ fn far(making: Making) -> AnyView {
             None => form.tell(form.say("number.not_yet")),
         })
     } else {
-        let unit = "\u{d7}";
+        let unit = crate::words::raw(form.language(), "sketch.paces").unwrap_or_default();
         typed(making, unit, false, "2000", move |typed| match (typed.parse(), making.pace_cm()) {
             (Ok(count), Some(pace_cm)) => making.save(HowFar::Paces { count, pace_cm }),
             _ => form.tell(form.say("number.not_yet")),

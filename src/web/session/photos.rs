@@ -17,6 +17,8 @@ use super::{Correction, Here, Now, Session, When};
 pub(crate) struct Picture {
     /// The entry.
     pub(crate) id: EntryId,
+    /// The finding's code.
+    pub(crate) finding: String,
     /// Its number in the list.
     pub(crate) site: Site,
     /// The photo.
@@ -55,6 +57,7 @@ impl Session {
             .filter_map(|a| match a.answer {
                 Answer::Seen { value: Value::Photo(photo) } => Some(Picture {
                     id: a.id,
+                    finding: a.finding.as_str().to_owned(),
                     site: a.site,
                     deleted: gone.contains(&photo.sha256),
                     photo,
