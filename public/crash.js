@@ -3,6 +3,8 @@
 "use strict";
 (() => {
   const KEY = "marrowbook.crash";
+  // The language chosen on this phone, before the form itself can say it.
+  try { document.documentElement.lang = localStorage.getItem("marrowbook-language") || "en"; } catch { /* English then */ }
   let started = false;
   let stopped = false;
 

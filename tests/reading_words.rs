@@ -2,6 +2,8 @@
 
 use marrowbook::reading::cause_ids;
 use marrowbook::reading::message_ids::ALL;
+use marrowbook::reading::{Statement, Val};
+use marrowbook::record::Unit;
 use marrowbook::words::{Language, ids, raw};
 
 #[test]
@@ -37,4 +39,18 @@ fn what_to_look_at_next_names_no_cause() {
             assert!(!text.contains(word), "{id} says `{word}`: {text}");
         }
     }
+}
+
+#[test]
+fn numbers_and_counts_of_a_statement_follow_the_language() {
+    // Decimal marks and plural forms: Unicode CLDR 45 (fr: comma, one for 0 and 1; en: point, one for 1).
+    let half =
+        Statement::plain("reading.size.rule_silent").with("rule", Val::number(2.5, 1)).with("why", Val::Count(3));
+    assert_eq!(half.say(Language::English), "2.5: not used, 3");
+    assert_eq!(half.say(Language::French), "2,5\u{a0}: n'a pas servi, 3");
+    let kilos = Statement::plain("reading.size.weighed").with("kg", Val::measure(61.24, Unit::Kilogram, 1));
+    assert_eq!(kilos.say(Language::French), "À la balance\u{a0}: 61,2\u{a0}kg");
+    let counted = |language, n| Statement::plain("reading.view.basis_count").with("n", Val::Count(n)).say(language);
+    assert_eq!([0, 1, 2].map(|n| counted(Language::English, n)), ["0 answers", "1 answer", "2 answers"]);
+    assert_eq!([0, 1, 2].map(|n| counted(Language::French, n)), ["0 réponse", "1 réponse", "2 réponses"]);
 }

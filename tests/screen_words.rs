@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use marrowbook::words::{Language, raw};
+use marrowbook::words::{Language, office_ids, raw};
 
 /// Ids given as plain literals to `say`, `say_with`, or kept in a list of ids.
 fn ids_in(text: &str) -> Vec<String> {
@@ -43,7 +43,7 @@ fn every_id_that_a_screen_names_has_a_text() {
     walk(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src/web"), &mut |path, text| {
         for id in ids_in(text) {
             count += 1;
-            if raw(Language::English, &id).is_none() {
+            if raw(Language::English, &id).is_none() && !office_ids().any(|own| own == id) {
                 missing.push(format!("{id} in {}", path.display()));
             }
         }

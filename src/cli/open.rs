@@ -12,7 +12,7 @@ use crate::office::opening::{Judged, Outcome, is_picture, judge, judge_unread};
 use crate::office::photos::named;
 use crate::office::report::{report, summary};
 use crate::record::{Digest, Photo};
-use crate::words::{Language, say};
+use crate::words::{Language, say_office};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -162,8 +162,8 @@ fn tell_photo(seen: &Seen, named: Option<&String>, json: bool, streams: &mut Str
         streams.line(&line.to_string())?;
     } else {
         let line = match named {
-            Some(bundle) => say(Language::English, "office.open.photo", &[("bundle", bundle.as_str().into())]),
-            None => say(Language::English, "office.open.photo_stray", &[]),
+            Some(bundle) => say_office(Language::English, "office.open.photo", &[("bundle", bundle.as_str().into())]),
+            None => say_office(Language::English, "office.open.photo_stray", &[]),
         };
         streams.line(&format!("{}: {line}", seen.file))?;
     }

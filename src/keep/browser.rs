@@ -9,7 +9,8 @@ use wasm_bindgen_futures::spawn_local;
 use crate::record::{Body, DeviceId, Digest, Journal, JsonError, Photo, Salt};
 
 use super::browser_channel::Channel;
-use super::browser_lock::{self, Lock, NoLock};
+pub use super::browser_lock::NoLock;
+use super::browser_lock::{self, Lock};
 use super::browser_quick::LocalQuick;
 use super::browser_store::BrowserStore;
 use super::settings::{self, Setting};

@@ -4,7 +4,7 @@ use super::opening::{Judged, Outcome, Verdict};
 use super::photos;
 use crate::bundle::received::Repair;
 use crate::record::{Photo, Stored};
-use crate::words::{Arg, Language, say};
+use crate::words::{Arg, Language, say_office};
 use serde::Serialize;
 
 /// The judgement of a file in words: the outcome, what to know about it, what to do next.
@@ -32,7 +32,7 @@ struct About<'a> {
 
 impl About<'_> {
     fn say(&self, id: &str, args: &[(&str, Arg)]) -> String {
-        say(self.language, id, args)
+        say_office(self.language, id, args)
     }
 
     fn outcome(&self) -> String {

@@ -262,9 +262,13 @@ impl Val {
     fn arg(&self, language: Language, shown: Shown) -> Arg {
         match self {
             Self::Count(n) => Arg::Count(*n),
-            Self::Number { value, decimals } => Arg::Text(format!("{value:.*}", usize::from(*decimals))),
+            Self::Number { value, decimals } => {
+                Arg::Text(language.number(format!("{value:.*}", usize::from(*decimals))))
+            }
             Self::InHundred(probability) => in_hundred(language, *probability),
-            Self::Measure { value, unit, decimals } => Arg::Text(unit.shown(*value, *decimals, shown).print()),
+            Self::Measure { value, unit, decimals } => {
+                Arg::Text(language.number(unit.shown(*value, *decimals, shown).print()))
+            }
             Self::Message(id) => Arg::Text(words::say(language, id, &[])),
             Self::Text(text) => Arg::Text(text.clone()),
             Self::List(all) => {

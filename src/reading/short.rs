@@ -179,7 +179,7 @@ fn range(estimate: &Estimate) -> Option<Statement> {
     let (low, high) = (estimate.low?, estimate.high?);
     let (ends, holds, unsaid) = match estimate.metric_unit() {
         Some(unit) => ([low, high].map(|v| Val::measure(v, unit, 0)), HOLDS, HOLDS_UNSAID),
-        None => ([low, high].map(|v| Val::Text(plain(v))), HOLDS_IN, HOLDS_IN_UNSAID),
+        None => ([low, high].map(plain), HOLDS_IN, HOLDS_IN_UNSAID),
     };
     let [low, high] = ends;
     let said = match estimate.coverage {
@@ -191,9 +191,8 @@ fn range(estimate: &Estimate) -> Option<Statement> {
 }
 
 /// At most one decimal.
-fn plain(value: f64) -> String {
-    let text = format!("{value:.1}");
-    text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
+fn plain(value: f64) -> Val {
+    Val::number(value, u8::from(!format!("{value:.1}").ends_with(".0")))
 }
 
 impl Readings {

@@ -27,7 +27,11 @@ pub(crate) fn app() -> AnyView {
 
 fn page(form: Form) -> AnyView {
     // Drawn anew for another screen and after an entry, never for the clock: half-typed answers stay.
-    let drawn = Memo::new(move |_| (form.screen.get(), form.turn.get(), form.ready.get()));
+    // Another language: the form itself holds what is half given, so nothing is lost.
+    let drawn = Memo::new(move |_| {
+        form.spoken.track();
+        (form.screen.get(), form.turn.get(), form.ready.get())
+    });
     let name = Memo::new(move |_| form.screen.with(super::screen::Screen::name));
     Effect::new(move |_| {
         drawn.track();
@@ -35,8 +39,10 @@ fn page(form: Form) -> AnyView {
     });
     view! {
         <div class="page" data-screen=name data-left-hand=move || form.settings.with(|s| s.left_hand).then_some("")>
-            {bar(form)}
-            {saved_line(form)}
+            {move || {
+                form.spoken.track();
+                view! { {bar(form)} {saved_line(form)} }
+            }}
             <main>
                 {notice(form)}
                 {move || match drawn.get() {
@@ -66,10 +72,12 @@ fn focus_head() {
 
 /// Daylight or dusk, told to the style sheet on the root element.
 fn light(form: Form) {
-    Effect::new(move |_| {
-        let dusk = form.settings.with(|s| s.dusk);
-        if let Some(root) = web_sys::window().and_then(|w| w.document()).and_then(|d| d.document_element()) {
-            let _ = root.set_attribute("data-light", if dusk { "dusk" } else { "day" });
-        }
-    });
+    Effect::new(move |_| tell_root("data-light", if form.settings.with(|s| s.dusk) { "dusk" } else { "day" }));
+}
+
+/// Something of the whole page, on the root element.
+pub(super) fn tell_root(name: &str, value: &str) {
+    if let Some(root) = web_sys::window().and_then(|w| w.document()).and_then(|d| d.document_element()) {
+        let _ = root.set_attribute(name, value);
+    }
 }

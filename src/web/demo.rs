@@ -2,12 +2,12 @@
 //! lies beside a `demo/` folder. What is published has no such folder, so nothing comes of it there.
 
 use serde::Deserialize;
-use wasm_bindgen::JsCast as _;
 
 use crate::guide::Draft;
 use crate::record::{Answer, PersonCode, Site, find};
 
 use super::edge::Phone;
+use super::fetched::text as fetch;
 use super::form::Form;
 use super::screen::Screen;
 use super::session::read_card;
@@ -61,16 +61,4 @@ fn drafts(rows: &[Row]) -> Vec<Draft> {
         Some(Draft { finding, site: row.site, answer: row.answer.clone(), step: "demo" })
     };
     rows.iter().filter_map(draft).collect()
-}
-
-/// A file beside the page; `None` where there is none.
-pub(crate) async fn fetch(address: &str) -> Option<String> {
-    let window = web_sys::window()?;
-    let response = wasm_bindgen_futures::JsFuture::from(window.fetch_with_str(address)).await.ok()?;
-    let response: web_sys::Response = response.dyn_into().ok()?;
-    if !response.ok() {
-        return None;
-    }
-    let text = wasm_bindgen_futures::JsFuture::from(response.text().ok()?).await.ok()?;
-    text.as_string()
 }

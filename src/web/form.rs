@@ -21,6 +21,7 @@ use super::edge::{Phone, steady_ms};
 use super::photo_slot::Slot;
 use super::platform::position::{Fix, NoFix, Watch};
 use super::platform::wake_lock::Awake;
+use super::reasons;
 use super::screen::Screen;
 use super::session::{Here, Now, ReceivedCard, Session, Source};
 use super::settings::Settings;
@@ -44,7 +45,8 @@ pub(crate) struct Saves {
 /// The handle that every screen holds. Copying it copies no data.
 #[derive(Clone, Copy)]
 pub(crate) struct Form {
-    language: Language,
+    /// The language of the screens, at hand. Follow it where what is drawn outlives a change.
+    pub(crate) spoken: RwSignal<Language>,
     session: StoredValue<Session>,
     pub(super) desk: StoredValue<Desk, LocalStorage>,
     /// True once the records of this phone are open.
@@ -107,7 +109,7 @@ impl Form {
         let session = Session::new(Journal::new(), DeviceId(Digest([0; 32])), None);
         let now = session.now(&Phone.when());
         Self {
-            language: Language::English,
+            spoken: RwSignal::new(Language::English),
             session: StoredValue::new(session),
             desk: StoredValue::new_local(Desk::default()),
             ready: RwSignal::new(false),
@@ -144,7 +146,7 @@ impl Form {
 
     /// The language of the screens.
     pub(crate) fn language(self) -> Language {
-        self.language
+        self.spoken.try_get_untracked().unwrap_or_default()
     }
 
     /// The units in which readings are shown: the phone's own setting, else the card's.
@@ -563,7 +565,7 @@ impl Form {
             }
             self.saves.try_update(|s| {
                 s.writing = s.writing.saturating_sub(1);
-                s.failed = failed.map(|unsaved| (unsaved.reason.to_string(), unsaved.promise));
+                s.failed = failed.map(|unsaved| (reasons::store(self.language(), &unsaved.reason), unsaved.promise));
             });
         });
     }

@@ -19,13 +19,14 @@ mod wasm {
     use crate::keep::browser::{self, Place};
     use crate::keep::{Report, Stamp};
     use crate::record::Versions;
-    use crate::words::Arg;
+    use crate::words::{Arg, Language};
 
     use super::super::desk::Desk;
     use super::super::edge::Phone;
     use super::super::form::Form;
     use super::super::half_typed;
     use super::super::photo_slot;
+    use super::super::reasons;
     use super::super::session::{Session, Source, read_card};
     use super::super::settings::{NAME, Settings};
 
@@ -34,23 +35,28 @@ mod wasm {
         let versions = Versions { protocol: PROTOCOL, step: None, card: None };
         let stamp = Stamp { at: when.at, zone: when.zone, versions };
         let opened = browser::open(&Place::default(), stamp, |seed| DeviceKey::from_seed(&seed.0).public().id()).await;
-        let mut lines = report(form, &opened.report);
-        let mut unread = |aside: Option<String>| {
-            lines.extend(aside.map(|name| form.say_with("report.setting_aside", &[("name", Arg::Text(name))])));
-        };
         let mut settings = Settings::default();
+        let mut aside = Vec::new();
         if let Ok(found) = opened.desk.setting::<Settings>(NAME).await {
-            unread(found.set_aside);
+            aside.extend(found.set_aside);
             settings = found.value.unwrap_or_default();
         }
+        // Before anything is said.
+        let no_language = speak(form, settings.language.as_deref()).await.err();
+        let mut lines = report(form, &opened.report);
+        lines.extend(no_language);
         if let Ok(found) = opened.desk.setting(half_typed::NAME).await {
-            unread(found.set_aside);
+            aside.extend(found.set_aside);
             if let Some(half) = found.value {
                 form.hold_half(half);
             }
         }
+        lines.extend(aside.into_iter().map(|name| form.say_with("report.setting_aside", &[("name", Arg::Text(name))])));
         if let Some(why) = opened.desk.read_only() {
-            lines.insert(0, form.say_with("report.read_only", &[("reason", Arg::Text(why.to_string()))]));
+            lines.insert(
+                0,
+                form.say_with("report.read_only", &[("reason", Arg::Text(reasons::read_only(form.language(), why)))]),
+            );
         }
         let mut session = Session::new(opened.journal, opened.device, opened.seed);
         if let Some(person) = settings.person.clone() {
@@ -75,6 +81,14 @@ mod wasm {
         }
     }
 
+    /// The language that was chosen, where it is at hand; English else, and why.
+    async fn speak(form: Form, chosen: Option<&str>) -> Result<(), String> {
+        let language = chosen.and_then(Language::of_tag).unwrap_or_default();
+        let ready = super::super::languages::ready(language).await;
+        form.speak(if ready.is_ok() { language } else { Language::English });
+        ready
+    }
+
     /// What the start found, one sentence each; nothing where all is as it should be.
     fn report(form: Form, report: &Report) -> Vec<String> {
         let mut lines = Vec::new();
@@ -93,13 +107,13 @@ mod wasm {
             lines.push(form.say_with("report.new_chain", &[reason(why.to_string())]));
         }
         if let Some(why) = &report.store_refused {
-            lines.push(form.say_with("report.store_refused", &[reason(why.to_string())]));
+            lines.push(form.say_with("report.store_refused", &[reason(reasons::store(form.language(), why))]));
         }
         if let Some(why) = &report.quick_refused {
             lines.push(form.say_with("report.quick_refused", &[reason(why.to_string())]));
         }
         if let Some(why) = &report.not_written {
-            lines.push(form.say_with("report.not_written", &[reason(why.to_string())]));
+            lines.push(form.say_with("report.not_written", &[reason(reasons::store(form.language(), why))]));
         }
         lines
     }

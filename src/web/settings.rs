@@ -15,6 +15,8 @@ pub(crate) struct Settings {
     pub(crate) dusk: bool,
     /// Buttons mirrored for the left hand.
     pub(crate) left_hand: bool,
+    /// Code of the language chosen; `None` until somebody chose.
+    pub(crate) language: Option<String>,
     /// Readings in US units; `None` as the card says.
     pub(crate) us_units: Option<bool>,
     /// Who held the phone last.

@@ -71,7 +71,9 @@ fn value(language: Language, code: &str, found: &Value) -> String {
         Value::Choice(one) => option(language, code, one),
         Value::Choices(all) => all.iter().map(|one| option(language, code, one)).collect::<Vec<_>>().join(", "),
         Value::Number(scaled) => match find(code).map(|def| def.shape) {
-            Some(Shape::Number { unit, decimals, .. }) => with_unit(&printed(*scaled, decimals), unit.symbol()),
+            Some(Shape::Number { unit, decimals, .. }) => {
+                with_unit(&number(language, *scaled, decimals), unit.symbol())
+            }
             _ => scaled.to_string(),
         },
         Value::Text(text) => match find(code).map(|def| def.shape) {
@@ -142,7 +144,7 @@ pub(crate) fn drafts(language: Language, all: &[Draft]) -> String {
 }
 
 /// A scaled integer as a decimal number: `512` at two decimals is `5.12`.
-pub(crate) fn printed(scaled: i64, decimals: u8) -> String {
+fn printed(scaled: i64, decimals: u8) -> String {
     let digits = scaled.unsigned_abs().to_string();
     let places = usize::from(decimals);
     let sign = if scaled < 0 { "\u{2212}" } else { "" };
@@ -152,6 +154,11 @@ pub(crate) fn printed(scaled: i64, decimals: u8) -> String {
     let padded = format!("{digits:0>width$}", width = places + 1);
     let (whole, part) = padded.split_at(padded.len() - places);
     format!("{sign}{whole}.{part}")
+}
+
+/// The same as this language writes it.
+pub(crate) fn number(language: Language, scaled: i64, decimals: u8) -> String {
+    language.number(printed(scaled, decimals))
 }
 
 /// A typed number as a scaled integer; `None` where it is none or finer than is kept.
@@ -195,7 +202,7 @@ pub(crate) fn flaw(language: Language, flaw: &Flaw) -> String {
                 Some(Shape::Number { unit, decimals, .. }) => (unit.symbol(), decimals),
                 _ => ("", 0),
             };
-            let print = |n: i64| Arg::Text(with_unit(&printed(n, decimals), unit));
+            let print = |n: i64| Arg::Text(with_unit(&number(language, n, decimals), unit));
             say(language, "flaw.range", &[("value", print(*value)), ("min", print(*min)), ("max", print(*max))])
         }
         Flaw::TooLong { max, .. } => say(language, "flaw.too_long", &[("max", Arg::Text(max.to_string()))]),

@@ -59,10 +59,7 @@ pub fn fill(language: Language, text: &str, args: &[(&str, Arg)]) -> String {
 
 fn plural(language: Language, n: i64, forms: &str) -> &str {
     let (one, many) = forms.split_once('|').unwrap_or((forms, forms));
-    let takes_one = match language {
-        Language::English => n == 1,
-    };
-    if takes_one { one } else { many }
+    if language.takes_one(n) { one } else { many }
 }
 
 #[cfg(test)]

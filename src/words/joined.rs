@@ -5,7 +5,7 @@
 #![allow(clippy::indexing_slicing)] // only the compiler walks these tables; a wrong place would end the build
 
 /// Stands in no message: the tables hold printed words.
-const END: u8 = 0;
+pub(super) const END: u8 = 0;
 
 /// Bytes of all parts joined.
 pub(super) const fn length(parts: &[&[(&str, &str)]]) -> usize {
@@ -44,10 +44,15 @@ const fn put(into: &mut [u8], at: usize, text: &str) -> usize {
     at + text.len()
 }
 
+/// Ids and texts, in turn.
+pub(super) fn parts(joined: &'static [u8]) -> std::str::Split<'static, char> {
+    // Made of whole texts only.
+    std::str::from_utf8(joined).unwrap_or_default().split(char::from(END))
+}
+
 /// Ids and texts by id, to be searched by halves: a map would only add code.
 pub(super) fn sorted(joined: &'static [u8]) -> Vec<(&'static str, &'static str)> {
-    // Made of whole texts only.
-    let mut parts = std::str::from_utf8(joined).unwrap_or_default().split(char::from(END));
+    let mut parts = parts(joined);
     let mut all = Vec::new();
     while let (Some(id), Some(text)) = (parts.next(), parts.next()) {
         all.push((id, text));

@@ -3,28 +3,32 @@
 //! A message may hold `{name}` (put in as given) and `{name?one|many}` (the form that the number
 //! `name` asks for in this language). Ids are dotted: `step.snow_depth.ask`.
 
+#[cfg(not(target_arch = "wasm32"))]
+mod checked;
 mod en;
 mod form;
 mod joined;
+mod language;
+mod loaded;
+
+#[cfg(not(target_arch = "wasm32"))]
+mod translated;
+#[cfg(test)]
+mod translated_tests;
 
 use std::sync::OnceLock;
 
 pub use form::{Arg, fill};
+pub use language::Language;
+pub use loaded::{NotTaken, is_at_hand, take};
+#[cfg(not(target_arch = "wasm32"))]
+pub use translated::carried;
 
-/// A language with a catalogue.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Language {
-    /// English.
-    #[default]
-    English,
-}
-
-/// The text of a message, unfilled; `None` where the catalogue has no such id.
+/// The text of a message, unfilled; `None` where the catalogue has no such id. English where the language's texts are
+/// not at hand.
 pub fn raw(language: Language, id: &str) -> Option<&'static str> {
-    static ENGLISH: OnceLock<Vec<(&'static str, &'static str)>> = OnceLock::new();
-    let catalogue = match language {
-        Language::English => ENGLISH.get_or_init(|| joined::sorted(en::JOINED)),
-    };
+    static ENGLISH: OnceLock<loaded::Texts> = OnceLock::new();
+    let catalogue = loaded::texts(language).unwrap_or_else(|| ENGLISH.get_or_init(|| joined::sorted(en::JOINED)));
     let at = catalogue.binary_search_by(|(known, _)| (*known).cmp(id)).ok()?;
     catalogue.get(at).map(|(_, text)| *text)
 }
@@ -37,10 +41,9 @@ pub fn say(language: Language, id: &str, args: &[(&str, Arg)]) -> String {
 
 /// The text of a message that only the office shows, with its values put in. Kept apart, so that a
 /// phone does not carry it; what is not there is looked for in the common catalogue.
+/// English stands in where a language has none.
 pub fn say_office(language: Language, id: &str, args: &[(&str, Arg)]) -> String {
-    let own = match language {
-        Language::English => en::OFFICE.iter().flat_map(|part| part.iter()).find(|(own, _)| *own == id),
-    };
+    let own = en::OFFICE.iter().flat_map(|part| part.iter()).find(|(own, _)| *own == id);
     own.map_or_else(|| say(language, id, args), |(_, text)| fill(language, text, args))
 }
 

@@ -76,7 +76,7 @@ test("when the wasm cannot start, the page says so and leads to the raw records"
   await hand.page.route("**/*_bg.wasm", (route) => route.abort());
   await hand.page.goto(place.url);
   await hand.page.waitForSelector("#crashed", { state: "visible" });
-  assert.equal(await hand.page.evaluate(() => document.activeElement.textContent), "The form has stopped");
+  assert.equal(await hand.page.evaluate(() => document.activeElement.innerText), "The form has stopped");
   const note = await hand.page.evaluate(() => JSON.parse(localStorage.getItem("marrowbook.crash")));
   assert.equal(note.started, false);
   assert.ok(note.what.length > 0);

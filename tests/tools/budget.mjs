@@ -7,7 +7,7 @@ import { brotliCompressSync, constants } from "node:zlib";
 const KB = 1000;
 export const FORM_KB = 350; // one language
 export const ALL_KB = 900;  // with the parts that load later: other languages, reading QR codes
-const LATER = /^parts\//;
+const LATER = /^(parts|words)\//;
 
 function filesBelow(folder) {
   return readdirSync(folder).sort().flatMap((name) => {

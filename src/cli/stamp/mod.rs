@@ -13,6 +13,8 @@ use std::process::ExitCode;
 use files::{ListedFile, list_files, version_of};
 use policy::with_policy;
 
+use crate::words::{Language, carried};
+
 /// The template's name in the folder; a folder without it gets no worker (the office's page).
 const TEMPLATE: &str = "sw.template.js";
 /// The name that the worker is published under.
@@ -109,12 +111,25 @@ pub fn stamp(folder: &Path) -> Result<Stamped, StampError> {
     if !template_path.exists() {
         return Ok(Stamped { pages, kept_files: 0, version: None });
     }
+    write_languages(folder)?;
     let template = read_text(&template_path)?;
     std::fs::remove_file(&template_path).map_err(io_at(&template_path))?;
     let kept: Vec<ListedFile> = list_files(folder)?.into_iter().filter(|file| file.name != WORKER).collect();
     let version = version_of(&template, &kept);
     write(&folder.join(WORKER), &fill(&template, &version, &kept)?)?;
     Ok(Stamped { pages, kept_files: kept.len(), version: Some(version) })
+}
+
+/// The texts of each language that the form itself does not carry.
+fn write_languages(folder: &Path) -> Result<(), StampError> {
+    let below = folder.join("words");
+    std::fs::create_dir_all(&below).map_err(io_at(&below))?;
+    for language in Language::OFFERED {
+        if let Some(texts) = carried(*language) {
+            write(&below.join(format!("{}.txt", language.code())), &texts)?;
+        }
+    }
+    Ok(())
 }
 
 fn fill(template: &str, version: &str, kept: &[ListedFile]) -> Result<String, StampError> {
@@ -184,13 +199,17 @@ mod tests {
         let folder = Folder::with("lists", &[("index.html", PAGE), ("icons/a.png", "abc"), (TEMPLATE, SMALL_TEMPLATE)]);
         let done = stamp(&folder.0).unwrap();
         let worker = folder.read(WORKER);
-        assert_eq!((done.pages, done.kept_files), (1, 2));
+        assert_eq!((done.pages, done.kept_files), (1, 1 + Language::OFFERED.len()));
         // SHA-256 of "abc": FIPS 180-4 example, also RFC 6234 section 8.5 TEST1.
         assert!(
             worker.contains("[\"icons/a.png\", \"ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad\"]")
         );
         assert!(worker.contains("\"index.html\"") && !worker.contains(TEMPLATE));
         assert!(worker.contains(&done.version.unwrap()));
+        assert!(
+            worker.contains("\"words/fr.txt\"") && worker.contains("\"words/es.txt\""),
+            "what a phone fetches when a language is chosen is kept too"
+        );
         assert!(!folder.0.join(TEMPLATE).exists());
         assert!(folder.read("index.html").contains("Content-Security-Policy"));
     }

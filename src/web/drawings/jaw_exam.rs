@@ -10,7 +10,7 @@ use super::half_jaw;
 use super::jaw_cell::{self, Place};
 use super::jaw_focus::{JawFocus, Shown, ToothQuestion, offered, shown};
 use super::jaw_row::{jaw_row, tooth_name};
-use super::picture::{drawing, picture_in};
+use super::picture::{drawing, picture};
 use crate::record::{Side, Site};
 use crate::web::wording::capital;
 use crate::words::{Arg, Language, raw, say};
@@ -190,7 +190,7 @@ impl Flow {
                 drawing(jaw_cell::svg(t, &place, mirrored), String::new())
             })
         } else {
-            picture_in(self.language, question.finding, code)
+            picture(self.language, question.finding, code)
         };
         let tap = self.on_tap(move || {
             if let Some(tooth) = tooth {

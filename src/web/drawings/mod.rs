@@ -26,7 +26,7 @@ pub mod tooth;
 pub use jaw_exam::{JawActs, JawKey, jaw_exam};
 pub use jaw_focus::{JawFocus, ToothQuestion};
 pub use jaw_row::jaw_row;
-pub use picture::{drawing, picture, picture_in};
+pub use picture::{drawing, picture};
 
 /// The text of the SVG for an option of a finding; `None` where words alone are as good.
 pub fn svg(finding: &str, option: &str) -> Option<String> {

@@ -5,13 +5,8 @@ use leptos::prelude::*;
 use super::svg;
 use crate::words::{Language, raw};
 
-/// The drawing for an option of a finding, for a tile; `None` where there is none.
-pub fn picture(finding: &str, option: &str) -> Option<AnyView> {
-    picture_in(Language::English, finding, option)
-}
-
-/// The same, described in a language.
-pub fn picture_in(language: Language, finding: &str, option: &str) -> Option<AnyView> {
+/// The drawing for an option of a finding, for a tile, described in a language; `None` where there is none.
+pub fn picture(language: Language, finding: &str, option: &str) -> Option<AnyView> {
     let shows = raw(language, &format!("drawing.{finding}.{option}")).unwrap_or_default();
     svg(finding, option).map(|svg| drawing(svg, shows.to_owned()))
 }

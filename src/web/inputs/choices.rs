@@ -23,7 +23,12 @@ pub(super) fn choices(q: &Question, finding: &'static str) -> AnyView {
     let shown = move || {
         let tiles = page_of().0.into_iter();
         let tiles = tiles.map(|code| {
-            toggle_with(form, code, wording::option(form.language(), finding, code), picture(finding, code))
+            toggle_with(
+                form,
+                code,
+                wording::option(form.language(), finding, code),
+                picture(form.language(), finding, code),
+            )
         });
         let tiles = tiles.collect_view();
         if drawn { view! { <div class="pictures">{tiles}</div> }.into_any() } else { tiles.into_any() }

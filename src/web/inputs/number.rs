@@ -22,7 +22,8 @@ pub(super) fn number(q: &Question, finding: &'static str) -> AnyView {
     let earlier = earlier.map(|text| form.say_with("number.earlier", &[("answer", Arg::Text(text))]));
     let label = move || match form.typed.get() {
         typed if typed.is_empty() => form.say("number.type_first"),
-        typed => form.say_with("tile.save", &[("what", Arg::Text(wording::with_unit(&typed, symbol)))]),
+        typed => form
+            .say_with("tile.save", &[("what", Arg::Text(wording::with_unit(&form.language().number(typed), symbol)))]),
     };
     let save = main_tile(form, "save", label, move || {
         let typed = form.typed.try_get_untracked().unwrap_or_default();
@@ -38,7 +39,7 @@ pub(super) fn number(q: &Question, finding: &'static str) -> AnyView {
             {earlier.map(|text| view! { <p class="earlier">{text}</p> })}
             {display(form, symbol)}
             {ruler(form, finding)}
-            {pad(form, decimals > 0, min < 0, wording::with_unit(&wording::printed(max, decimals), symbol))}
+            {pad(form, decimals > 0, min < 0, wording::with_unit(&wording::number(form.language(), max, decimals), symbol))}
             {foot(Some(save), q.no_answer())}
         </div>
     }
@@ -60,7 +61,7 @@ fn ruler(form: Form, finding: &'static str) -> Option<AnyView> {
 pub(crate) fn display(form: Form, symbol: &'static str) -> AnyView {
     view! {
         <p class="display" role="status" aria-label=form.say("number.typed") data-typed=move || form.typed.get()>
-            <span class="typed">{move || form.typed.get()}</span>
+            <span class="typed">{move || form.language().number(form.typed.get())}</span>
             <span class="unit">{symbol}</span>
         </p>
     }
@@ -89,7 +90,7 @@ pub(crate) fn pad(form: Form, point: bool, minus: bool, largest: String) -> AnyV
     };
     let digit = move |name: &'static str| key(name, name.to_owned(), None);
     let corner = if point {
-        key("point", ".".to_owned(), Some(form.say("pad.point")))
+        key("point", form.language().decimal_mark().to_string(), Some(form.say("pad.point")))
     } else if minus {
         key("minus", "\u{2212}".to_owned(), Some(form.say("pad.minus")))
     } else {

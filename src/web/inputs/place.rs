@@ -98,7 +98,8 @@ fn understood(form: Form, typed: &TypedPlace) -> String {
     if let Some(radius) = typed.place.accuracy_m_95 {
         words.push(form.say_with("place.within", &[("radius", Arg::Text(radius.to_string()))]));
     }
-    if let Some([km, deg]) = typed.from_here.clone().map(|leg| leg.map(Arg::Text)) {
+    if let Some([km, deg]) = typed.from_here.clone().map(|leg| leg.map(|text| Arg::Text(form.language().number(text))))
+    {
         words.push(form.say_with("place.from_here", &[("km", km), ("deg", deg)]));
     }
     words.join(" ")

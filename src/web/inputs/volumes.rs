@@ -96,13 +96,17 @@ impl Sorting {
         let symbol = unit.symbol();
         let label = move || match form.typed.get() {
             typed if typed.is_empty() => form.say("number.type_first"),
-            typed => form.say_with("tile.save", &[("what", Arg::Text(wording::with_unit(&typed, symbol)))]),
+            typed => form.say_with(
+                "tile.save",
+                &[("what", Arg::Text(wording::with_unit(&form.language().number(typed), symbol)))],
+            ),
         };
         let save = main_tile(form, "save", label, move || {
             let typed = form.typed.try_get_untracked().unwrap_or_default();
             let Some(amount) = wording::scaled(&typed, 0) else { return form.tell(form.say("number.not_yet")) };
             let draft = Draft { finding, site: Site::item(number), answer: Answer::number(amount), step: self.step };
-            let what = format!("{}: {}", plant_of(form, number), wording::with_unit(&typed, symbol));
+            let what =
+                format!("{}: {}", plant_of(form, number), wording::with_unit(&form.language().number(typed), symbol));
             if form.write_drafts(&[draft], what) {
                 form.type_in(String::new());
                 turn_to(form, 0);

@@ -13,16 +13,16 @@ use crate::record::Carcass;
 use crate::record::short_code::short_code;
 use crate::web::platform::PlatformError;
 use crate::web::readings::readings_view;
-use crate::words::{Arg, Language, say};
+use crate::words::{Arg, Language, say_office};
 
 const LANGUAGE: Language = Language::English;
 
 fn tell(id: &str) -> String {
-    say(LANGUAGE, id, &[])
+    say_office(LANGUAGE, id, &[])
 }
 
 fn tell_with(id: &str, args: &[(&str, Arg)]) -> String {
-    say(LANGUAGE, id, args)
+    say_office(LANGUAGE, id, args)
 }
 
 fn count(n: usize) -> Arg {

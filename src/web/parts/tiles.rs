@@ -79,7 +79,7 @@ pub(crate) fn pictured_tile(
                 }
             }
         >
-            {crate::web::drawings::picture(finding, name)}
+            {crate::web::drawings::picture(form.language(), finding, name)}
             <span class="label">{label}</span>
             <span class="tick" aria-hidden="true">{chosen.then_some("\u{2713}")}</span>
         </button>

@@ -161,7 +161,7 @@ fn range(
     let Some((from, to)) = scale else {
         return view! { <p data-figure="number"><strong>{words}</strong></p> }.into_any();
     };
-    let plot = plot::range(from, to, estimate.low, estimate.high, estimate.best);
+    let plot = plot::range(language, from, to, estimate.low, estimate.high, estimate.best);
     let key = match (estimate.low.is_some(), estimate.best.is_some()) {
         (true, true) => "reading.view.scale_both",
         (true, false) => "reading.view.scale_range",
@@ -190,7 +190,7 @@ fn in_words(language: Language, estimate: &Estimate, unit: &str) -> String {
     let mut args: Vec<(&str, Arg)> = vec![("unit", unit.into())];
     let mut add = |name: &'static str, value: Option<f64>| {
         if let Some(value) = value {
-            args.push((name, one_decimal(value).into()));
+            args.push((name, language.number(one_decimal(value)).into()));
         }
     };
     add("best", estimate.best);

@@ -3,6 +3,7 @@
 use std::fmt::Write;
 
 use super::scale::{Scale, one_decimal};
+use crate::words::Language;
 
 const WIDTH: f64 = 200.0;
 
@@ -21,7 +22,7 @@ pub fn bar(probability: f64, filled: bool) -> String {
 }
 
 /// A range on a scale with its ticks: a bar from `low` to `high`, and an upright line at `best`.
-pub fn range(from: f64, to: f64, low: Option<f64>, high: Option<f64>, best: Option<f64>) -> String {
+pub fn range(language: Language, from: f64, to: f64, low: Option<f64>, high: Option<f64>, best: Option<f64>) -> String {
     // Room at both ends, so that the outer numbers are not cut off.
     const ROOM: f64 = 14.0;
     let scale = Scale { low: from, high: to, width: WIDTH - 2.0 * ROOM };
@@ -31,7 +32,11 @@ pub fn range(from: f64, to: f64, low: Option<f64>, high: Option<f64>, best: Opti
     for tick in scale.ticks(6) {
         let at = x(tick);
         let _ = write!(body, "<path class=\"p-axis\" d=\"M{at:.1} 30V35\"/>");
-        let _ = write!(body, "<text class=\"p-number\" x=\"{at:.1}\" y=\"49\">{}</text>", one_decimal(tick));
+        let _ = write!(
+            body,
+            "<text class=\"p-number\" x=\"{at:.1}\" y=\"49\">{}</text>",
+            language.number(one_decimal(tick))
+        );
     }
     if let (Some(low), Some(high)) = (low, high) {
         let (left, width) = (x(low), (x(high) - x(low)).max(2.0));
@@ -72,7 +77,7 @@ mod tests {
     #[test]
     fn a_range_stands_between_its_ends() {
         // The widest look of marrow: 15 to 85 % (Sinclair, Fryxell and Caughley 2006, chapter 4, on Cheatum 1949).
-        let svg = range(0.0, 100.0, Some(15.0), Some(85.0), None);
+        let svg = range(Language::English, 0.0, 100.0, Some(15.0), Some(85.0), None);
         let left = number(&svg, "<rect class=\"p-bar\" x=\"");
         let width = number(&svg, "y=\"12\" width=\"");
         assert!((left - (14.0 + 0.15 * 172.0)).abs() < 0.1 && (width - 0.7 * 172.0).abs() < 0.1);

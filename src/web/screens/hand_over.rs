@@ -23,6 +23,9 @@ pub(super) fn hand_over(form: Form) -> AnyView {
     });
     let body = move || match made.get() {
         Some(Ok(made)) => ways(form, made),
+        Some(Err(_)) if form.with(|s| s.seed.is_none()) == Some(true) => {
+            view! { <p class="alert" data-bundle="none">{form.say("reason.only_shows")}</p> }.into_any()
+        }
         Some(Err(reason)) => view! { <p class="alert" data-bundle="none">{reason}</p> }.into_any(),
         None => ().into_any(),
     };
@@ -85,7 +88,7 @@ fn ways(form: Form, made: Made) -> AnyView {
             <h2>{form.say("settings.device")}</h2>
             <p>{form.say("settings.device_how")}</p>
             <p class="fingerprint" data-fingerprint="">{Fingerprint::of(device).to_string()}</p>
-            {qr(device)}
+            {qr(form, device)}
             {act(form, "settings", form.say("start.settings"), move || form.go(Screen::Settings))}
         </section>
     }
@@ -103,11 +106,11 @@ fn confirm(form: Form, through: u64, bundle: uuid::Uuid) {
 }
 
 /// The device id as a QR code.
-pub(super) fn qr(device: DeviceId) -> AnyView {
+pub(super) fn qr(form: Form, device: DeviceId) -> AnyView {
     let Ok(code) = QrMatrix::of_device(&device) else { return ().into_any() };
     let side = code.view_side().to_string();
     view! {
-        <svg class="qr" viewBox=format!("0 0 {side} {side}") role="img" aria-label=crate::words::say(crate::words::Language::English, "hand_over.qr", &[])>
+        <svg class="qr" viewBox=format!("0 0 {side} {side}") role="img" aria-label=form.say("hand_over.qr")>
             <path d=format!("M0 0h{side}v{side}h-{side}z") fill="#ffffff"/>
             <path d=code.svg_path() fill="#000000" shape-rendering="crispEdges"/>
         </svg>

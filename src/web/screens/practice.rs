@@ -8,7 +8,7 @@ use crate::record::{Side, Tooth};
 use crate::science::age::ClassCall;
 use crate::web::drawings::half_jaw::front_lies_right;
 use crate::web::drawings::jaw_cell::{self, Place};
-use crate::web::drawings::picture_in;
+use crate::web::drawings::picture;
 use crate::web::form::Form;
 use crate::web::parts::{Look, act, plain_head, tile};
 use crate::web::wording;
@@ -102,7 +102,7 @@ fn figure(form: Form, seen: &Seen) -> AnyView {
     let caption = number.map_or(name.clone(), |n| format!("{name}, {}", n + 1));
     view! {
         <figure>
-            {picture_in(form.language(), seen.finding, seen.option)}
+            {picture(form.language(), seen.finding, seen.option)}
             <figcaption>{caption}</figcaption>
         </figure>
     }
@@ -179,7 +179,7 @@ fn score(form: Form, practice: &Practice) -> AnyView {
             ..0 => "practice.bias_young",
             _ => "practice.bias_old",
         };
-        let years = wording::printed(i64::from(tenths.abs()), 1);
+        let years = wording::number(form.language(), i64::from(tenths.abs()), 1);
         view! { <p>{form.say_with(id, &[("years", Arg::Text(years))])}</p> }
     });
     let clear = act(form, "clear-practice", form.say("practice.clear"), move || {

@@ -30,6 +30,9 @@ pub(super) fn settings(form: Form) -> AnyView {
     view! {
         <section class="ask">
             {plain_head(form.say("settings.head"))}
+            <h2>{form.say("language.head")}</h2>
+            {crate::web::languages::tiles(form)}
+            {crate::web::languages::unchecked(form).map(|text| view! { <p data-fact="language">{text}</p> })}
             {switch("dusk", |s| s.dusk, |s| s.dusk = !s.dusk)}
             {switch("left_hand", |s| s.left_hand, |s| s.left_hand = !s.left_hand)}
             {units(form)}
@@ -39,7 +42,7 @@ pub(super) fn settings(form: Form) -> AnyView {
             <h2>{form.say("settings.device")}</h2>
             <p>{form.say("settings.device_how")}</p>
             {device.map(|device| view! { <p class="fingerprint" data-fingerprint="">{Fingerprint::of(device).to_string()}</p> })}
-            {device.map(super::hand_over::qr)}
+            {device.map(|device| super::hand_over::qr(form, device))}
         </section>
         {super::card::card(form)}
     }

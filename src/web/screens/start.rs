@@ -38,9 +38,11 @@ pub(super) fn start(form: Form) -> AnyView {
         let label = form.say_with("start.hand_over", &[count(waiting)]);
         tile(form, "hand-over", label, Look::Value, move || form.go(Screen::HandOver))
     });
+    let languages = form.settings.with_untracked(|s| s.language.is_none()).then(|| crate::web::languages::tiles(form));
     view! {
         <section class="ask">
             {plain_head(form.say("start.head"))}
+            {languages}
             {opening_report(form)}
             {super::start_notes::notes(form)}
         </section>

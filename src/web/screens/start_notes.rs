@@ -40,6 +40,7 @@ pub(super) fn notes(form: Form) -> AnyView {
             }}
             {line("card", card)}
             {handed.map(|text| line("handed", text))}
+            {crate::web::languages::unchecked(form).map(|text| line("language", text))}
             {crate::web::address::is_demo().then(|| line("demo", form.say("start.demo")))}
         </ul>
     }

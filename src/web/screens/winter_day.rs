@@ -25,7 +25,9 @@ const TYPED: usize = 6;
 /// One answer in words.
 fn answer(form: Form, finding: &str, given: &Answer) -> String {
     match given {
-        Answer::Seen { value: Value::Number(stored) } => winter_typed::printed(finding, *stored, form.shown()),
+        Answer::Seen { value: Value::Number(stored) } => {
+            form.language().number(winter_typed::printed(finding, *stored, form.shown()))
+        }
         Answer::NotSeen => form.say("log.none"),
         Answer::NotLooked { .. } => form.say("log.not_read"),
         other => wording::answer(form.language(), finding, other),
@@ -121,12 +123,13 @@ fn not_read(form: Form, id: Uuid, day: Day, finding: &'static str) -> AnyView {
 fn number(form: Form, id: Uuid, day: Day, finding: &'static str) -> AnyView {
     let symbol = winter_typed::symbol(finding, form.shown());
     let largest = match find(finding).map(|def| def.shape) {
-        Some(Shape::Number { max, .. }) => winter_typed::printed(finding, max, form.shown()),
+        Some(Shape::Number { max, .. }) => form.language().number(winter_typed::printed(finding, max, form.shown())),
         _ => String::new(),
     };
     let label = move || match form.typed.get() {
         typed if typed.is_empty() => form.say("number.type_first"),
-        typed => form.say_with("tile.save", &[("what", Arg::Text(wording::with_unit(&typed, symbol)))]),
+        typed => form
+            .say_with("tile.save", &[("what", Arg::Text(wording::with_unit(&form.language().number(typed), symbol)))]),
     };
     let save = main_tile(form, "save", label, move || {
         let typed = form.typed.try_get_untracked().unwrap_or_default();

@@ -25,7 +25,9 @@ mod sketch;
 mod hazard_sources;
 mod hazards;
 mod kill_record;
+mod languages;
 mod local;
+mod reasons;
 mod rumen;
 mod safety;
 mod search;
@@ -36,62 +38,78 @@ mod winter_office;
 use super::joined::{joined, length};
 
 /// Texts that only the office shows; no phone carries them.
-pub(super) const OFFICE: &[&[(&str, &str)]] = &[winter_office::TEXTS, season_office::TEXTS, paper::TEXTS];
+pub(super) const OFFICE: &[&[(&str, &str)]] =
+    &[desk::TEXTS, office::TEXTS, winter_office::TEXTS, season_office::TEXTS, paper::TEXTS];
 
-/// All parts of the catalogue.
-pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[
-    steps::REPORT,
-    steps::OUTING,
-    steps::SCENE,
-    steps::SEARCH,
-    steps::SIGNS,
-    steps::EVIDENCE,
-    steps::BODY,
-    steps::TEETH_AND_MARROW,
-    steps::BENCH,
-    steps::CALIPERS,
-    steps::LAB,
-    steps::FAT,
-    steps::RUMEN,
-    hazards::TEXTS,
-    hazard_sources::TEXTS,
-    safety::TEXTS,
-    options::CHOICES,
-    options::FINDINGS,
-    options::NAMES,
-    search::TEXTS,
-    options::SIGNS,
-    options::EVIDENCE,
-    custody::TEXTS,
-    readings::TEXTS,
-    readings_of_size::TEXTS,
-    cause::TEXTS,
-    tracks::TEXTS,
-    short::TEXTS,
-    practice::TEXTS,
-    local::TEXTS,
-    kill_record::STEPS,
-    kill_record::TEXTS,
-    options::FAT,
-    readings_of_fat::TEXTS,
-    readings_of_food_and_snow::TEXTS,
-    rumen::TEXTS,
-    death::STEPS,
-    death::OPTIONS,
-    death_reading::TEXTS,
-    drawings::TEXTS,
-    drawings_of_fat::TEXTS,
-    drawings_of_signs::TEXTS,
-    desk::TEXTS,
-    screens::TEXTS,
-    photos::STEPS,
-    photos::TEXTS,
-    sketch::STEPS,
-    sketch::OPTIONS,
-    sketch::TEXTS,
-    office::TEXTS,
-    winter::TEXTS,
-];
+/// Calls a macro with every file of the catalogue and the tables in it, in the order in which they stand there.
+/// A translation has a file beside each.
+macro_rules! each_file {
+    ($then:ident) => {
+        $then! {
+            "steps/report" steps::REPORT;
+            "steps/outing" steps::OUTING;
+            "steps/scene" steps::SCENE;
+            "steps/search" steps::SEARCH;
+            "steps/signs" steps::SIGNS;
+            "steps/evidence" steps::EVIDENCE;
+            "steps/body" steps::BODY;
+            "steps/teeth_and_marrow" steps::TEETH_AND_MARROW;
+            "steps/bench" steps::BENCH;
+            "steps/calipers" steps::CALIPERS;
+            "steps/lab" steps::LAB;
+            "steps/fat" steps::FAT;
+            "steps/rumen" steps::RUMEN;
+            "hazards" hazards::TEXTS;
+            "hazard_sources" hazard_sources::TEXTS;
+            "safety" safety::TEXTS;
+            "options/choices" options::CHOICES;
+            "options/findings" options::FINDINGS;
+            "options/names" options::NAMES;
+            "search" search::TEXTS;
+            "options/signs" options::SIGNS;
+            "options/evidence" options::EVIDENCE;
+            "custody" custody::TEXTS;
+            "readings" readings::TEXTS;
+            "readings_of_size" readings_of_size::TEXTS;
+            "cause" cause::TEXTS;
+            "tracks" tracks::TEXTS;
+            "short" short::TEXTS;
+            "practice" practice::TEXTS;
+            "local" local::TEXTS;
+            "kill_record" kill_record::STEPS, kill_record::TEXTS;
+            "options/fat" options::FAT;
+            "readings_of_fat" readings_of_fat::TEXTS;
+            "readings_of_food_and_snow" readings_of_food_and_snow::TEXTS;
+            "rumen" rumen::TEXTS;
+            "death" death::STEPS, death::OPTIONS;
+            "death_reading" death_reading::TEXTS;
+            "drawings" drawings::TEXTS;
+            "drawings_of_fat" drawings_of_fat::TEXTS;
+            "drawings_of_signs" drawings_of_signs::TEXTS;
+            "languages" languages::TEXTS;
+            "reasons" reasons::TEXTS;
+            "screens" screens::TEXTS;
+            "winter" winter::TEXTS;
+            "photos" photos::STEPS, photos::TEXTS;
+            "sketch" sketch::STEPS, sketch::OPTIONS, sketch::TEXTS;
+        }
+    };
+}
+#[cfg(not(target_arch = "wasm32"))]
+pub(super) use each_file;
+
+macro_rules! catalogue {
+    ($($path:literal $($table:path),+;)*) => {
+        /// All parts of the catalogue.
+        pub(super) const CATALOGUE: &[&[(&str, &str)]] = &[$($($table),+),*];
+
+        /// The same by file.
+        #[cfg(not(target_arch = "wasm32"))]
+        #[cfg_attr(test, allow(dead_code))]
+        pub(super) const FILES: super::checked::Files = &[$(($path, &[$($table),+])),*];
+    };
+}
+each_file!(catalogue);
 
 /// The catalogue as one text, which is what a program carries.
 pub(super) static JOINED: &[u8] = &joined::<{ length(CATALOGUE) }>(CATALOGUE);

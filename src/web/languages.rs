@@ -1,0 +1,106 @@
+//! Choosing a language. The form carries English; the others are files of their own, kept on the phone with it.
+
+use leptos::prelude::*;
+
+use super::fetched;
+use super::form::Form;
+use crate::words::{self, Arg, Language, NotTaken};
+
+/// Makes a language's texts ready.
+///
+/// # Errors
+/// Why they are not, in English: the language itself cannot say it.
+pub(super) async fn ready(language: Language) -> Result<(), String> {
+    if words::is_at_hand(language) {
+        return Ok(());
+    }
+    let why = match fetched::text(&format!("words/{}.txt", language.code())).await {
+        None => "language.missing",
+        Some(file) => match words::take(language, file) {
+            Ok(()) | Err(NotTaken::Carried) => return Ok(()),
+            Err(NotTaken::OtherVersion) => "language.other_version",
+        },
+    };
+    Err(words::say(Language::English, why, &[("language", Arg::from(language.own_name()))]))
+}
+
+impl Form {
+    /// A language whose texts are at hand, from now on.
+    pub(super) fn speak(self, language: Language) {
+        self.spoken.try_set(language);
+        // The browser reads aloud and hyphenates by it.
+        super::app::tell_root("lang", language.code());
+        note(language);
+    }
+
+    /// Speak another language from now on. Where its texts are not at hand, say so and go on as before.
+    pub(crate) fn choose_language(self, language: Language) {
+        leptos::task::spawn_local(async move {
+            match ready(language).await {
+                Ok(()) => {
+                    self.set_settings(|s| s.language = Some(language.code().to_owned()));
+                    // Sentences in the language before: what was saved last, and what did not work.
+                    self.saves.try_update(|s| s.what.clear());
+                    self.hush();
+                    self.speak(language);
+                    self.bounce_from_now();
+                }
+                Err(why) => self.tell(why),
+            }
+        });
+    }
+}
+
+/// Left for the page's own words, which have to speak when the form cannot.
+fn note(language: Language) {
+    #[cfg(target_arch = "wasm32")]
+    {
+        use crate::keep::Quick as _;
+        // Where the small store is shut, they are in English.
+        let _ = crate::keep::browser_quick::LocalQuick::new("marrowbook-").put("language", language.code());
+    }
+    #[cfg(not(target_arch = "wasm32"))]
+    let _ = language;
+}
+
+/// The languages offered, the browser's own first.
+fn offered() -> Vec<Language> {
+    let tag = web_sys::window().and_then(|w| w.navigator().language()).unwrap_or_default();
+    let own = Language::of_tag(&tag).unwrap_or_default();
+    let others = Language::OFFERED.iter().copied().filter(|language| *language != own);
+    std::iter::once(own).chain(others).collect()
+}
+
+/// A tile for each language, in its own tongue.
+pub(crate) fn tiles(form: Form) -> AnyView {
+    let one = |language: Language| {
+        let chosen = form.language() == language;
+        view! {
+            <button
+                type="button"
+                class=if chosen { "tile chosen" } else { "tile" }
+                lang=language.code()
+                data-tile=format!("language-{}", language.code())
+                aria-pressed=if chosen { "true" } else { "false" }
+                on:click=move |event| {
+                    if form.is_meant(&event) {
+                        form.choose_language(language);
+                    }
+                }
+            >
+                <span class="label">{language.own_name()}</span>
+            </button>
+        }
+    };
+    view! {
+        <div class="languages" role="group" aria-label=form.say("language.head")>
+            {offered().into_iter().map(one).collect_view()}
+        </div>
+    }
+    .into_any()
+}
+
+/// What stands beside a translation that nobody has checked yet.
+pub(crate) fn unchecked(form: Form) -> Option<String> {
+    (form.language() != Language::English).then(|| form.say("language.unchecked"))
+}
