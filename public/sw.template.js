@@ -1,9 +1,11 @@
-// The whole form, kept on the phone. `stamp` fills in the two marked values; the worker's bytes
+// The whole form, kept on the phone. `stamp` fills in the three marked values; the worker's bytes
 // therefore change exactly when a file of the form changes.
 "use strict";
 
 const VERSION = "STAMP:VERSION";
 const FILES = /*STAMP:FILES*/[];
+// Other languages: kept once they were asked for, and from then on with every newer version.
+const LATER = /*STAMP:LATER*/[];
 
 // Everything under one address shares its caches: the folder is part of the name, so that two copies
 // of the form under one address never delete each other's files. Names hold a space, folders do not.
@@ -11,6 +13,7 @@ const HOME = new URL("./", self.location.href);
 const OURS = "marrowbook " + HOME.pathname + " ";
 const CACHE = OURS + VERSION;
 const WHERE = new Map(FILES.map(([path, digest]) => [new URL(path, HOME).href, digest]));
+const ASKED_FOR = new Map(LATER.map(([path, digest]) => [new URL(path, HOME).href, digest]));
 const PAGE = new URL("index.html", HOME).href;
 
 function hex(buffer) {
@@ -28,8 +31,19 @@ async function fetchChecked(url, digest) {
   return new Response(bytes, { status: 200, headers: { "content-type": answer.headers.get("content-type") || "application/octet-stream" } });
 }
 
+// What of the later files an older version holds: whoever chose a language keeps it.
+async function heldLater() {
+  const held = [];
+  for (const name of (await caches.keys()).filter((name) => name.startsWith(OURS))) {
+    const cache = await caches.open(name);
+    for (const row of ASKED_FOR) if (await cache.match(row[0])) held.push(row);
+  }
+  return held;
+}
+
 async function keepAll() {
-  const answers = await Promise.all(Array.from(WHERE, async ([url, digest]) => [url, await fetchChecked(url, digest)]));
+  const wanted = new Map([...WHERE, ...(await heldLater())]);
+  const answers = await Promise.all(Array.from(wanted, async ([url, digest]) => [url, await fetchChecked(url, digest)]));
   const cache = await caches.open(CACHE);
   try {
     for (const [url, answer] of answers) await cache.put(url, answer);
@@ -55,13 +69,18 @@ function keptFile(request) {
   url.hash = "";
   url.search = "";
   const asked = url.href === HOME.href ? PAGE : url.href;
-  return WHERE.has(asked) ? asked : null;
+  return WHERE.has(asked) || ASKED_FOR.has(asked) ? asked : null;
 }
 
 async function fromCache(url, request) {
   const cache = await caches.open(CACHE);
+  const kept = await cache.match(url);
+  if (kept) return kept;
   // If the browser threw the cache away, the network is the only way left.
-  return (await cache.match(url)) || fetch(request);
+  if (!ASKED_FOR.has(url)) return fetch(request);
+  const answer = await fetchChecked(url, ASKED_FOR.get(url));
+  await cache.put(url, answer.clone());
+  return answer;
 }
 
 self.addEventListener("install", (event) => event.waitUntil(keepAll()));

@@ -15,6 +15,7 @@ pub(crate) fn app() -> AnyView {
     let form = Form::new(address::screen());
     address::watch(move |screen| form.follow_address(screen));
     shell::watch(form);
+    super::languages::watch(form);
     super::keys::watch(form);
     if let Ok(handle) = set_interval_with_handle(move || form.tick(), CLOCK) {
         // For as long as the page lives.

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::fetched;
 use super::form::Form;
+use super::shell::Offline;
 use crate::words::{self, Arg, Language, NotTaken};
 
 /// Makes a language's texts ready.
@@ -14,7 +15,7 @@ pub(super) async fn ready(language: Language) -> Result<(), String> {
     if words::is_at_hand(language) {
         return Ok(());
     }
-    let why = match fetched::text(&format!("words/{}.txt", language.code())).await {
+    let why = match fetched::text(&address(language)).await {
         None => "language.missing",
         Some(file) => match words::take(language, file) {
             Ok(()) | Err(NotTaken::Carried) => return Ok(()),
@@ -22,6 +23,23 @@ pub(super) async fn ready(language: Language) -> Result<(), String> {
         },
     };
     Err(words::say(Language::English, why, &[("language", Arg::from(language.own_name()))]))
+}
+
+/// Where a language's texts lie.
+fn address(language: Language) -> String {
+    format!("words/{}.txt", language.code())
+}
+
+/// The page was opened before its worker: what was fetched then is fetched again, so that the worker keeps it.
+pub(super) fn watch(form: Form) {
+    Effect::new(move |_| {
+        let language = form.spoken.get();
+        if form.shell.with(|shell| shell.offline == Offline::Ready) && language != Language::English {
+            leptos::task::spawn_local(async move {
+                let _ = fetched::text(&address(language)).await;
+            });
+        }
+    });
 }
 
 impl Form {

@@ -21,6 +21,10 @@ const TEMPLATE: &str = "sw.template.js";
 const WORKER: &str = "sw.js";
 const VERSION_MARK: &str = "STAMP:VERSION";
 const FILES_MARK: &str = "/*STAMP:FILES*/[]";
+/// Files that a phone keeps only once it has asked for them.
+const LATER_MARK: &str = "/*STAMP:LATER*/[]";
+/// The folder of those: languages other than the form's own.
+const LATER: &str = "words/";
 
 /// Why a folder could not be stamped. Trunk then keeps the site that was there before.
 #[derive(Debug, thiserror::Error)]
@@ -133,16 +137,19 @@ fn write_languages(folder: &Path) -> Result<(), StampError> {
 }
 
 fn fill(template: &str, version: &str, kept: &[ListedFile]) -> Result<String, StampError> {
-    for mark in [VERSION_MARK, FILES_MARK] {
+    for mark in [VERSION_MARK, FILES_MARK, LATER_MARK] {
         if template.matches(mark).count() != 1 {
             return Err(StampError::BadTemplate { mark });
         }
     }
     // Names and digests hold nothing that would need escaping; `list_files` refuses the rest.
-    let rows: Vec<String> =
-        kept.iter().map(|file| format!("\n  [\"{}\", \"{}\"]", file.name, file.sha256_hex)).collect();
-    let list = format!("[{}\n]", rows.join(","));
-    Ok(template.replace(VERSION_MARK, version).replace(FILES_MARK, &list))
+    let list = |later: bool| {
+        let rows: Vec<String> = (kept.iter().filter(|file| file.name.starts_with(LATER) == later))
+            .map(|file| format!("\n  [\"{}\", \"{}\"]", file.name, file.sha256_hex))
+            .collect();
+        format!("[{}\n]", rows.join(","))
+    };
+    Ok(template.replace(VERSION_MARK, version).replace(FILES_MARK, &list(false)).replace(LATER_MARK, &list(true)))
 }
 
 fn read_text(path: &Path) -> Result<String, StampError> {
@@ -167,7 +174,7 @@ mod tests {
     use super::*;
 
     const PAGE: &str = "<!DOCTYPE html>\n<html>\n<head>\n<title>x</title></head><body></body></html>\n";
-    const SMALL_TEMPLATE: &str = "const VERSION = \"STAMP:VERSION\";\nconst FILES = /*STAMP:FILES*/[];\n";
+    const SMALL_TEMPLATE: &str = "const VERSION = \"STAMP:VERSION\";\nconst FILES = /*STAMP:FILES*/[];\nconst LATER = /*STAMP:LATER*/[];\n";
 
     /// A folder of its own for one test, removed when dropped.
     struct Folder(PathBuf);
@@ -206,10 +213,9 @@ mod tests {
         );
         assert!(worker.contains("\"index.html\"") && !worker.contains(TEMPLATE));
         assert!(worker.contains(&done.version.unwrap()));
-        assert!(
-            worker.contains("\"words/fr.txt\"") && worker.contains("\"words/es.txt\""),
-            "what a phone fetches when a language is chosen is kept too"
-        );
+        let (files, later) = worker.split_once("const LATER").unwrap();
+        assert!(later.contains("\"words/fr.txt\"") && later.contains("\"words/es.txt\""), "to be had once asked for");
+        assert!(!files.contains("words/"), "and not kept before");
         assert!(!folder.0.join(TEMPLATE).exists());
         assert!(folder.read("index.html").contains("Content-Security-Policy"));
     }
