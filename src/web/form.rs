@@ -196,7 +196,7 @@ impl Form {
         }
     }
 
-    fn redraw(self) {
+    pub(super) fn redraw(self) {
         self.turn.try_update(|t| *t += 1);
         self.bounce_from_now();
     }
