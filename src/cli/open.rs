@@ -82,7 +82,7 @@ pub(super) fn run(config: &Open, streams: &mut Streams<'_>) -> Result<Exit, CliE
         exit = exit.max(tell(seen, &photos, config.json, streams)?);
     }
     for file in passed_over {
-        streams.note(&say(Language::English, "office.open.passed_over", &[("file", file.into())]));
+        streams.note(&say_office(Language::English, "office.open.passed_over", &[("file", file.into())]));
     }
     Ok(exit)
 }

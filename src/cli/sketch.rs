@@ -10,7 +10,7 @@ use super::gather;
 use super::streams::Streams;
 use crate::office::archive::Archive;
 use crate::office::sketch::drawn;
-use crate::words::{Language, say};
+use crate::words::{Language, say_office};
 
 /// A checked `office sketch`.
 #[derive(Debug)]
@@ -45,12 +45,12 @@ pub(super) fn run(config: &Sketch, streams: &mut Streams<'_>) -> Result<Exit, Cl
                 streams.line(&path.display().to_string())?;
             }
             for note in sketch.notes {
-                streams.note(&say(Language::English, note, &[("name", file.as_str().into())]));
+                streams.note(&say_office(Language::English, note, &[("name", file.as_str().into())]));
             }
         }
     }
     if taken.is_empty() {
-        streams.note(&say(Language::English, "office.sketch.none", &[]));
+        streams.note(&say_office(Language::English, "office.sketch.none", &[]));
     }
     Ok(exit)
 }

@@ -174,7 +174,8 @@ mod tests {
     use super::*;
 
     const PAGE: &str = "<!DOCTYPE html>\n<html>\n<head>\n<title>x</title></head><body></body></html>\n";
-    const SMALL_TEMPLATE: &str = "const VERSION = \"STAMP:VERSION\";\nconst FILES = /*STAMP:FILES*/[];\nconst LATER = /*STAMP:LATER*/[];\n";
+    const SMALL_TEMPLATE: &str =
+        "const VERSION = \"STAMP:VERSION\";\nconst FILES = /*STAMP:FILES*/[];\nconst LATER = /*STAMP:LATER*/[];\n";
 
     /// A folder of its own for one test, removed when dropped.
     struct Folder(PathBuf);
