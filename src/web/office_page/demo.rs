@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use serde::Deserialize;
 
 use super::hand::Hand;
-use crate::web::fetched::text;
+use crate::web::fetched::text as fetch;
 use crate::words::{Language, say_office};
 
 const LANGUAGE: Language = Language::English;
