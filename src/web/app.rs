@@ -28,11 +28,7 @@ pub(crate) fn app() -> AnyView {
 
 fn page(form: Form) -> AnyView {
     // Drawn anew for another screen and after an entry, never for the clock: half-typed answers stay.
-    // Another language: the form itself holds what is half given, so nothing is lost.
-    let drawn = Memo::new(move |_| {
-        form.spoken.track();
-        (form.screen.get(), form.turn.get(), form.ready.get())
-    });
+    let drawn = Memo::new(move |_| (form.screen.get(), form.turn.get(), form.ready.get()));
     let name = Memo::new(move |_| form.screen.with(super::screen::Screen::name));
     Effect::new(move |_| {
         drawn.track();

@@ -61,7 +61,8 @@ impl Form {
                     self.saves.try_update(|s| s.what.clear());
                     self.hush();
                     self.speak(language);
-                    self.bounce_from_now();
+                    // The form itself holds what is half given: nothing is lost by it.
+                    self.redraw();
                 }
                 Err(why) => self.tell(why),
             }

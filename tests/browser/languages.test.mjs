@@ -84,7 +84,7 @@ test("switched in the middle of a visit: same question, same answers, half a num
     await inLanguage(phone.page, "fr");
     await hand.tile("outing");
     await hand.type("main [data-field]", "K7");
-    await phone.page.locator("main .tile.main").first().tap();
+    await hand.tile("go");
     await phone.page.waitForSelector("main [data-ask]");
     await walk(hand, PLAN, { until: ({ grade }) => grade === "stop" });
     assert.match(await text(phone.page), new RegExp(HEADS.fr), "a hazard in French");
