@@ -10,6 +10,8 @@ mod kit;
 mod ran;
 #[path = "office/season_folder.rs"]
 mod season_folder;
+#[path = "office/written.rs"]
+mod written;
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -17,23 +19,7 @@ use std::path::Path;
 
 use season_folder::{Archive, Deer};
 use serde_json::Value as Json;
-
-/// Name, from the folder on, and bytes of every file below a folder.
-fn written(folder: &Path) -> BTreeMap<String, Vec<u8>> {
-    let mut out = BTreeMap::new();
-    let mut open = vec![folder.to_owned()];
-    while let Some(here) = open.pop() {
-        for path in fs::read_dir(here).unwrap().map(|entry| entry.unwrap().path()) {
-            if path.is_dir() {
-                open.push(path);
-            } else {
-                let name = path.strip_prefix(folder).unwrap().to_str().unwrap().to_owned();
-                out.insert(name, fs::read(path).unwrap());
-            }
-        }
-    }
-    out
-}
+use written::written;
 
 fn archive(name: &str) -> (Archive, Vec<Deer>) {
     let archive = Archive::new(name);

@@ -19,8 +19,8 @@ pub(crate) const SIDES: [u16; 4] = [32, 33, 34, 35];
 /// question. After that the crew has been elsewhere, and is shown where the visit stood. The project's own, no source.
 pub const BACK_TO_CAMERA_MS: u64 = 20 * 60 * 1000;
 
-/// What a photo takes at most, in bytes, for the count of those that still fit. Measured on pictures of snow scenes
-/// at 1600 pixels: 150 to 700 kB.
+/// What a photo is taken to need, in bytes, for the count of those that still fit: on the safe side for a JPEG of 1600
+/// pixels. The project's own, no source.
 pub const PHOTO_BYTES: u64 = 700_000;
 
 /// Below so many photos of room the form says so.

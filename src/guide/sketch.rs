@@ -1,7 +1,7 @@
 //! The scene sketch: when it is asked for, and the drafts that a mark makes.
 
 use crate::reading::sketch::HowFar;
-use crate::record::{Answer, FindingDef, PersonCode, Sheet, Site, Value, find};
+use crate::record::{Answer, FindingDef, PersonCode, Shape, Sheet, Site, Value, find};
 
 use super::{Draft, View};
 
@@ -24,6 +24,26 @@ pub struct NewMark {
     pub bearing_deg: u16,
     /// How far.
     pub far: HowFar,
+}
+
+/// A bearing as it was typed; 360 is north as well. `None` where it is none.
+pub fn bearing_deg(typed: &str) -> Option<u16> {
+    let degrees = typed.parse::<u16>().ok()?;
+    let turned = if degrees == 360 { 0 } else { degrees };
+    within("sketch_bearing_deg", turned.into()).then_some(turned)
+}
+
+/// The length of a pace as it was typed, in centimetres; `None` where no person has it.
+pub fn typed_pace_cm(typed: &str) -> Option<i64> {
+    typed.parse().ok().filter(|cm| within("sketch_pace_cm", *cm))
+}
+
+/// Whether the finding may have this number.
+fn within(finding: &str, number: i64) -> bool {
+    match find(finding).map(|def| def.shape) {
+        Some(Shape::Number { min, max, .. }) => (min..=max).contains(&number),
+        _ => false,
+    }
 }
 
 /// The drafts that write a mark.
@@ -79,4 +99,17 @@ pub fn pace_cm(sheet: &Sheet, person: &PersonCode) -> Option<i64> {
 pub(super) fn has_something_to_draw(v: &View) -> bool {
     const SIGNS: [&str; 3] = ["blood_on_snow", "drag_marks", "chase_or_struggle_marks"];
     SIGNS.iter().any(|sign| v.there(sign))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_typed_is_held_to_what_the_finding_may_be() {
+        assert_eq!(["0", "359", "360"].map(bearing_deg), [Some(0), Some(359), Some(0)]);
+        assert_eq!(["361", "-1", "", "4.5", "north"].map(bearing_deg), [None; 5]);
+        assert_eq!(["20", "150"].map(typed_pace_cm), [Some(20), Some(150)]);
+        assert_eq!(["19", "151", "0", ""].map(typed_pace_cm), [None; 4]);
+    }
 }

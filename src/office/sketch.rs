@@ -2,9 +2,10 @@
 
 use serde_json::{Map, Value as Json, json};
 
+use crate::office::season::rows::most_exact;
 use crate::reading::sketch::{HowFar, Mark, Sketch, sketches};
 use crate::reading::sketch_drawing::drawing;
-use crate::record::{Answer, Carcass, Examination, Place, Site, Value, short_code};
+use crate::record::{Carcass, Examination, Place, Site, short_code};
 use crate::science::place::{Point, Spot};
 use crate::words::Language;
 
@@ -36,7 +37,7 @@ pub fn drawn(carcass: &Carcass, declination_deg: Option<f64>) -> Vec<Drawn> {
         .collect();
     let several = with.len() > 1;
     let one = |(place, (exam, all)): (usize, &(&Examination, Vec<Sketch>))| {
-        let place_of_body = best_place(exam);
+        let place_of_body = most_exact(&exam.sheet.question("place", Site::NONE));
         let mut notes = Vec::new();
         if place_of_body.is_none() {
             notes.push("office.sketch.no_place");
@@ -56,16 +57,6 @@ pub fn drawn(carcass: &Carcass, declination_deg: Option<f64>) -> Vec<Drawn> {
         }
     };
     with.iter().enumerate().map(one).collect()
-}
-
-/// The most exact position of the body: the one with the smallest radius; one without a radius comes last.
-fn best_place(exam: &Examination) -> Option<Place> {
-    let standing = exam.sheet.question("place", Site::NONE).standing;
-    let places = standing.into_iter().filter_map(|s| match &s.answer {
-        Answer::Seen { value: Value::Place(place) } => Some(place.clone()),
-        _ => None,
-    });
-    places.min_by_key(|place| place.accuracy_m_95.unwrap_or(u32::MAX))
 }
 
 /// How a sketch's spots come onto the globe.

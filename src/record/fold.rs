@@ -449,7 +449,7 @@ fn place(out: &mut Fold, subject: Subject, sheet: Sheet) {
 
 /// Join carcasses that an alias names; classes meet where they share an id.
 fn join(out: &mut Fold, aliases: &[[Uuid; 2]]) {
-    let mut classes: Vec<BTreeSet<Uuid>> = out.carcasses.keys().map(|id| std::iter::once(*id).gather()).collect();
+    let mut classes: Vec<BTreeSet<Uuid>> = out.carcasses.keys().map(|id| BTreeSet::from([*id])).collect();
     for pair in aliases {
         let mut merged = BTreeSet::new();
         merged.extend(pair.iter().copied());

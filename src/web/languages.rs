@@ -86,7 +86,7 @@ fn note(language: Language) {
 fn offered() -> Vec<Language> {
     let tag = web_sys::window().and_then(|w| w.navigator().language()).unwrap_or_default();
     let own = Language::of_tag(&tag).unwrap_or_default();
-    let others = Language::OFFERED.iter().copied().filter(|language| *language != own);
+    let others = Language::ALL.into_iter().filter(|language| *language != own);
     std::iter::once(own).chain(others).collect()
 }
 

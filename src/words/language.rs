@@ -16,9 +16,6 @@ impl Language {
     /// All of them.
     pub const ALL: [Self; 3] = [Self::English, Self::French, Self::Spanish];
 
-    /// Those that are whole: only they are offered.
-    pub const OFFERED: &'static [Self] = &Self::ALL;
-
     /// Code of the language (ISO 639-1), as the page's `lang` and the phone's settings have it.
     pub const fn code(self) -> &'static str {
         match self {
@@ -28,10 +25,10 @@ impl Language {
         }
     }
 
-    /// The language of a code or a browser's tag, such as `fr-CA`; `None` where it is not offered.
+    /// The language of a code or a browser's tag, such as `fr-CA`; `None` for another.
     pub fn of_tag(tag: &str) -> Option<Self> {
         let code = tag.split('-').next().unwrap_or_default();
-        Self::OFFERED.iter().copied().find(|language| language.code().eq_ignore_ascii_case(code))
+        Self::ALL.into_iter().find(|language| language.code().eq_ignore_ascii_case(code))
     }
 
     /// Its name in its own tongue, which is never translated.
@@ -82,8 +79,8 @@ mod tests {
         assert_eq!(Language::of_tag("en-US"), Some(Language::English));
         assert_eq!(Language::of_tag("de"), None);
         assert_eq!(Language::of_tag(""), None);
-        for language in Language::OFFERED {
-            assert_eq!(Language::of_tag(language.code()), Some(*language));
+        for language in Language::ALL {
+            assert_eq!(Language::of_tag(language.code()), Some(language));
         }
     }
 

@@ -22,7 +22,7 @@ macro_rules! spanish {
 }
 super::en::each_file!(spanish);
 
-/// What the files of a language say; empty where it is not whole yet.
+/// What the files of a language say; empty for English.
 pub(super) const fn texts(language: Language) -> &'static [&'static str] {
     match language {
         Language::English => &[],

@@ -16,6 +16,17 @@ export async function standing(page) {
   });
 }
 
+/** How many entries the journal holds. */
+export const entries = (page) => page.evaluate(() => new Promise((done, failed) => {
+  const ask = indexedDB.open("marrowbook");
+  ask.onerror = () => failed(ask.error);
+  ask.onsuccess = () => {
+    const count = ask.result.transaction("entries").objectStore("entries").count();
+    count.onsuccess = () => { ask.result.close(); done(count.result); };
+    count.onerror = () => failed(count.error);
+  };
+}));
+
 /** How a tap or a key press reaches a control: by touch, or by keyboard alone. */
 export class Hand {
   constructor(page, keyboardOnly = false) {

@@ -2,7 +2,7 @@
 // What is checked is the project's own promise: no outside source.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { Hand, answerOne, saved, standing, walk } from "./form.mjs";
+import { Hand, answerOne, entries, saved, standing, walk } from "./form.mjs";
 import { withPhone } from "./phone.mjs";
 
 const PLAN = {
@@ -15,15 +15,6 @@ const HEADS = { fr: "De l'eau qui bouge", en: "Water on the move", es: "Agua" };
 const text = (page) => page.evaluate(() => document.querySelector(".page")?.innerText ?? "");
 const lang = (page) => page.evaluate(() => document.documentElement.lang);
 const inLanguage = (page, code) => page.waitForFunction((c) => document.documentElement.lang === c, code);
-const entries = (page) => page.evaluate(() => new Promise((done, failed) => {
-  const ask = indexedDB.open("marrowbook");
-  ask.onerror = () => failed(ask.error);
-  ask.onsuccess = () => {
-    const count = ask.result.transaction("entries").objectStore("entries").count();
-    count.onsuccess = () => { ask.result.close(); done(count.result); };
-    count.onerror = () => failed(count.error);
-  };
-}));
 
 /** Waits until the worker keeps a language's texts. */
 const kept = (page, code) => page.waitForFunction(async (c) => {

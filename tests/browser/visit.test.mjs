@@ -7,7 +7,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
-import { Hand, answerOne, loadCard, saved, standing, walk } from "./form.mjs";
+import { Hand, answerOne, entries, loadCard, saved, standing, walk } from "./form.mjs";
 import { ROOT, withPhone } from "./phone.mjs";
 
 const CARD = readFileSync(join(ROOT, "demo/card.txt"), "utf8");
@@ -43,15 +43,6 @@ const CAUSE = /\bkilled\b|\bpredat|wolf kill|starved to death|died of (hunger|st
 
 // The page that stands in for a stopped form is a main too, and hidden.
 const text = (page) => page.evaluate(() => document.querySelector("main:not([hidden])")?.innerText ?? document.body.innerText);
-const entries = (page) => page.evaluate(() => new Promise((done, failed) => {
-  const ask = indexedDB.open("marrowbook");
-  ask.onerror = () => failed(ask.error);
-  ask.onsuccess = () => {
-    const count = ask.result.transaction("entries").objectStore("entries").count();
-    count.onsuccess = () => { ask.result.close(); done(count.result); };
-    count.onerror = () => failed(count.error);
-  };
-}));
 
 /** Runs the office's command line on an archive of its own. */
 function office(archive, ...args) {

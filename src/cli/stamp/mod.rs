@@ -128,8 +128,8 @@ pub fn stamp(folder: &Path) -> Result<Stamped, StampError> {
 fn write_languages(folder: &Path) -> Result<(), StampError> {
     let below = folder.join("words");
     std::fs::create_dir_all(&below).map_err(io_at(&below))?;
-    for language in Language::OFFERED {
-        if let Some(texts) = carried(*language) {
+    for language in Language::ALL {
+        if let Some(texts) = carried(language) {
             write(&below.join(format!("{}.txt", language.code())), &texts)?;
         }
     }
@@ -207,7 +207,7 @@ mod tests {
         let folder = Folder::with("lists", &[("index.html", PAGE), ("icons/a.png", "abc"), (TEMPLATE, SMALL_TEMPLATE)]);
         let done = stamp(&folder.0).unwrap();
         let worker = folder.read(WORKER);
-        assert_eq!((done.pages, done.kept_files), (1, 1 + Language::OFFERED.len()));
+        assert_eq!((done.pages, done.kept_files), (1, 1 + Language::ALL.len()));
         // SHA-256 of "abc": FIPS 180-4 example, also RFC 6234 section 8.5 TEST1.
         assert!(
             worker.contains("[\"icons/a.png\", \"ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad\"]")

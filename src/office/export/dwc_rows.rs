@@ -108,10 +108,10 @@ fn id_of(name: &str) -> String {
 pub(super) fn more(from: &From, row: &Row) -> More {
     let exams: Vec<&Examination> = row.carcass.examinations.values().collect();
     let field = exams.iter().find(|exam| exam.kind.as_deref() != Some("bench")).or(exams.first());
-    let (_, of) = cause(row);
     let fetus = match row.carcass.question("fetus", Site::NONE).settled() {
         Some(Answer::Seen { .. }) => "pregnant",
-        Some(Answer::NotSeen) => "non-reproductive",
+        // No more than that: an early one is not seen.
+        Some(Answer::NotSeen) => "no fetus found",
         _ => "",
     };
     More {
@@ -120,13 +120,20 @@ pub(super) fn more(from: &From, row: &Row) -> More {
         recorded_by: recorded_by(from, &exams),
         life_stage: life_stage(row).unwrap_or_default().to_owned(),
         sex: sex(row).unwrap_or_default().to_owned(),
-        cause: of.map(|code| say(LANGUAGE, &format!("cause.name.{code}"), &[])).unwrap_or_default(),
+        // With the word that says how sure: a bare cause would be read as a finding.
+        cause: cause_in_words(row).unwrap_or_default(),
         pregnant: fetus.to_owned(),
         media: media(&exams),
         effort: field.map(|exam| effort(from, exam)).unwrap_or_default(),
         protocol: row.place.as_ref().map(|place| protocol(place.source).to_owned()).unwrap_or_default(),
         facts: facts(from, row, &exams),
     }
+}
+
+/// The sentence on the cause, where it names one.
+fn cause_in_words(row: &Row) -> Option<String> {
+    cause(row).1?;
+    Some(row.view.readings.cause.as_ref()?.statements.first()?.say(LANGUAGE))
 }
 
 /// When it was examined: as the answers say, else by the phone's clock.
@@ -284,11 +291,18 @@ fn estimated(carcass: &str, science: &str, reading: &Reading) -> Vec<Fact> {
         }
     }
     if all.is_empty() {
+        // What was refused was looked at, and why it says nothing is told.
+        let (value, remarks) = match reading.outcome {
+            Outcome::Read => (headline, String::new()),
+            Outcome::Refused => ("refused".to_owned(), headline),
+            Outcome::NoEvidence => ("notAssessed".to_owned(), String::new()),
+        };
         all.push(Fact {
             id: id_of(&format!("{carcass} {}", reading.method)),
             kind: reading.method.clone(),
-            value: if reading.outcome == Outcome::Read { headline } else { "notAssessed".to_owned() },
+            value,
             method,
+            remarks,
             ..Fact::default()
         });
     }

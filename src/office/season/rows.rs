@@ -7,7 +7,7 @@ use time::Date;
 use crate::reading::for_season::{ForSeason, for_season};
 use crate::reading::{DaysOfDeath, Given, Outcome, days_of_death, found_on};
 use crate::record::short_code::short_code;
-use crate::record::{Answer, Carcass, DeviceId, Examination, Fold, Place, Site, Value, links};
+use crate::record::{Answer, Carcass, DeviceId, Examination, Fold, Place, Question, Site, Value, links};
 use crate::science::age::DeathWindow;
 use crate::science::winter::index::winter_of;
 
@@ -85,7 +85,11 @@ fn crew(carcass: &Carcass, crews: &BTreeMap<DeviceId, String>) -> Option<String>
 }
 
 fn place(carcass: &Carcass) -> Option<Place> {
-    let question = carcass.question("place", Site::NONE);
+    most_exact(&carcass.question("place", Site::NONE))
+}
+
+/// The place with the smallest radius; one without a radius comes last.
+pub fn most_exact(question: &Question) -> Option<Place> {
     let places = question.results().into_iter().filter_map(|answer| match answer {
         Answer::Seen { value: Value::Place(place) } => Some(place),
         _ => None,

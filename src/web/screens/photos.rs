@@ -68,7 +68,7 @@ fn row(form: Form, picture: Picture, may: bool, shown: Shown, asked: RwSignal<Op
     let by = form.say_with(
         "photos.of",
         &[
-            ("kb", Arg::Text(picture.photo.bytes.div_ceil(1024).to_string())),
+            ("kb", Arg::Text(picture.photo.bytes.div_ceil(1_000).to_string())),
             ("who", Arg::Text(picture.observer.to_string())),
             ("at", Arg::Text(wording::date_and_time(picture.at))),
         ],

@@ -296,9 +296,9 @@ fn typed(
 
 fn degrees(making: Making, of_head: bool) -> AnyView {
     let form = making.form;
-    let take = move |typed: &str| match typed.parse::<u16>() {
-        Ok(degrees) if degrees <= 360 => making.bearing(degrees % 360, of_head),
-        _ => form.tell(form.say("sketch.range")),
+    let take = move |typed: &str| match sketch::bearing_deg(typed) {
+        Some(degrees) => making.bearing(degrees, of_head),
+        None => form.tell(form.say("sketch.range")),
     };
     view! {
         {head(making, if of_head { "sketch.way_head" } else { "sketch.way" })}
@@ -344,8 +344,8 @@ fn far(making: Making) -> AnyView {
 
 fn pace(making: Making, then: Stage) -> AnyView {
     let form = making.form;
-    let take = move |typed: &str| match typed.parse::<i64>() {
-        Ok(cm) if (20..=150).contains(&cm) => {
+    let take = move |typed: &str| match sketch::typed_pace_cm(typed) {
+        Some(cm) => {
             let person = form.now.with_untracked(|now| now.here.person.clone());
             form.set_settings(|s| {
                 s.paces_cm.retain(|(who, _)| *who != person);
@@ -353,7 +353,7 @@ fn pace(making: Making, then: Stage) -> AnyView {
             });
             making.to(then);
         }
-        _ => form.tell(form.say("sketch.pace_range")),
+        None => form.tell(form.say("sketch.pace_range")),
     };
     view! {
         {head(making, "sketch.no_pace")}
