@@ -132,7 +132,7 @@ class Export(unittest.TestCase):
             for path in sorted((self.blurred / "dwca").iterdir()):
                 archive.write(path, path.name)
         ours = {f"urn:uuid:{row['carcass_id']}": row for row in self.rows(self.blurred, "carcasses")}
-        facts = 0
+        facts = causes = 0
         with DwCAReader(packed) as reader:
             self.assertEqual(reader.descriptor.core.type, f"{DWC}Occurrence")
             self.assertEqual(reader.descriptor.extensions_type, [f"{DWC}MeasurementOrFact"])
@@ -145,12 +145,20 @@ class Export(unittest.TestCase):
                 self.assertNotEqual(row.data[f"{DWC}coordinateUncertaintyInMeters"], "0")
                 self.assertIn("3000 m", row.data[f"{DWC}dataGeneralizations"])
                 self.assertEqual(row.data[f"{DWC}recordedBy"], "")
+                # A bare cause would be read as a finding: the word that says how sure goes with it.
+                cause = row.data[f"{DWC}causeOfDeath"]
+                self.assertRegex(cause, r"^$|^(Killed by .*: definite|Probably |Possibly )")
+                causes += bool(cause)
+                for fact in row.extensions:
+                    if fact.data[f"{DWC}measurementValue"] == "refused":
+                        self.assertNotEqual(fact.data[f"{DWC}measurementRemarks"], "")
                 ids = [fact.data[f"{DWC}measurementID"] for fact in row.extensions]
                 self.assertEqual(len(ids), len(set(ids)))
                 self.assertTrue(all(fact.data[f"{DWC}measurementValue"] for fact in row.extensions))
                 facts += len(ids)
         self.assertEqual(ours, {})
         self.assertGreaterEqual(facts, len(self.rows(self.blurred, "findings")) // 2)
+        self.assertGreater(causes, 0)
 
 
 def as_text(value):
