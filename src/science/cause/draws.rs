@@ -10,7 +10,6 @@ use super::case::Case;
 use super::causes::{CAUSES, PerCause};
 use super::combine::{Said, strength};
 use super::random::normal;
-use super::single;
 use super::table::{Cell, Row, Table, Z_95, held, logit};
 use crate::order::Short as _;
 
@@ -211,7 +210,7 @@ fn row_part(row: &Row, part: usize, kept: impl Fn(u8) -> bool) -> Vec<(u8, Box<[
             for (((((middle, down), up), q), sum), c) in cells.zip(0_u8..) {
                 let z = normal(draw, row.number, s, c);
                 let off = z * if z < 0.0 { *down } else { *up };
-                *q = 1.0 / (1.0 + single::exp(-(middle + off)));
+                *q = 1.0 / (1.0 + libm::expf(-(middle + off)));
                 *sum += *q;
             }
         }

@@ -12,7 +12,7 @@
 //! | [`prior`] | what is likely before anything is seen |
 //! | [`case`] | what was seen, and the rules that leave rows out |
 //! | [`combine`] | middle figures, pulls, fit |
-//! | [`draws`], [`interval`], [`random`], `single` | ranges |
+//! | [`draws`], [`interval`], [`random`] | ranges |
 //! | [`undamped`] | what many carcasses say, each by its likelihood alone |
 //! | [`gain`] | what a further look is worth |
 //! | [`label`] | the word that is printed |
@@ -31,7 +31,6 @@ pub mod label;
 pub mod prior;
 pub mod random;
 mod rows;
-mod single;
 pub mod sources;
 pub mod table;
 pub mod undamped;
