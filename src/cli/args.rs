@@ -210,6 +210,11 @@ pub(super) enum Command {
     /// intact, or not of an enrolled device, counts in no figure and is named.
     /// Daily logs that are no phone's are those that office winter --keep has kept.
     Season(super::season::SeasonArgs),
+    /// Settle by a signed decision of the office what the season lists: one animal reported twice, answers that differ.
+    Decide {
+        #[command(subcommand)]
+        what: super::decide::DecideCommand,
+    },
     /// The archive in open forms for other programs: CSV with a Frictionless data package, GeoJSON, a Darwin Core
     /// archive, newline-delimited JSON, Parquet by season. Places are blurred and names left out unless asked for.
     Export(super::export::ExportArgs),

@@ -3,6 +3,7 @@
 use super::exit::Exit;
 use crate::bundle::Fingerprint;
 use crate::office::archive::ArchiveError;
+use crate::office::decide::NoDecision;
 use crate::office::key_file::KeyFileError;
 use crate::office::keyring::KeyringError;
 use crate::office::lab::Before;
@@ -99,6 +100,9 @@ pub(super) enum CliError {
     /// A run from a manifest gave other bytes.
     #[error("{}: other bytes than the manifest says", .0.join(", "))]
     OtherBytes(Vec<String>),
+    /// The office's decision was not made.
+    #[error("{0}")]
+    NoDecision(#[from] NoDecision),
     /// The folder for an export holds something already.
     #[error("{0}: the folder is not empty")]
     NotEmpty(String),
@@ -164,6 +168,10 @@ impl CliError {
             Self::NoReadings => {
                 "enter known ages with office lab; calls are the wear class that a person named on the bench"
             }
+            Self::NoDecision(NoDecision::NotJoined) => {
+                "give both ids as they were reported; office decide same joins two"
+            }
+            Self::NoDecision(NoDecision::NoReason) => "say with --reason why this answer stands",
             Self::NotEmpty(_) => {
                 "name an empty folder: parts of an earlier export would be read together with this one"
             }
@@ -176,9 +184,12 @@ impl CliError {
                 "compare the versions that the manifest names with this program's; what was written now lies in the folder"
             }
             Self::Write(_) => "check the value against the laboratory's sheet",
-            Self::Keyring(KeyringError::Already(_)) => "nothing more is to be done",
+            Self::Keyring(KeyringError::Already(_)) | Self::NoDecision(NoDecision::Already) => {
+                "nothing more is to be done"
+            }
             Self::Keyring(KeyringError::NameTaken(_)) => "choose another name, or retire that device first",
             Self::Keyring(KeyringError::NoSuchDevice(_)) => "the names in use stand in the archive's keyring",
+            Self::NoDecision(_) => "office decide list names every open question and the entries on it",
             Self::Keyring(_) | Self::OfficeKey(_) | Self::NoRandomness(_) | Self::Output(_) => return None,
         })
     }

@@ -47,7 +47,7 @@ pub(super) fn run(config: Lab, streams: &mut Streams<'_>) -> Result<Exit, CliErr
 }
 
 /// The office's key on its own ring: nobody need compare words, since it is unlocked here.
-fn enrol_self(
+pub(super) fn enrol_self(
     archive: &Archive,
     keyring: &Keyring,
     key: &DeviceKey,
@@ -66,7 +66,7 @@ fn enrol_self(
 }
 
 /// The carcass of an id or of a short code.
-fn find<'a>(folded: &'a Fold, named: &str) -> Result<&'a Carcass, CliError> {
+pub(super) fn find<'a>(folded: &'a Fold, named: &str) -> Result<&'a Carcass, CliError> {
     if let Ok(id) = named.parse() {
         let joined = |carcass: &&Carcass| carcass.joined.contains(&id);
         return folded.carcasses.values().find(joined).ok_or_else(|| CliError::NoCarcass(named.to_owned()));
@@ -81,7 +81,7 @@ fn find<'a>(folded: &'a Fold, named: &str) -> Result<&'a Carcass, CliError> {
     }
 }
 
-fn random<const N: usize>() -> Result<[u8; N], CliError> {
+pub(super) fn random<const N: usize>() -> Result<[u8; N], CliError> {
     let mut bytes = [0; N];
     getrandom::fill(&mut bytes).map_err(|error| CliError::NoRandomness(error.to_string()))?;
     Ok(bytes)

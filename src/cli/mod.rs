@@ -16,6 +16,7 @@
 mod args;
 mod card;
 mod config;
+mod decide;
 mod diet;
 mod enrol;
 mod error;
@@ -72,6 +73,7 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Season(config) => season::run(&config, streams),
         Config::Sketch(config) => sketch::run(&config, streams),
         Config::Export(config) => export::run(&config, streams),
+        Config::Decide(config) => decide::run(&config, streams),
         Config::Table(config) => table::run(&config, streams),
         Config::Lab(config) => lab::run(*config, streams),
         Config::Reader(config) => reader::run(&config, streams),

@@ -6,6 +6,7 @@
 pub mod archive;
 pub mod cards;
 pub mod compare;
+pub mod decide;
 pub mod diet;
 pub mod export;
 pub mod findings_table;

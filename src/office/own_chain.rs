@@ -111,9 +111,7 @@ pub fn write(
     said: Vec<Said>,
     writing: &Writing<'_>,
 ) -> Result<PathBuf, WriteError> {
-    let mut head = journal.head(writing.key.public().id());
-    let mut entries: Vec<Entry> = Vec::new();
-    for (one, salt) in said.into_iter().zip(&writing.salts) {
+    let act = |one: Said| {
         let key = Key {
             subject: Subject::Examination(one.examination),
             finding: one.finding.into(),
@@ -121,9 +119,28 @@ pub fn write(
             observer: writing.person.clone(),
         };
         validate(&key, &one.answer)?;
+        Ok(Act::Answer { key, answer: one.answer, supersedes: one.supersedes })
+    };
+    let acts = said.into_iter().map(act).collect::<Result<Vec<_>, WriteError>>()?;
+    append(archive, journal, acts, writing)
+}
+
+/// The same for acts of any kind: a decision, a decision taken back.
+///
+/// # Errors
+/// See [`WriteError`]. Nothing is kept then.
+pub fn append(
+    archive: &Archive,
+    journal: &Journal,
+    acts: Vec<Act>,
+    writing: &Writing<'_>,
+) -> Result<PathBuf, WriteError> {
+    let mut head = journal.head(writing.key.public().id());
+    let mut entries: Vec<Entry> = Vec::new();
+    for (act, salt) in acts.into_iter().zip(&writing.salts) {
         let body = Body {
             schema: ENTRY_SCHEMA,
-            act: Act::Answer { key, answer: one.answer, supersedes: one.supersedes },
+            act,
             typed_by: writing.person.clone(),
             at: writing.at,
             zone: String::new(),

@@ -23,8 +23,8 @@ pub(crate) fn log() -> String {
         for day in 1..=days {
             let low = mean + dice.between(-14, 12);
             let high = low + dice.between(8, 22);
-            if high < 34 && dice.chance(24) {
-                depth += dice.between(1, 7);
+            if high < 34 && dice.chance(18) {
+                depth += dice.between(1, 4);
             } else if high > 36 {
                 depth = (depth - dice.between(1, 3)).max(0);
             } else if dice.chance(30) {

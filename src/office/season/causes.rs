@@ -13,7 +13,7 @@ use crate::science::season::mixture::{Draws, PRIOR_CARCASSES, draw};
 use crate::science::special::wilson;
 
 /// The name of all predators together.
-const PREDATORS: &str = "any_predator";
+pub(super) const PREDATORS: &str = "any_predator";
 
 /// Draws of one group of carcasses; `None` where nothing was seen of any.
 pub fn draws(rows: &[&Row], seed: u64) -> Option<Draws> {

@@ -1,5 +1,6 @@
 //! The season's plots. Each shows a table of the same name and reads in grey: nothing is told by colour.
 
+use super::causes::PREDATORS;
 use super::svg::{Anchor, Svg, WIDTH, marks};
 use super::table::{Season, ShareLine};
 use super::{count, tell};
@@ -139,7 +140,8 @@ fn ages(season: &Season) -> String {
         .collect();
     let bottom = 80.0 + 24.0 * lines.len().max(1) as f64 + 12.0 * half as f64;
     let left = 220.0;
-    let most = lines.iter().map(|(line, _)| line.high).fold(0.1, f64::max);
+    // With room for the figures after the longest range.
+    let most = 1.12 * lines.iter().map(|(line, _)| line.high).fold(0.1, f64::max);
     let x = across(&mut svg, left, most, (76.0, bottom));
     for (at, (line, look)) in lines.iter().enumerate() {
         let y = 92.0 + 24.0 * at as f64 + 12.0 * (at / 2) as f64;
@@ -165,6 +167,10 @@ fn causes(season: &Season) -> String {
     let x = across(&mut svg, left, 1.0, (76.0, bottom));
     for (at, line) in table.shares.iter().enumerate() {
         let y = 94.0 + 34.0 * at as f64;
+        if line.what == PREDATORS {
+            // A sum of others above it, not one more of them.
+            svg.line((LEFT, y - 19.0), (RIGHT, y - 19.0), "stroke=\"#777\"");
+        }
         svg.text((left - 10.0, y + 4.0), Anchor::End, 13, &line.name);
         // Before anything was seen, below the figure.
         svg.line(
@@ -222,7 +228,10 @@ fn map(season: &Season) -> String {
     let foot = 80.0 + up * side + 24.0;
     svg.line((LEFT, foot), (LEFT + side, foot), "stroke=\"#000\" stroke-width=\"3\"");
     svg.text((LEFT + side + 10.0, foot + 4.0), Anchor::Start, 12, &format!("{} m", table.cell_m));
-    svg.text((WIDTH - 24.0, 96.0), Anchor::End, 13, "N");
-    svg.line((WIDTH - 30.0, 124.0), (WIDTH - 30.0, 100.0), INK);
+    // Beside the heading: a square may lie in any corner below it.
+    svg.text((WIDTH - 30.0, 26.0), Anchor::Middle, 13, "N");
+    svg.line((WIDTH - 30.0, 62.0), (WIDTH - 30.0, 32.0), INK);
+    svg.line((WIDTH - 35.0, 40.0), (WIDTH - 30.0, 32.0), INK);
+    svg.line((WIDTH - 25.0, 40.0), (WIDTH - 30.0, 32.0), INK);
     svg.done(&title, foot + 20.0)
 }
