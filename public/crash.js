@@ -4,7 +4,8 @@
 (() => {
   const KEY = "marrowbook.crash";
   // The language chosen on this phone, before the form itself can say it.
-  try { document.documentElement.lang = localStorage.getItem("marrowbook-language") || "en"; } catch { /* English then */ }
+  // It is kept as a JSON text, quotes and all.
+  try { document.documentElement.lang = JSON.parse(localStorage.getItem("marrowbook-language") ?? '"en"'); } catch { /* English then */ }
   let started = false;
   let stopped = false;
 

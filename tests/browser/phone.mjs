@@ -4,14 +4,14 @@ import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { serve } from "../tools/serve.mjs";
 
 const here = fileURLToPath(new URL(".", import.meta.url));
 export const ROOT = resolve(here, "../..");
 export const DIST = process.env.MARROWBOOK_DIST ?? join(ROOT, "dist");
-const OUT = join(ROOT, "tests/out");
+export const OUT = join(ROOT, "tests/out");
 const NPM = process.env.MARROWBOOK_NPM ?? join(process.env.HOME, ".cache/marrowbook/npm");
 const require = createRequire(join(NPM, "package.json"));
 const { chromium } = require("playwright-core");
@@ -123,6 +123,18 @@ export class Phone {
     };
   }
 
+  /** Crashes the page as a phone short of memory does: the browser lives on, and gives another page. */
+  async crashPage() {
+    const [page, faults] = [this.page, this.faults.length];
+    const session = await this.context.newCDPSession(page);
+    const crashed = page.waitForEvent("crash");
+    session.send("Page.crash").catch(() => { /* it cannot answer any more */ });
+    await crashed;
+    this.page = await this.context.newPage();
+    await page.close().catch(() => {});
+    this.faults.length = faults;
+  }
+
   /** `kill`, then the same profile again. */
   async dieAndStartAgain() {
     if (processesOf(this.profile).length > 0) this.kill();
@@ -130,21 +142,25 @@ export class Phone {
     return this.start();
   }
 
-  /** What the page checker finds on the screen as it stands: WCAG 2.2 A and AA and its best practices. */
-  async axe() {
+  /**
+   * What the page checker finds on the screen as it stands: WCAG 2.2 A and AA and its best practices. With `strict`
+   * also contrast as for AAA, which the form's own screens promise.
+   */
+  async axe({ strict = false } = {}) {
     const source = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
     // Evaluated by the browser's debugger, which the page's policy does not bind.
     await this.page.evaluate(source + "; undefined");
-    const { violations } = await this.page.evaluate(() => globalThis.axe.run(document, {
-      runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
-    }));
+    const { violations } = await this.page.evaluate((contrast) => globalThis.axe.run(document, {
+      runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice", ...(contrast ? ["wcag2aaa"] : [])],
+      rules: { "color-contrast-enhanced": { enabled: contrast }, "identical-links-same-purpose": { enabled: false }, "meta-refresh-no-exceptions": { enabled: false } },
+    }), strict);
     return violations.map((found) => `${found.id}: ${found.help}: ${found.nodes.map((node) => node.target.join(" ")).join(", ")}`);
   }
 
   /** A picture of the screen in tests/out (not kept in the repository). */
   async picture(name) {
-    mkdirSync(OUT, { recursive: true });
     const path = join(OUT, `${name}.png`);
+    mkdirSync(dirname(path), { recursive: true });
     await this.page.screenshot({ path });
     return path;
   }
