@@ -51,7 +51,7 @@ pub fn drawing(sketches: &[Sketch], language: Language) -> String {
     let frame = Frame::of(sketches);
     let mut out = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {SIDE} {SIDE}\" role=\"img\" aria-label=\"{}\" \
-         fill=\"none\" stroke=\"currentColor\" stroke-width=\"5\" font-family=\"sans-serif\" font-size=\"40\">",
+         fill=\"none\" stroke=\"currentColor\" stroke-width=\"5\" font-family=\"sans-serif\" font-size=\"52\">",
         say(language, "sketch.label", &[])
     );
     let head = sketches.iter().find_map(|s| s.head_deg);

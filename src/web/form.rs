@@ -562,6 +562,8 @@ impl Form {
             }
             if failed.is_none() {
                 then();
+                // Felt where the eye is on the deer. A phone without it loses nothing.
+                let _ = super::platform::haptic::tick();
             }
             self.saves.try_update(|s| {
                 s.writing = s.writing.saturating_sub(1);

@@ -59,7 +59,7 @@ fn ruler(sheet: &mut Canvas, longest: f64, x: &impl Fn(f64) -> f64) {
         let long = if labelled { 12.0 } else { 6.0 };
         sheet.line(Ink::Fine, &[(x(at), EDGE), (x(at), EDGE + long)]);
         if labelled {
-            sheet.word((x(at), EDGE + 24.0), 11.0, &format!("{at:.0}"));
+            sheet.word((x(at), EDGE + 27.0), 15.0, &format!("{at:.0}"));
         }
     }
 }

@@ -13,9 +13,9 @@ pub(crate) fn advice(form: Form, now: &Now, ask: &Ask) -> AnyView {
         .map(|id| {
             let id = id.to_ascii_lowercase();
             let (head, to_do) = (form.say(&format!("hazard.{id}.head")), form.say(&format!("hazard.{id}.do")));
-            let note = form.say("grade.advise");
+            let (note, name) = (form.say("grade.advise"), head.clone());
             view! {
-                <aside class="note" data-advice=id aria-label=form.say("grade.advise")>
+                <aside class="note" data-advice=id aria-label=name>
                     <p class="note-head"><span class="note-mark">{note}</span>" "{head}</p>
                     <p class="lines">{to_do}</p>
                 </aside>

@@ -26,6 +26,9 @@ pub(super) fn hand_over(form: Form) -> AnyView {
         Some(Err(_)) if form.with(|s| s.seed.is_none()) == Some(true) => {
             view! { <p class="alert" data-bundle="none">{form.say("reason.only_shows")}</p> }.into_any()
         }
+        Some(Err(_)) if form.with(|s| s.bodies.all().is_empty()) == Some(true) => {
+            view! { <p class="alert" data-bundle="none">{form.say("hand_over.nothing")}</p> }.into_any()
+        }
         Some(Err(reason)) => view! { <p class="alert" data-bundle="none">{reason}</p> }.into_any(),
         None => ().into_any(),
     };

@@ -281,6 +281,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("bench.begin", "Carcass {code}: {what}"),
     // Hand over.
     ("hand_over.head", "Hand over"),
+    ("hand_over.nothing", "Nothing to hand over yet."),
     ("hand_over.not_secret", "The bundle is signed, not secret: whoever gets the file can read it."),
     ("hand_over.what", "{n} {n?entry|entries}, {kb} kB, {file}"),
     ("hand_over.before", "Up to entry {n} was handed over {at}."),

@@ -1,0 +1,87 @@
+// Makes the form work without signal: registers the service worker and tells the page how far it is.
+//
+// The page reads two attributes of <html> and listens for the event "marrowbook-shell" on window:
+//   data-offline  unknown | loading | ready | failed | unsupported
+//   data-update   none | ready | elsewhere       ("elsewhere": another tab took a new version)
+//   data-build    the version now in use, once known
+// To take a waiting version the page sends the event "marrowbook-update-now" to window. Nothing here
+// ever does so by itself: a new version must not arrive in the middle of a visit.
+"use strict";
+(() => {
+  const root = document.documentElement;
+  let asked = false;
+
+  function tell(name, value) {
+    if (root.dataset[name] === value) return;
+    root.dataset[name] = value;
+    dispatchEvent(new Event("marrowbook-shell"));
+  }
+
+  function askVersion(worker) {
+    const channel = new MessageChannel();
+    channel.port1.onmessage = (event) => tell("build", String(event.data));
+    worker.postMessage({ ask: "version" }, [channel.port2]);
+  }
+
+  function watch(worker, registration) {
+    const look = () => {
+      if (worker.state === "activated") { tell("offline", "ready"); askVersion(worker); }
+      else if (worker.state === "installed" && registration.active) tell("update", "ready");
+      else if (worker.state === "redundant" && !registration.active) tell("offline", "failed");
+    };
+    worker.addEventListener("statechange", look);
+    look();
+  }
+
+  // Another copy of the form may be published one folder up and then answers for this page at first.
+  function controlled() {
+    const controller = navigator.serviceWorker.controller;
+    return controller !== null && controller.scriptURL === new URL("sw.js", location.href).href;
+  }
+
+  let registration = null;
+
+  async function register() {
+    registration = await navigator.serviceWorker.register("sw.js", { scope: "./", updateViaCache: "none" });
+    for (const worker of [registration.active, registration.waiting, registration.installing]) {
+      if (worker) watch(worker, registration);
+    }
+    registration.onupdatefound = () => watch(registration.installing, registration);
+    // The browser looks for a new version on its own too, but when it pleases. Without signal this fails
+    // at once and nothing is lost.
+    if (!registration.installing) registration.update().catch(() => {});
+  }
+
+  function start() {
+    register().catch((error) => {
+      // Without signal the check for a new version fails; what is in the cache still works.
+      if (!controlled()) tell("offline", "failed");
+      console.info("service worker:", String(error));
+    });
+  }
+
+  root.dataset.update = "none";
+  if (!("serviceWorker" in navigator)) {
+    // No HTTPS, a private window, or a very old browser.
+    tell("offline", "unsupported");
+    return;
+  }
+  tell("offline", controlled() ? "ready" : "loading");
+  const wasControlled = controlled();
+  navigator.serviceWorker.addEventListener("controllerchange", () => {
+    if (asked) location.reload();
+    else if (wasControlled) tell("update", "elsewhere");
+  });
+  addEventListener("marrowbook-update-now", () => {
+    if (!registration || !registration.waiting) return;
+    asked = true;
+    registration.waiting.postMessage({ update: "now" });
+  });
+  // A network that came and went during the first load leaves nothing behind; it is tried again.
+  addEventListener("online", () => {
+    if (root.dataset.offline !== "failed") return;
+    tell("offline", "loading");
+    start();
+  });
+  start();
+})();
