@@ -87,57 +87,66 @@ impl Card {
     /// # Errors
     /// The first flaw found.
     pub fn check(&self) -> Result<(), CardFlaw> {
+        self.flaws().into_iter().next().map_or(Ok(()), Err)
+    }
+
+    /// All flaws, for whoever writes the card; of its figures and of its evidence table the first each.
+    pub fn flaws(&self) -> Vec<CardFlaw> {
+        let mut out = Vec::new();
         if self.form != 1 {
-            return Err(CardFlaw::Form(self.form));
+            out.push(CardFlaw::Form(self.form));
         }
         if self.valid_to.unix_seconds() <= self.valid_from.unix_seconds() {
-            return Err(CardFlaw::Dates);
+            out.push(CardFlaw::Dates);
         }
         if is_blank(&self.office) {
-            return Err(CardFlaw::NoOffice);
+            out.push(CardFlaw::NoOffice);
         }
-        self.check_calls()?;
-        self.check_people()?;
-        if let Some(cause) = &self.cause {
-            cause.check()?;
-        }
-        self.check_limits()?;
-        Ok(check_figures::check(&self.figures)?)
+        self.check_calls(&mut out);
+        self.check_people(&mut out);
+        out.extend(self.cause.as_ref().and_then(|cause| cause.check().err()));
+        self.check_limits(&mut out);
+        out.extend(check_figures::check(&self.figures).err().map(CardFlaw::Figure));
+        out
     }
 
-    fn check_calls(&self) -> Result<(), CardFlaw> {
+    fn check_calls(&self, out: &mut Vec<CardFlaw>) {
         for needed in [CallFor::Lead, CallFor::Officer, CallFor::Emergency] {
             if self.call(needed).is_none() {
-                return Err(CardFlaw::NoCall(needed));
+                out.push(CardFlaw::NoCall(needed));
             }
         }
-        if let Some(empty) = self.calls.iter().find(|c| is_blank(&c.name) || is_blank(&c.number)) {
-            return Err(CardFlaw::EmptyCall(empty.call_for));
+        for call in &self.calls {
+            if is_blank(&call.name) || is_blank(&call.number) {
+                out.push(CardFlaw::EmptyCall(call.call_for));
+            }
         }
-        match self.permits.iter().position(|p| is_blank(&p.what) || is_blank(&p.number)) {
-            Some(index) => Err(CardFlaw::EmptyPermit(index + 1)),
-            None => Ok(()),
+        for (index, permit) in self.permits.iter().enumerate() {
+            if is_blank(&permit.what) || is_blank(&permit.number) {
+                out.push(CardFlaw::EmptyPermit(index + 1));
+            }
         }
     }
 
-    fn check_people(&self) -> Result<(), CardFlaw> {
+    fn check_people(&self, out: &mut Vec<CardFlaw>) {
         let mut codes = BTreeSet::new();
         for person in &self.people {
             if !codes.insert(&person.code) {
-                return Err(CardFlaw::DoublePerson(person.code.to_string()));
+                out.push(CardFlaw::DoublePerson(person.code.to_string()));
             }
             if is_blank(&person.name) {
-                return Err(CardFlaw::NoName(person.code.to_string()));
+                out.push(CardFlaw::NoName(person.code.to_string()));
             }
         }
         let known = find("tracks_by").map(crate::record::FindingDef::options).unwrap_or_default();
-        match self.flags.predators.iter().find(|p| !known.contains(&p.as_str())) {
-            Some(unknown) => Err(CardFlaw::UnknownPredator(unknown.clone())),
-            None => Ok(()),
+        for predator in &self.flags.predators {
+            if !known.contains(&predator.as_str()) {
+                out.push(CardFlaw::UnknownPredator(predator.clone()));
+            }
         }
     }
 
-    fn check_limits(&self) -> Result<(), CardFlaw> {
+    fn check_limits(&self, out: &mut Vec<CardFlaw>) {
         let l = &self.limits;
         let all = [
             ("min_crew_count", l.min_crew_count.map(i64::from), 1, 30),
@@ -148,10 +157,9 @@ impl Card {
         ];
         for (name, value, min, max) in all {
             if let Some(value) = value.filter(|v| !(min..=max).contains(v)) {
-                return Err(CardFlaw::Limit { name, value, min, max });
+                out.push(CardFlaw::Limit { name, value, min, max });
             }
         }
-        Ok(())
     }
 }
 
@@ -211,6 +219,18 @@ mod tests {
             flaw(changed("{\"form\"", "{\"permits\":[{\"what\":\"w\",\"number\":\"\"}],\"form\"")),
             CardFlaw::EmptyPermit(1)
         );
+    }
+
+    #[test]
+    fn all_flaws_are_told_at_once_and_the_first_is_the_one_refused() {
+        let mut card = Card::from_json(LEAST).unwrap();
+        card.office.clear();
+        card.limits.reserve_min = Some(2_000);
+        card.calls.retain(|call| call.call_for != CallFor::Officer);
+        let told = card.flaws();
+        assert_eq!(told[..2], [CardFlaw::NoOffice, CardFlaw::NoCall(CallFor::Officer)]);
+        assert!(matches!(told[2..], [CardFlaw::Limit { name: "reserve_min", .. }]), "{told:?}");
+        assert_eq!(card.check(), Err(CardFlaw::NoOffice));
     }
 
     #[test]

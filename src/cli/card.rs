@@ -6,10 +6,9 @@ use super::exit::Exit;
 use super::input;
 use super::key::unlock;
 use super::streams::Streams;
-use crate::bundle::{Fingerprint, Kind, canonical, seal, strict};
+use crate::bundle::{Fingerprint, strict};
 use crate::card::Card;
-use crate::reading::table_of;
-use crate::science::diet::plants;
+use crate::office::card_made::{notes, sign};
 use std::fs;
 
 /// Signs the card, once it holds together.
@@ -19,19 +18,8 @@ pub(super) fn run(config: &config::Card, streams: &mut Streams<'_>) -> Result<Ex
     let bytes = input::read(&config.file, streams)?.map_err(|error| no_card(error.to_string()))?;
     let text = String::from_utf8(bytes).map_err(|error| no_card(error.to_string()))?;
     let card = Card::from_json(&text).map_err(|error| no_card(error.to_string()))?;
-    if let Some(table) = card.cause.as_ref().and_then(|cause| cause.table.as_ref()) {
-        table_of(table).map_err(|flaw| no_card(flaw.to_string()))?;
-    }
-    if !card.holds_at(streams.now) {
-        streams.note(&format!("{file}: today lies outside the card's dates; phones will keep hands-on steps closed"));
-    }
-    for food in &card.figures.browse {
-        if plants::of_code(&food.key()).is_none() {
-            streams.note(&format!(
-                "{file}: `{}` is no code of the form's plants: it is found where crews write it as a plant of their own",
-                food.item
-            ));
-        }
+    for note in notes(&card, streams.now) {
+        streams.note(&format!("{file}: {note}"));
     }
     let value: serde_json::Value = strict::read_as(text.as_bytes()).map_err(|error| no_card(error.to_string()))?;
     let value = match &config.table {
@@ -39,8 +27,7 @@ pub(super) fn run(config: &config::Card, streams: &mut Streams<'_>) -> Result<Ex
         None => value,
     };
     let key = unlock(&config.archive, streams)?.ok_or(CliError::NoOfficeKey)?;
-    let payload = canonical::to_vec(&value).map_err(|error| no_card(error.to_string()))?;
-    let signed = seal(Kind::Card, &payload, &key).map_err(|error| no_card(error.to_string()))?;
+    let signed = sign(&value, &key).map_err(no_card)?;
     config.archive.keep_card(signed.as_bytes())?;
     match &config.out {
         Some(path) => fs::write(path, signed + "\n")

@@ -6,9 +6,10 @@ use super::exit::Exit;
 use super::input;
 use super::key::unlock;
 use super::streams::Streams;
-use crate::bundle::{Kind, canonical, open, seal};
+use crate::bundle::{Kind, canonical, seal};
 use crate::card::EvidenceTable;
-use crate::reading::{built_in, digest_of_table, table_of};
+use crate::office::card_made::{TableFile, read_table};
+use crate::reading::{built_in, digest_of_table};
 use crate::record::DeviceId;
 use std::fs;
 use std::path::Path;
@@ -51,15 +52,6 @@ pub(super) fn run(config: &Table, streams: &mut Streams<'_>) -> Result<Exit, Cli
 pub(super) fn read(path: &Path, streams: &mut Streams<'_>) -> Result<(EvidenceTable, Option<DeviceId>), CliError> {
     let refused = |reason: String| CliError::Evidence { file: input::name(path), reason };
     let bytes = input::read(path, streams)?.map_err(|error| refused(error.to_string()))?;
-    let is_signed = bytes.windows(9).any(|part| part == b"\"payload\"");
-    let (json, by) = if is_signed {
-        let opened = open(&bytes, Kind::Table).map_err(|error| refused(error.to_string()))?;
-        (opened.payload.clone(), Some(opened.signer.id()))
-    } else {
-        (bytes, None)
-    };
-    let text = String::from_utf8(json).map_err(|error| refused(error.to_string()))?;
-    let table = EvidenceTable::from_json(&text).map_err(|error| refused(error.to_string()))?;
-    table_of(&table).map_err(|flaw| refused(flaw.to_string()))?;
-    Ok((table, by))
+    let TableFile { table, signer } = read_table(&bytes).map_err(refused)?;
+    Ok((table, signer))
 }

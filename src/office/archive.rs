@@ -20,19 +20,20 @@
 //! A file handed in twice lies there once. Nothing in `received` is ever changed; whoever has the
 //! folder can work out everything else again.
 
+use super::files::{Files, HeldFiles};
 use super::key_file::{KeyFile, KeyFileError};
 use super::keyring::{Keyring, KeyringError};
 use crate::bundle::{DeviceKey, Kind, canonical, open, seal};
 use crate::record::Digest;
 use std::collections::BTreeSet;
-use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
 /// An archive folder. It need not exist until something is put into it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug)]
 pub struct Archive {
     folder: PathBuf,
+    files: Files,
 }
 
 /// Why the archive could not be used.
@@ -81,7 +82,24 @@ pub enum ArchiveError {
 impl Archive {
     /// The archive in that folder.
     pub fn at(folder: impl Into<PathBuf>) -> Self {
-        Self { folder: folder.into() }
+        Self { folder: folder.into(), files: Files::Disk }
+    }
+
+    /// The archive whose files are held in memory.
+    pub fn held(files: &HeldFiles) -> Self {
+        Self { folder: PathBuf::new(), files: Files::Held(files.clone()) }
+    }
+
+    pub(in crate::office) const fn files(&self) -> &Files {
+        &self.files
+    }
+
+    /// The bytes of one of its files.
+    ///
+    /// # Errors
+    /// It cannot be read.
+    pub fn read(&self, path: &Path) -> Result<Vec<u8>, ArchiveError> {
+        self.files.read(path).map_err(|error| ArchiveError::File { path: path.to_owned(), error })
     }
 
     /// The folder.
@@ -107,7 +125,7 @@ impl Archive {
     /// It cannot be read, or is no key file.
     pub fn office_key(&self) -> Result<Option<KeyFile>, ArchiveError> {
         let path = self.office_key_path();
-        let text = read_if_there(&path)?;
+        let text = self.read_if_there(&path)?;
         text.map(|text| KeyFile::read(&text)).transpose().map_err(|error| ArchiveError::OfficeKey { path, error })
     }
 
@@ -117,16 +135,16 @@ impl Archive {
     /// There is one already, or the folder cannot be written.
     pub fn take_office_key(&self, file: &KeyFile, key: &DeviceKey) -> Result<PathBuf, ArchiveError> {
         let path = self.office_key_path();
-        if path.exists() {
+        if self.files.exists(&path) {
             return Err(ArchiveError::KeyThere { path });
         }
         // In this order a power cut leaves a keyring that is still read: the plain one counts until
         // the key is there, the signed one from then on.
         self.put_signed_keyring(&self.keyring()?, key)?;
         let text = file.write().map_err(|error| ArchiveError::OfficeKey { path: path.clone(), error })?;
-        put(&path, text.as_bytes()).map_err(|error| ArchiveError::File { path: path.clone(), error })?;
+        self.files.put(&path, text.as_bytes()).map_err(|error| ArchiveError::File { path: path.clone(), error })?;
         let plain = self.plain_keyring_path();
-        match fs::remove_file(&plain) {
+        match self.files.remove(&plain) {
             Err(error) if error.kind() != io::ErrorKind::NotFound => Err(ArchiveError::File { path: plain, error }),
             _ => Ok(path),
         }
@@ -142,7 +160,7 @@ impl Archive {
             return self.signed_keyring(&office);
         }
         let path = self.plain_keyring_path();
-        let ring = read_if_there(&path)?.map(|text| Keyring::read(&text)).transpose();
+        let ring = self.read_if_there(&path)?.map(|text| Keyring::read(&text)).transpose();
         Ok(ring.map_err(|error| ArchiveError::Keyring { path, error })?.unwrap_or_default())
     }
 
@@ -151,7 +169,7 @@ impl Archive {
             office.public().map_err(|error| ArchiveError::OfficeKey { path: self.office_key_path(), error })?;
         let path = self.signed_keyring_path();
         let not_ours = |reason: String| ArchiveError::KeyringNotOurs { path: path.clone(), reason };
-        let Some(text) = read_if_there(&path)? else { return Ok(Keyring::default()) };
+        let Some(text) = self.read_if_there(&path)? else { return Ok(Keyring::default()) };
         let opened = open(text.as_bytes(), Kind::Keyring).map_err(|error| not_ours(error.to_string()))?;
         if opened.signer != public {
             return Err(not_ours("it was signed by another key than the office's".to_owned()));
@@ -170,7 +188,10 @@ impl Archive {
         }
         let path = self.plain_keyring_path();
         let text = keyring.write().map_err(|error| ArchiveError::Keyring { path: path.clone(), error })?;
-        put(&path, text.as_bytes()).map(|()| path.clone()).map_err(|error| ArchiveError::File { path, error })
+        self.files
+            .put(&path, text.as_bytes())
+            .map(|()| path.clone())
+            .map_err(|error| ArchiveError::File { path, error })
     }
 
     fn put_signed_keyring(&self, keyring: &Keyring, key: &DeviceKey) -> Result<PathBuf, ArchiveError> {
@@ -178,7 +199,10 @@ impl Archive {
         let not_signed = |reason: String| ArchiveError::KeyringNotOurs { path: path.clone(), reason };
         let payload = canonical::to_vec(keyring).map_err(|error| not_signed(error.to_string()))?;
         let text = seal(Kind::Keyring, &payload, key).map_err(|error| not_signed(error.to_string()))?;
-        put(&path, text.as_bytes()).map(|()| path.clone()).map_err(|error| ArchiveError::File { path, error })
+        self.files
+            .put(&path, text.as_bytes())
+            .map(|()| path.clone())
+            .map_err(|error| ArchiveError::File { path, error })
     }
 
     /// Every file kept as received, in order of its name; none where nothing was kept yet.
@@ -204,19 +228,9 @@ impl Archive {
     fn listed_as(&self, folder: &str, endings: &[&str]) -> Result<Vec<PathBuf>, ArchiveError> {
         let folder = self.folder.join(folder);
         let failed = |error| ArchiveError::File { path: folder.clone(), error };
-        let listed = match fs::read_dir(&folder) {
-            Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
-            listed => listed.map_err(failed)?,
-        };
-        let mut files = Vec::new();
-        for entry in listed {
-            let path = entry.map_err(failed)?.path();
-            if path.extension().is_some_and(|ending| endings.iter().any(|one| ending == *one)) {
-                files.push(path);
-            }
-        }
-        files.sort();
-        Ok(files)
+        let mut paths = self.files.list(&folder).map_err(failed)?;
+        paths.retain(|path| path.extension().is_some_and(|ending| endings.iter().any(|one| ending == *one)));
+        Ok(paths)
     }
 
     /// Keeps a file as received. The path under which it lies; one that is there already stays.
@@ -250,11 +264,7 @@ impl Archive {
     pub fn photos(&self) -> Result<BTreeSet<Digest>, ArchiveError> {
         let endings = ["jpg", "png"];
         let paths = self.listed_as("photos", &endings)?;
-        let read = |path: PathBuf| match fs::read(&path) {
-            Ok(bytes) => Ok(Digest::of(&[&bytes])),
-            Err(error) => Err(ArchiveError::File { path, error }),
-        };
-        paths.into_iter().map(read).collect()
+        paths.iter().map(|path| Ok(Digest::of(&[&self.read(path)?]))).collect()
     }
 
     fn keep_in(&self, folder: &str, bytes: &[u8]) -> Result<PathBuf, ArchiveError> {
@@ -263,18 +273,19 @@ impl Archive {
 
     fn keep_as(&self, folder: &str, ending: &str, bytes: &[u8]) -> Result<PathBuf, ArchiveError> {
         let path = self.folder.join(folder).join(format!("{}.{ending}", hex(Digest::of(&[bytes]))));
-        if path.exists() {
+        if self.files.exists(&path) {
             return Ok(path);
         }
-        put(&path, bytes).map(|()| path.clone()).map_err(|error| ArchiveError::File { path, error })
+        self.files.put(&path, bytes).map(|()| path.clone()).map_err(|error| ArchiveError::File { path, error })
     }
-}
 
-fn read_if_there(path: &Path) -> Result<Option<String>, ArchiveError> {
-    match fs::read_to_string(path) {
-        Ok(text) => Ok(Some(text)),
-        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
-        Err(error) => Err(ArchiveError::File { path: path.to_owned(), error }),
+    fn read_if_there(&self, path: &Path) -> Result<Option<String>, ArchiveError> {
+        let failed = |error| ArchiveError::File { path: path.to_owned(), error };
+        match self.files.read(path) {
+            Ok(bytes) => String::from_utf8(bytes).map(Some).map_err(|error| failed(io::Error::other(error))),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
+            Err(error) => Err(failed(error)),
+        }
     }
 }
 
@@ -286,17 +297,4 @@ pub(in crate::office) fn hex(digest: Digest) -> String {
         .flat_map(|byte| [byte >> 4, byte & 15])
         .filter_map(|nibble| char::from_digit(nibble.into(), 16))
         .collect()
-}
-
-/// Writes a new file first and then puts it in the place of the old one, so that a power cut leaves one
-/// of the two whole.
-pub(in crate::office) fn put(path: &Path, bytes: &[u8]) -> io::Result<()> {
-    if let Some(folder) = path.parent() {
-        fs::create_dir_all(folder)?;
-    }
-    let fresh = path.with_extension("new");
-    let mut file = fs::File::create(&fresh)?;
-    io::Write::write_all(&mut file, bytes)?;
-    file.sync_all()?;
-    fs::rename(&fresh, path)
 }

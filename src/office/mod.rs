@@ -4,12 +4,15 @@
 //! rewritten: what the office knows is worked out from it again each time.
 
 pub mod archive;
+pub mod card_made;
 pub mod cards;
 pub mod compare;
 pub mod decide;
 pub mod diet;
 pub mod export;
+pub mod files;
 pub mod findings_table;
+pub mod hand;
 pub mod key_file;
 pub mod keyring;
 pub mod lab;
@@ -23,3 +26,4 @@ pub mod report;
 pub mod season;
 pub mod sketch;
 pub mod winter;
+pub mod zipped;

@@ -15,7 +15,6 @@ use crate::record::{
     Act, Answer, Body, Digest, ENTRY_SCHEMA, Entry, EntryId, Flaw, Head, Journal, JsonError, Key, Moment, PersonCode,
     Salt, Site, Subject, Versions, uuid_v7, validate,
 };
-use std::fs;
 use std::path::PathBuf;
 use uuid::Uuid;
 
@@ -81,7 +80,7 @@ pub struct Held {
 pub fn held(archive: &Archive, keyring: &Keyring) -> Result<Held, ArchiveError> {
     let mut held = Held::default();
     for path in archive.received()? {
-        let bytes = fs::read(&path).map_err(|error| ArchiveError::File { path: path.clone(), error })?;
+        let bytes = archive.read(&path)?;
         let mut judged = judge(&bytes, keyring);
         judged.carried.retain(|carried| carried.outcome() == Outcome::Intact);
         match &judged.verdict {

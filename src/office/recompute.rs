@@ -38,6 +38,16 @@ impl Gathered {
         }
     }
 
+    /// Takes in what counts of a judged file: what an enrolled device signed, and of what it carries what devices
+    /// that are enrolled themselves signed.
+    pub fn take_counted(&mut self, judged: &Judged) {
+        if judged.outcome() == Outcome::Intact {
+            let mut judged = judged.clone();
+            judged.carried.retain(|carried| carried.outcome() == Outcome::Intact);
+            self.take(&judged);
+        }
+    }
+
     /// Folds the journal and recomputes every carcass without any local card, in order of their ids.
     pub fn recompute(&self) -> Recomputed {
         self.recompute_with(&Cards::default(), Moment::EPOCH)

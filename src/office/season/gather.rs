@@ -1,8 +1,6 @@
 //! Every file of the archive, opened and judged; what is intact and of an enrolled device counts.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::fs;
-use std::path::Path;
 
 use super::LANGUAGE;
 use super::table::NotUsed;
@@ -80,7 +78,7 @@ pub fn gather(archive: &Archive, keyring: &Keyring, only: Option<&BTreeSet<Used>
     let wanted = |used: Used| only.is_none_or(|only| only.contains(&used));
     let mut latest: BTreeMap<DeviceId, (Moment, String)> = BTreeMap::new();
     for path in archive.received()? {
-        let bytes = read(&path)?;
+        let bytes = archive.read(&path)?;
         let used = Used { folder: Folder::Received, sha256: Digest::of(&[&bytes]) };
         if wanted(used) && out.opened.insert(used) {
             take(&bytes, keyring, used, &mut latest, &mut out);
@@ -90,7 +88,7 @@ pub fn gather(archive: &Archive, keyring: &Keyring, only: Option<&BTreeSet<Used>
     let office = archive.office_key()?;
     let office = office.as_ref().and_then(|file| file.public().ok());
     for path in archive.cards()? {
-        let bytes = read(&path)?;
+        let bytes = archive.read(&path)?;
         let used = Used { folder: Folder::Cards, sha256: Digest::of(&[&bytes]) };
         if wanted(used) && out.opened.insert(used) {
             match out.cards.take(&bytes, office.as_ref()) {
@@ -123,10 +121,6 @@ pub fn gather(archive: &Archive, keyring: &Keyring, only: Option<&BTreeSet<Used>
     out.logs = join(logs).0;
     out.not_used.sort();
     Ok(out)
-}
-
-fn read(path: &Path) -> Result<Vec<u8>, ArchiveError> {
-    fs::read(path).map_err(|error| ArchiveError::File { path: path.to_owned(), error })
 }
 
 fn take(

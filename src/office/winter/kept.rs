@@ -7,8 +7,6 @@
 //!                     highest number holds
 //! ```
 
-use std::fs;
-use std::io;
 use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
@@ -17,7 +15,7 @@ use super::cells::DateOrder;
 use super::table::Confirmed;
 use super::units::{SnowUnit, TemperatureUnit};
 use crate::bundle::strict;
-use crate::office::archive::{Archive, ArchiveError, hex, put};
+use crate::office::archive::{Archive, ArchiveError, hex};
 use crate::record::{Digest, Moment};
 use crate::science::winter::log::Gauge;
 
@@ -174,9 +172,9 @@ impl Archive {
         let name = hex(Digest::of(&[bytes]));
         let path = self.winter_folder().join(format!("{name}.csv"));
         let failed = |path: &Path, error| ArchiveError::File { path: path.to_owned(), error };
-        let there = path.exists();
+        let there = self.files().exists(&path);
         if !there {
-            put(&path, bytes).map_err(|error| failed(&path, error))?;
+            self.files().put(&path, bytes).map_err(|error| failed(&path, error))?;
         }
         let (number, before) = match self.sheets(&path)?.pop() {
             Some((_, before)) if before.says_the_same(sheet) => return Ok(Kept::Before),
@@ -188,7 +186,7 @@ impl Archive {
         }
         let beside = self.winter_folder().join(format!("{name}.{}.json", number + 1));
         let text = serde_json::to_string(sheet).map_err(|error| failed(&beside, error.into()))?;
-        put(&beside, text.as_bytes()).map_err(|error| failed(&beside, error))?;
+        self.files().put(&beside, text.as_bytes()).map_err(|error| failed(&beside, error))?;
         Ok(if before.is_some() { Kept::Corrected(path) } else { Kept::New(path) })
     }
 
@@ -212,7 +210,7 @@ impl Archive {
         let mut all = Vec::new();
         for path in self.winter_files("csv")? {
             let bad = |reason: String| KeptError::Bad { path: path.clone(), reason };
-            let bytes = fs::read(&path).map_err(|error| ArchiveError::File { path: path.clone(), error })?;
+            let bytes = self.read(&path)?;
             if path.file_stem().is_none_or(|stem| *stem != *hex(Digest::of(&[&bytes]))) {
                 return Err(bad(
                     "it was changed since it was kept; put the file as received back in its place".to_owned()
@@ -235,18 +233,8 @@ impl Archive {
     fn winter_files(&self, ending: &str) -> Result<Vec<PathBuf>, ArchiveError> {
         let folder = self.winter_folder();
         let failed = |error| ArchiveError::File { path: folder.clone(), error };
-        let listed = match fs::read_dir(&folder) {
-            Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
-            listed => listed.map_err(failed)?,
-        };
-        let mut files = Vec::new();
-        for entry in listed {
-            let path = entry.map_err(failed)?.path();
-            if path.extension().is_some_and(|found| found == ending) {
-                files.push(path);
-            }
-        }
-        files.sort();
+        let mut files = self.files().list(&folder).map_err(failed)?;
+        files.retain(|path| path.extension().is_some_and(|found| found == ending));
         Ok(files)
     }
 
@@ -260,7 +248,7 @@ impl Archive {
             let number: Option<u32> = number.strip_suffix(".json").and_then(|number| number.parse().ok());
             let bad = |reason: String| KeptError::Bad { path: path.clone(), reason };
             let number = number.ok_or_else(|| bad("its name has no number".to_owned()))?;
-            let text = fs::read(&path).map_err(|error| ArchiveError::File { path: path.clone(), error })?;
+            let text = self.read(&path)?;
             let sheet: Sheet = strict::read_as(&text).map_err(|error| bad(error.to_string()))?;
             found.push((number, sheet));
         }

@@ -4,7 +4,7 @@
 use leptos::prelude::*;
 use serde::Deserialize;
 
-use super::hand::Hand;
+use crate::office::hand::Hand;
 use crate::web::fetched::text as fetch;
 use crate::words::{Language, say_office};
 

@@ -1,8 +1,12 @@
-//! The office's page: a bare opener of bundles. It uses the same library as the command line, so both
-//! say the same of a file; keeping and enrolling are the command line's.
+//! The office's page: archive, key, phones, local card, and what follows from the files. It uses the same library as
+//! the command line, so both say the same of a file.
 
+mod archive;
+mod card;
+mod card_fields;
 mod demo;
-pub mod hand;
+mod desk;
+mod phones;
 mod view;
 mod winter;
 

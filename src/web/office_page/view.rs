@@ -3,9 +3,10 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
-use super::hand::{Hand, Picked, RingFrom, What};
+use super::desk::{Desk, LANGUAGE, count, now, tell, tell_with};
 use crate::bundle::Limits;
 use crate::office::compare::Because;
+use crate::office::hand::{Figures, Hand, Kept, Picked, RingFrom, What};
 use crate::office::opening::Outcome;
 use crate::office::recompute::{CarcassLine, Recomputed};
 use crate::office::report::report;
@@ -13,25 +14,79 @@ use crate::record::Carcass;
 use crate::record::short_code::short_code;
 use crate::web::platform::PlatformError;
 use crate::web::readings::readings_view;
-use crate::words::{Arg, Language, say_office};
+use crate::words::Arg;
 
-const LANGUAGE: Language = Language::English;
+/// The largest file that is read whole where it is no bundle: an archive as a zip.
+const ZIP_BYTES: f64 = 2_147_483_648.0;
 
-fn tell(id: &str) -> String {
-    say_office(LANGUAGE, id, &[])
+/// The parts of the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Part {
+    Files,
+    Archive,
+    Phones,
+    Card,
 }
 
-fn tell_with(id: &str, args: &[(&str, Arg)]) -> String {
-    say_office(LANGUAGE, id, args)
-}
+const PARTS: [(Part, &str, &str); 4] = [
+    (Part::Files, "files", "desk.nav.files"),
+    (Part::Archive, "archive", "desk.nav.archive"),
+    (Part::Phones, "phones", "desk.nav.phones"),
+    (Part::Card, "card", "desk.nav.card"),
+];
 
-fn count(n: usize) -> Arg {
-    Arg::Count(i64::try_from(n).unwrap_or(i64::MAX))
-}
-
-/// The page. It sends nothing and keeps nothing: closed, it has forgotten what it was shown.
+/// The page. It sends nothing; what it keeps lies in the archive that the person opened or saves.
 pub fn page() -> AnyView {
-    let hand = RwSignal::new(Hand::default());
+    let desk = Desk::new();
+    ask_before_leaving(desk);
+    let part = RwSignal::new(Part::Files);
+    let tabs = PARTS
+        .into_iter()
+        .map(|(this, name, label)| {
+            view! {
+                <button type="button" class="act" data-nav=name aria-current=move || (part.get() == this).then_some("page")
+                    on:click=move |_| part.set(this)>{tell(label)}</button>
+            }
+        })
+        .collect_view();
+    // Parts stay as they are when another is looked at: a half-written card is not lost by a look at the phones.
+    let shown = |this: Part, body: AnyView| {
+        view! { <div class="office-part" hidden=move || part.get() != this>{body}</div> }
+    };
+    view! {
+        <div class="page office-page">
+            <header>
+                <h1>{tell("desk.title")}</h1>
+                <nav class="ways" aria-label=tell("desk.nav")>{tabs}</nav>
+                {super::archive::state(desk)}
+            </header>
+            <main>
+                {shown(Part::Files, files_part(desk))}
+                {shown(Part::Archive, super::archive::archive(desk))}
+                {shown(Part::Phones, super::phones::phones(desk))}
+                {shown(Part::Card, super::card::card(desk))}
+            </main>
+        </div>
+    }
+    .into_any()
+}
+
+/// The browser asks before the page is closed while something is not saved.
+fn ask_before_leaving(desk: Desk) {
+    let ask = wasm_bindgen::closure::Closure::<dyn FnMut(web_sys::Event)>::new(move |event: web_sys::Event| {
+        if desk.hand.try_with_untracked(|hand| hand.held().unsaved().count() > 0) == Some(true) {
+            event.prevent_default();
+        }
+    });
+    if let Some(window) = web_sys::window() {
+        window.set_onbeforeunload(Some(ask.as_ref().unchecked_ref()));
+    }
+    // As long as the page.
+    ask.forget();
+}
+
+fn files_part(desk: Desk) -> AnyView {
+    let hand = desk.hand;
     let ring_error = RwSignal::new(None::<String>);
     let add = move |name: String, read: Result<Vec<u8>, String>| {
         hand.try_update(|hand| match read {
@@ -49,41 +104,49 @@ pub fn page() -> AnyView {
     let ring_too_large = move |_: String| {
         ring_error.try_set(Some(tell("desk.ring.too_large")));
     };
+    let drop_files = move |event: web_sys::DragEvent| {
+        event.prevent_default();
+        if let Some(list) = event.data_transfer().and_then(|data| data.files()) {
+            read_list(&list, add, too_large, || {});
+        }
+    };
+    let no_archive_ring = move || hand.with(|hand| !matches!(hand.ring_from, RingFrom::Archive(_)));
     view! {
-        <div class="page office-page">
-            <main>
-                <h1>{tell("desk.title")}</h1>
-                <p>{tell("desk.what")}</p>
-                {super::demo::tile(hand)}
-                <label class="tile file" data-pick="bundles">
-                    <span class="label">{tell("desk.pick")}</span>
-                    <input
-                        type="file"
-                        multiple
-                        class="file-input"
-                        on:change=move |event| read_files(&event, add, too_large)
-                    />
-                </label>
-                <label class="tile file aside" data-pick="keyring">
-                    <span class="label">{tell("desk.pick_ring")}</span>
-                    <input
-                        type="file"
-                        class="file-input"
-                        on:change=move |event| read_files(&event, take_ring, ring_too_large)
-                    />
-                </label>
-                <p data-ring="">{move || hand.with(ring_words)}</p>
-                <div role="alert">
-                    {move || ring_error.get().map(|why| view! {
-                        <p class="alert">{tell_with("desk.ring.refused", &[("reason", why.into())])}</p>
-                    })}
-                </div>
-                <p role="status" class="saved" data-sum="">{move || hand.with(sum)}</p>
-                {move || hand.with(files)}
-                {move || hand.with(|hand| carcasses(&hand.recompute(), hand.files.is_empty()))}
-                {super::winter::winter(hand)}
-            </main>
+        <p>{tell("desk.what")}</p>
+        {super::demo::tile(hand)}
+        <label
+            class="tile file"
+            data-pick="bundles"
+            on:dragover=|event: web_sys::DragEvent| event.prevent_default()
+            on:drop=drop_files
+        >
+            <span class="label">{tell("desk.pick")}</span>
+            <input
+                type="file"
+                multiple
+                class="file-input"
+                on:change=move |event| read_files(&event, add, too_large)
+            />
+        </label>
+        <label class="tile file aside" data-pick="keyring" hidden=move || !no_archive_ring()>
+            <span class="label">{tell("desk.pick_ring")}</span>
+            <input
+                type="file"
+                class="file-input"
+                on:change=move |event| read_files(&event, take_ring, ring_too_large)
+            />
+        </label>
+        <p data-ring="">{move || hand.with(ring_words)}</p>
+        <div role="alert">
+            {move || ring_error.get().map(|why| view! {
+                <p class="alert">{tell_with("desk.ring.refused", &[("reason", why.into())])}</p>
+            })}
         </div>
+        <p role="status" class="saved" data-sum="">{move || hand.with(sum)}</p>
+        {move || hand.with(files)}
+        {move || hand.with(missing)}
+        {move || hand.with(carcasses)}
+        {super::winter::winter(hand)}
     }
     .into_any()
 }
@@ -96,6 +159,16 @@ pub(super) fn read_files(
 ) {
     let Some(input) = event.target().and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok()) else { return };
     let Some(list) = input.files() else { return };
+    // So that the same file can be picked again after it was changed on disk.
+    read_list(&list, take, too_large, move || input.set_value(""));
+}
+
+fn read_list(
+    list: &web_sys::FileList,
+    take: impl Fn(String, Result<Vec<u8>, String>) + Copy + 'static,
+    too_large: impl Fn(String) + Copy + 'static,
+    after: impl FnOnce() + 'static,
+) {
     let files: Vec<web_sys::File> = (0..list.length()).filter_map(|n| list.get(n)).collect();
     leptos::task::spawn_local(async move {
         for file in files {
@@ -104,11 +177,26 @@ pub(super) fn read_files(
                 too_large(file.name());
                 continue;
             }
-            let read = wasm_bindgen_futures::JsFuture::from(file.array_buffer()).await;
-            let read = read.map(|buffer| js_sys::Uint8Array::new(&buffer).to_vec());
-            take(file.name(), read.map_err(|error| PlatformError::of(&error).to_string()));
+            take(file.name(), whole(&file).await);
         }
-        // So that the same file can be picked again after it was changed on disk.
+        after();
+    });
+}
+
+async fn whole(file: &web_sys::File) -> Result<Vec<u8>, String> {
+    let read = wasm_bindgen_futures::JsFuture::from(file.array_buffer()).await;
+    let read = read.map(|buffer| js_sys::Uint8Array::new(&buffer).to_vec());
+    read.map_err(|error| PlatformError::of(&error).to_string())
+}
+
+/// Reads one file whole: an archive, a key, a card.
+pub(super) fn read_file(event: &web_sys::Event, take: impl Fn(String, Result<Vec<u8>, String>) + 'static) {
+    let input = event.target().and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok());
+    let Some(input) = input else { return };
+    let Some(file) = input.files().and_then(|files| files.get(0)) else { return };
+    leptos::task::spawn_local(async move {
+        let read = if file.size() > ZIP_BYTES { Err(tell("desk.ring.too_large")) } else { whole(&file).await };
+        take(file.name(), read);
         input.set_value("");
     });
 }
@@ -118,6 +206,7 @@ fn ring_words(hand: &Hand) -> String {
     match hand.ring_from {
         RingFrom::Nowhere => tell("desk.ring.none"),
         RingFrom::Plain => tell_with("desk.ring.plain", &[devices]),
+        RingFrom::Archive(by) => tell_with("desk.ring.archive", &[devices, ("words", by.to_string().into())]),
         RingFrom::Signed(by) => tell_with("desk.ring.signed", &[devices, ("words", by.to_string().into())]),
     }
 }
@@ -157,6 +246,39 @@ const fn sign(outcome: Outcome) -> (&'static str, &'static str) {
     }
 }
 
+/// Photos that files of the archive name and that have not come.
+fn missing(hand: &Hand) -> Option<AnyView> {
+    let all = hand.missing_photos();
+    if all.is_empty() {
+        return None;
+    }
+    let lines = all
+        .iter()
+        .map(|(digest, label)| {
+            let args = [("digest", digest.to_string().into()), ("label", label.as_str().into())];
+            view! { <li class="digest">{tell_with("desk.missing.line", &args)}</li> }
+        })
+        .collect_view();
+    Some(
+        view! {
+            <details class="why" data-missing=all.len()>
+                <summary>{tell_with("desk.missing", &[("n", count(all.len()))])}</summary>
+                <ul>{lines}</ul>
+            </details>
+        }
+        .into_any(),
+    )
+}
+
+fn kept(file: &Picked) -> AnyView {
+    let (code, id) = match file.kept {
+        Kept::New => ("new", "desk.kept.new"),
+        Kept::Before => ("before", "desk.kept.before"),
+        Kept::Not => ("not", "desk.kept.not"),
+    };
+    view! { <p data-kept=code>{tell(id)}</p> }.into_any()
+}
+
 fn one_file(hand: &Hand, file: &Picked) -> AnyView {
     let name = file.name.clone();
     match &file.what {
@@ -169,6 +291,7 @@ fn one_file(hand: &Hand, file: &Picked) -> AnyView {
                     <h2>{name}</h2>
                     <p class="outcome"><span aria-hidden="true" class="outcome-mark">{mark}</span> <strong>{tell(word)}</strong></p>
                     <p>{told.outcome}</p>
+                    {kept(file)}
                     <ul>{about}</ul>
                     {told.next.map(|next| view! { <p class="next">{tell_with("desk.next", &[("next", next.into())])}</p> })}
                 </article>
@@ -180,7 +303,8 @@ fn one_file(hand: &Hand, file: &Picked) -> AnyView {
                 Some(bundle) => ("photo", tell_with("office.open.photo", &[("bundle", bundle.into())])),
                 None => ("stray_photo", tell("office.open.photo_stray")),
             };
-            view! { <article class="opened" data-outcome=kind><h2>{name}</h2><p>{words}</p></article> }.into_any()
+            view! { <article class="opened" data-outcome=kind><h2>{name}</h2><p>{words}</p>{kept(file)}</article> }
+                .into_any()
         }
         What::Unread(why) => {
             let words = tell_with("desk.unread", &[("reason", why.as_str().into())]);
@@ -189,24 +313,51 @@ fn one_file(hand: &Hand, file: &Picked) -> AnyView {
     }
 }
 
-fn carcasses(recomputed: &Recomputed, nothing_yet: bool) -> Option<AnyView> {
-    if nothing_yet {
+fn carcasses(hand: &Hand) -> Option<AnyView> {
+    if hand.received().is_empty() && hand.files.is_empty() {
         return None;
     }
-    let list = recomputed
-        .carcasses
-        .iter()
-        .filter_map(|line| Some((line, recomputed.folded.carcasses.get(&line.carcass)?)))
-        .map(|(line, carcass)| one_carcass(line, carcass))
+    let figures = hand.figures(now());
+    let bad = hand.cards().1;
+    let bad = bad
+        .into_iter()
+        .map(|why| view! { <p class="alert">{tell_with("desk.card_bad", &[("reason", why.into())])}</p> })
         .collect_view();
-    let n = recomputed.carcasses.len();
-    let forks = recomputed
-        .forks
-        .iter()
-        .map(
-            |fork| view! { <p class="alert">{tell_with("desk.fork", &[("seq", Arg::Text(fork.seq.to_string()))])}</p> },
-        )
-        .collect_view();
+    let counted = &figures.counted;
+    let n = counted.carcasses.len();
+    let looked: Vec<&CarcassLine> = figures.only_looked().collect();
+    let only_looked = looked.len();
+    let looked = (only_looked > 0).then(|| {
+        view! {
+            <section data-looked=only_looked>
+                <h2>{tell_with("desk.looked", &[("n", count(only_looked))])}</h2>
+                <p>{tell("desk.looked.what")}</p>
+                {lines(looked.into_iter(), &figures.looked)}
+            </section>
+        }
+    });
+    Some(
+        view! {
+            {bad}
+            <section data-carcasses=n>
+                <h2>{tell_with("desk.carcasses", &[("n", count(n))])}</h2>
+                <p>{tell("desk.recomputed")}</p>
+                {odd(&figures)}
+                {lines(counted.carcasses.iter(), counted)}
+            </section>
+            {looked}
+        }
+        .into_any(),
+    )
+}
+
+/// Forks, entries that were set aside, and examinations without a carcass.
+fn odd(figures: &Figures) -> AnyView {
+    let recomputed = &figures.counted;
+    let fork = |fork: &crate::record::EntryId| {
+        view! { <p class="alert">{tell_with("desk.fork", &[("seq", Arg::Text(fork.seq.to_string()))])}</p> }
+    };
+    let forks = recomputed.forks.iter().map(fork).collect_view();
     let adrift = recomputed.folded.adrift.len();
     let adrift =
         (adrift > 0).then(|| view! { <p class="alert">{tell_with("desk.adrift", &[("n", count(adrift))])}</p> });
@@ -219,19 +370,14 @@ fn carcasses(recomputed: &Recomputed, nothing_yet: bool) -> Option<AnyView> {
             view! { <p class="alert">{tell_with("desk.set_aside", &args)}</p> }
         })
         .collect_view();
-    Some(
-        view! {
-            <section data-carcasses=n>
-                <h2>{tell_with("desk.carcasses", &[("n", count(n))])}</h2>
-                <p>{tell("desk.recomputed")}</p>
-                {forks}
-                {set_aside}
-                {adrift}
-                {list}
-            </section>
-        }
-        .into_any(),
-    )
+    view! { {forks}{set_aside}{adrift} }.into_any()
+}
+
+fn lines<'a>(all: impl Iterator<Item = &'a CarcassLine>, recomputed: &Recomputed) -> AnyView {
+    all.filter_map(|line| Some((line, recomputed.folded.carcasses.get(&line.carcass)?)))
+        .map(|(line, carcass)| one_carcass(line, carcass))
+        .collect_view()
+        .into_any()
 }
 
 fn one_carcass(line: &CarcassLine, carcass: &Carcass) -> AnyView {

@@ -2,8 +2,8 @@
 
 use leptos::prelude::*;
 
-use super::hand::Hand;
 use super::view::read_files;
+use crate::office::hand::Hand;
 use crate::office::winter::cells::DateOrder;
 use crate::office::winter::deaths::deaths;
 use crate::office::winter::plot::{Style, plot};
@@ -180,7 +180,7 @@ fn shown(s: &State, hand: &Hand) -> AnyView {
         notes = table.notes.iter().map(|note| note.say(LANGUAGE)).collect();
         logs.extend(table.logs);
     }
-    let folded = hand.recompute().folded;
+    let folded = hand.folded();
     logs.extend(winter_log::logs(&folded));
     let Some(winter) = last_winter(&logs) else { return ().into_any() };
     let asked = Asked { winter, from: s.from.map(Day::date), to: s.to.map(Day::date), through: None };

@@ -4,7 +4,7 @@ use js_sys::{Date, Function, Object, Reflect};
 use wasm_bindgen::JsValue;
 
 use super::{PlatformError, part, window};
-use crate::record::Moment;
+use crate::record::{Day, Moment};
 
 /// Milliseconds since 1970 by the device's clock, which may be wrong and may be set.
 pub fn unix_ms() -> u64 {
@@ -28,6 +28,24 @@ pub fn now() -> Result<Moment, PlatformError> {
 #[allow(clippy::cast_possible_truncation)] // at most some hundreds of minutes
 pub fn offset_minutes(timezone_offset: f64) -> i32 {
     -timezone_offset.round() as i32
+}
+
+/// Minutes east of UTC at the beginning of a day, as this machine's zone has them.
+pub fn offset_on(day: Day) -> i32 {
+    let date = day.date();
+    let month = i32::from(u8::from(date.month())) - 1;
+    let at = Date::new_with_year_month_day(date.year().unsigned_abs(), month, i32::from(date.day()));
+    offset_minutes(at.get_timezone_offset())
+}
+
+/// Waits, so that the browser can draw what was said before a long piece of work begins.
+pub async fn pause_ms(ms: i32) {
+    let wait = js_sys::Promise::new(&mut |resolve, _| {
+        if let Ok(window) = window() {
+            let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, ms);
+        }
+    });
+    let _ = wasm_bindgen_futures::JsFuture::from(wait).await;
 }
 
 /// The zone's name, such as `America/Toronto`; empty where the browser tells none.

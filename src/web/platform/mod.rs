@@ -9,6 +9,7 @@ pub mod clipboard;
 pub mod clock;
 pub mod download;
 pub mod file;
+pub mod folder;
 pub mod haptic;
 #[cfg(target_arch = "wasm32")]
 pub mod lock;

@@ -4,11 +4,11 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("desk.title", "Marrowbook office"),
     (
         "desk.what",
-        "Opens what crews hand over. Everything stays in this browser: nothing is sent, and nothing is kept once the \
-         page is closed. To keep files and to enrol phones, use the command line: office open --keep, office enrol.",
+        "Opens what crews hand over, keeps it in your archive, and works the figures out from it. Everything stays on \
+         this computer: nothing is sent.",
     ),
     ("desk.pick", "Pick bundles and photos, or drop them here"),
-    ("desk.pick_ring", "Pick the keyring (keyring.txt or keyring.json from the archive folder)"),
+    ("desk.pick_ring", "Only to look: pick a keyring without its archive (keyring.txt)"),
     ("desk.ring.none", "No keyring was picked, so every phone counts as not enrolled."),
     (
         "desk.ring.plain",
@@ -37,8 +37,26 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("desk.carcasses", "{n} {n?carcass|carcasses}"),
     (
         "desk.recomputed",
-        "Worked out anew from all intact files together, also from phones not enrolled. Damaged files are left out.",
+        "Worked out anew from all intact files of enrolled phones together, with this archive's newest local card in \
+         force. Damaged files are left out.",
     ),
+    ("desk.looked", "To look at only: {n} {n?carcass|carcasses} of phones not enrolled"),
+    ("desk.looked.what", "They count in no figure until their phones are enrolled (under Phones)."),
+    ("desk.kept.new", "Kept in the archive as received."),
+    ("desk.kept.before", "No news: it lay in the archive already."),
+    ("desk.kept.not", "Not kept in the archive."),
+    (
+        "desk.missing",
+        "{n} {n?photo is|photos are} named and not received. Ask the crews; they are matched when they come.",
+    ),
+    ("desk.missing.line", "{digest} (named by {label})"),
+    ("desk.ring.archive", "Keyring of this archive with {n} {n?phone|phones}, signed by its office key: {words}"),
+    ("desk.card_bad", "A card of the archive cannot be used: {reason}"),
+    ("desk.nav", "Parts of this page"),
+    ("desk.nav.files", "Files and carcasses"),
+    ("desk.nav.archive", "Archive and key"),
+    ("desk.nav.phones", "Phones"),
+    ("desk.nav.card", "Local card"),
     ("desk.carcass", "Carcass {code}, {n} {n?examination|examinations}"),
     ("desk.all_readings", "All readings with figures, cautions and sources"),
     ("desk.phone.none", "The phone sent no readings to compare."),

@@ -1,5 +1,7 @@
 //! English.
 
+mod archive_page;
+mod card_made;
 mod cause;
 mod custody;
 mod death;
@@ -38,8 +40,15 @@ mod winter_office;
 use super::joined::{joined, length};
 
 /// Texts that only the office shows; no phone carries them.
-pub(super) const OFFICE: &[&[(&str, &str)]] =
-    &[desk::TEXTS, office::TEXTS, winter_office::TEXTS, season_office::TEXTS, paper::TEXTS];
+pub(super) const OFFICE: &[&[(&str, &str)]] = &[
+    desk::TEXTS,
+    office::TEXTS,
+    winter_office::TEXTS,
+    season_office::TEXTS,
+    paper::TEXTS,
+    card_made::TEXTS,
+    archive_page::TEXTS,
+];
 
 /// Calls a macro with every file of the catalogue and the tables in it, in the order in which they stand there.
 /// A translation has a file beside each.

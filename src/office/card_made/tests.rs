@@ -1,0 +1,202 @@
+//! A card made field by field, as the form does it. The demo's card is the yardstick: it was written by hand as JSON.
+
+use serde_json::Value;
+
+use super::draft::Draft;
+use super::fields::{self, CALLS, Kind, List, PEOPLE, PERMITS};
+use super::sign;
+use crate::bundle::{DeviceKey, Kind as FileKind, open, seal};
+use crate::card::Card;
+use crate::reading::built_in;
+use crate::record::{Day, Moment};
+
+const DEMO: &str = include_str!("../../../demo/card.json");
+
+/// Minutes east of UTC as the demo's card has them: its first day is written five hours west, its last four.
+fn offset(day: Day) -> i32 {
+    if Day::parse("2026-10-01").unwrap() == day { -300 } else { -240 }
+}
+
+fn fill(draft: &mut Draft, demo: &Value) {
+    let text = |value: &Value| match value {
+        Value::Bool(true) => "yes".to_owned(),
+        Value::Bool(false) => "no".to_owned(),
+        Value::String(text) => text.clone(),
+        other => other.to_string(),
+    };
+    for field in fields::all() {
+        if let Some(value) = demo.pointer(field.at) {
+            let typed = match field.kind {
+                Kind::DayBegins | Kind::DayEnds => text(value)[..10].to_owned(),
+                _ => text(value),
+            };
+            draft.set(field.at, field.kind, &typed, &offset);
+        }
+    }
+    for list in [CALLS, PERMITS, PEOPLE] {
+        for (n, row) in demo[list.member].as_array().unwrap().iter().enumerate() {
+            draft.add_row(list);
+            for (name, kind) in list.columns {
+                if let Some(value) = row.get(name) {
+                    draft.set(&format!("/{}/{n}/{name}", list.member), *kind, &text(value), &offset);
+                }
+            }
+        }
+    }
+    for code in demo["flags"]["predators"].as_array().unwrap() {
+        draft.set_predator(code.as_str().unwrap(), true);
+    }
+}
+
+fn from_demo() -> Draft {
+    let demo: Value = serde_json::from_str(DEMO).unwrap();
+    let mut draft = Draft::empty(3);
+    fill(&mut draft, &demo);
+    draft
+}
+
+fn faults(draft: &Draft) -> Vec<(String, &'static str)> {
+    draft.checked().err().unwrap_or_default().into_iter().map(|fault| (fault.at, fault.todo)).collect()
+}
+
+#[test]
+fn the_demo_s_card_can_be_made_field_by_field() {
+    let draft = from_demo();
+    let demo: Value = serde_json::from_str(DEMO).unwrap();
+    assert_eq!(draft.json(), demo);
+    assert_eq!(draft.checked().unwrap(), Card::from_json(DEMO).unwrap());
+    let key = DeviceKey::from_seed(&[7; 32]);
+    let signed = sign(&draft.json(), &key).unwrap();
+    let opened = open(signed.as_bytes(), FileKind::Card).unwrap();
+    assert_eq!(serde_json::from_slice::<Value>(&opened.payload).unwrap(), demo);
+    assert_eq!(opened.signer.id(), key.public().id());
+}
+
+#[test]
+fn an_empty_card_says_all_that_it_needs_and_is_not_signed() {
+    let draft = Draft::empty(1);
+    let told = faults(&draft);
+    let at: Vec<&str> = told.iter().map(|(at, _)| at.as_str()).collect();
+    assert_eq!(at, ["/valid_from", "/valid_to", "/office", "/calls", "/calls", "/calls"]);
+    assert!(sign(&draft.json(), &DeviceKey::from_seed(&[7; 32])).is_err());
+}
+
+#[test]
+fn each_fault_stands_at_its_field() {
+    let cases: [(&dyn Fn(&mut Draft), &str, &str); 12] = [
+        (&|d| d.set("/serial", Kind::Whole, "three", &offset), "/serial", "card.fix.whole"),
+        (&|d| d.set("/serial", Kind::Whole, "", &offset), "/serial", "card.fix.serial"),
+        (&|d| d.set("/valid_to", Kind::DayEnds, "2026-02-30", &offset), "/valid_to", "card.fix.day"),
+        (&|d| d.set("/valid_to", Kind::DayEnds, "2026-09-30", &offset), "/valid_to", "card.fix.dates"),
+        (&|d| d.set("/office", Kind::Line, "  ", &offset), "/office", "card.fix.office"),
+        (&|d| d.set("/limits/reserve_min", Kind::Whole, "5000", &offset), "/limits/reserve_min", "card.fix.limit"),
+        (&|d| d.set("/cause/area", Kind::Words, "", &offset), "", ""),
+        (&|d| d.set("/people/1/code", Kind::Line, "K 7", &offset), "/people/1/code", "card.fix.code"),
+        (&|d| d.set("/people/1/code", Kind::Line, "K7", &offset), "/people/1/code", "card.fix.double"),
+        (&|d| d.set("/people/2/name", Kind::Line, "", &offset), "/people/2/name", "card.fix.no_name"),
+        (&|d| d.set("/calls/3/number", Kind::Line, "", &offset), "/calls/3/name", "card.fix.empty_call"),
+        (&|d| d.set("/permits/0/number", Kind::Line, "", &offset), "/permits/0/what", "card.fix.permit"),
+    ];
+    for (change, at, todo) in cases {
+        let mut draft = from_demo();
+        change(&mut draft);
+        let wanted: Vec<_> = if todo.is_empty() { vec![] } else { vec![(at.to_owned(), todo)] };
+        assert_eq!(faults(&draft), wanted);
+    }
+    let mut draft = from_demo();
+    draft.set("/cause/area", Kind::Words, "", &offset);
+    draft.set("/cause/bears_denned", Kind::Flag, "yes", &offset);
+    assert_eq!(faults(&draft), [("/cause/area".to_owned(), "card.fix.area")]);
+    let mut draft = from_demo();
+    draft.remove_row(CALLS, 0);
+    assert_eq!(faults(&draft), [("/calls".to_owned(), "card.fix.no_call")]);
+}
+
+#[test]
+fn every_fault_says_what_to_do() {
+    for todo in [
+        "serial",
+        "day",
+        "code",
+        "area",
+        "form",
+        "dates",
+        "office",
+        "no_call",
+        "empty_call",
+        "permit",
+        "double",
+        "no_name",
+        "predator",
+        "figure",
+        "table",
+        "limit",
+        "whole",
+    ] {
+        let id = format!("card.fix.{todo}");
+        assert_ne!(crate::words::say_office(crate::words::Language::English, &id, &[]), id);
+    }
+}
+
+#[test]
+fn what_has_no_field_is_carried_over_and_listed() {
+    let mut json: Value = serde_json::from_str(DEMO).unwrap();
+    json["figures"] = serde_json::json!({
+        "browse": [{ "item": "white_cedar", "tier": "preferred", "region": "invented", "source": "invented" }]
+    });
+    json["cause"]["table"] = serde_json::to_value(built_in()).unwrap();
+    json["cause"]["area"] = "northeast".into();
+    let text = json.to_string();
+    let card = Card::from_json(&text).unwrap();
+    let key = DeviceKey::from_seed(&[7; 32]);
+    let signed = seal(FileKind::Card, &crate::bundle::canonical::to_vec(&json).unwrap(), &key).unwrap();
+    for file in [text.as_bytes(), signed.as_bytes()] {
+        let mut draft = Draft::from_file(file, 1).unwrap();
+        assert_eq!(draft.text("/serial", Kind::Whole), "4", "one higher than the card's");
+        assert_eq!(draft.carried(), ["/figures/browse", "/cause/table"]);
+        draft.set("/disposal", Kind::Words, "Leave it.", &offset);
+        let made = draft.checked().unwrap();
+        assert_eq!((made.figures, made.cause), (card.figures.clone(), card.cause.clone()));
+        assert_eq!(made.valid_to, Moment::parse("2029-06-30T23:59:59-04:00").unwrap());
+        draft.leave_out("/cause/table");
+        assert_eq!(draft.carried(), ["/figures/browse"]);
+    }
+    assert_eq!(Draft::from_file(text.as_bytes(), 9).unwrap().text("/serial", Kind::Whole), "9");
+}
+
+#[test]
+fn what_is_no_card_is_refused_with_its_reason() {
+    let refused = |text: &str| Draft::from_file(text.as_bytes(), 1).unwrap_err();
+    assert!(refused("[]").contains("no JSON object"));
+    assert!(refused("{\"form\":1,\"form\":1}").contains("form"), "a member twice");
+    assert!(refused(&DEMO.replacen("\"office\"", "\"motto\": \"x\", \"office\"", 1)).contains("motto"));
+    let bundle = seal(FileKind::Table, b"{}", &DeviceKey::from_seed(&[7; 32])).unwrap();
+    assert!(Draft::from_file(bundle.as_bytes(), 1).is_err(), "another kind of file");
+}
+
+#[test]
+fn another_office_s_signed_table_is_refused_and_plain_json_is_taken() {
+    let json = serde_json::to_value(built_in()).unwrap();
+    let (ours, theirs) = (DeviceKey::from_seed(&[7; 32]), DeviceKey::from_seed(&[8; 32]));
+    let payload = crate::bundle::canonical::to_vec(&json).unwrap();
+    let signed = |key: &DeviceKey| seal(FileKind::Table, &payload, key).unwrap();
+    let mut draft = from_demo();
+    let office = Some(ours.public().id());
+    assert!(draft.take_table(signed(&theirs).as_bytes(), office).is_err());
+    assert!(draft.take_table(signed(&ours).replace("payload", "payroll").as_bytes(), office).is_err());
+    draft.take_table(signed(&ours).as_bytes(), office).unwrap();
+    let with = draft.checked().unwrap();
+    assert_eq!(with.cause.unwrap().table.map(|table| *table), Some(built_in()));
+    draft.take_table(json.to_string().as_bytes(), office).unwrap();
+    assert!(draft.take_table(b"{\"form\":1}", office).is_err());
+}
+
+#[test]
+fn rows_are_taken_away_and_the_rest_keeps_its_place() {
+    let mut draft = from_demo();
+    draft.remove_row(PEOPLE, 0);
+    assert_eq!(draft.rows(PEOPLE), 2);
+    assert_eq!(draft.text("/people/0/code", Kind::Line), "B2");
+    draft.remove_row(List { member: "people", columns: PEOPLE.columns }, 9);
+    assert_eq!(draft.rows(PEOPLE), 2);
+}

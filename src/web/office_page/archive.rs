@@ -1,0 +1,318 @@
+//! Archive and office key.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+use super::desk::{Desk, Lies, Saving, count, tell, tell_with};
+use super::view::read_file;
+use crate::bundle::{DeviceKey, Fingerprint};
+use crate::office::key_file::{KeyFile, KeyFileError, PASSPHRASE_CHARS, Randomness};
+use crate::office::zipped::{Tree, pack, unpack};
+use crate::web::platform::PlatformError;
+use crate::web::platform::clock::pause_ms;
+use crate::web::platform::download::download;
+use crate::web::platform::file::OutFile;
+use crate::web::platform::folder::{self, Folder};
+use crate::web::platform::random::fill;
+
+/// Whether there is something that would be lost with the page, and the way to save it.
+pub(super) fn state(desk: Desk) -> AnyView {
+    let words = move || {
+        let unsaved = desk.hand.with(|hand| hand.held().unsaved().count());
+        let lies = match desk.lies.get() {
+            Lies::Page => tell("archive.page.in_page"),
+            Lies::Zip(name) => tell_with("archive.page.in_zip", &[("name", name.into())]),
+            Lies::Folder(name) => tell_with("archive.page.in_folder", &[("name", name.into())]),
+        };
+        let saved = match desk.saving.get() {
+            Saving::Working => tell("archive.page.saving"),
+            Saving::Handed if unsaved == 0 => tell("archive.page.handed"),
+            _ if unsaved > 0 => tell_with("archive.page.unsaved", &[("n", count(unsaved))]),
+            _ if desk.lies.get() == Lies::Page => String::new(),
+            _ => tell("archive.page.saved"),
+        };
+        format!("{lies} {saved}")
+    };
+    let failed = move || match desk.saving.get() {
+        Saving::Failed(why) => {
+            Some(view! { <p class="alert">{tell_with("archive.page.not_written", &[("reason", why.into())])}</p> })
+        }
+        _ => None,
+    };
+    let unsaved = move || desk.hand.with(|hand| hand.held().unsaved().count());
+    view! {
+        <p role="status" class="saved" data-archive=move || unsaved().to_string()>{words}</p>
+        <div role="alert">{failed}</div>
+    }
+    .into_any()
+}
+
+pub(super) fn archive(desk: Desk) -> AnyView {
+    let refused = RwSignal::new(None::<String>);
+    let take = move |files: Tree| {
+        let taken = desk.hand.try_update(|hand| hand.take_archive(files).map_err(|error| error.to_string()));
+        let taken = taken.unwrap_or(Ok(()));
+        if taken.is_ok() {
+            // Another archive may have another key.
+            let ours = desk.hand.with_untracked(|hand| hand.office_key().and_then(|file| file.public().ok()));
+            if desk.key_now().map(|key| key.public()) != ours {
+                desk.key.try_set(None);
+            }
+        }
+        refused.try_set(taken.clone().err());
+        taken.is_ok()
+    };
+    let open_folder = move |_| {
+        leptos::task::spawn_local(async move {
+            match open(take).await {
+                Ok(Some(folder)) => desk.in_folder(folder),
+                Ok(None) | Err(PlatformError::Cancelled) => {}
+                Err(error) => drop(refused.try_set(Some(error.to_string()))),
+            }
+        });
+    };
+    let take_zip = move |name: String, read: Result<Vec<u8>, String>| match read
+        .and_then(|bytes| unpack(&bytes).map_err(|error| error.to_string()))
+    {
+        Ok(files) => {
+            if take(files) {
+                desk.out_of_folder();
+                desk.lies.try_set(Lies::Zip(name));
+            }
+        }
+        Err(why) => drop(refused.try_set(Some(why))),
+    };
+    let folder = if folder::is_here() {
+        view! {
+            <button type="button" class="tile main" data-act="open-folder" on:click=open_folder>
+                {tell("archive.page.folder")}
+            </button>
+        }
+        .into_any()
+    } else {
+        view! { <p>{tell("archive.page.no_folder")}</p> }.into_any()
+    };
+    let holds = move || {
+        desk.hand.with(|hand| {
+            let files = hand.held().all();
+            let of = |folder: &str| count(files.keys().filter(|path| path.starts_with(folder)).count());
+            let args = [("files", of("received/")), ("photos", of("photos/")), ("cards", of("cards/"))];
+            tell_with("archive.page.holds", &args)
+        })
+    };
+    view! {
+        <section data-part="archive">
+            <h2>{tell("archive.page.head")}</h2>
+            <p>{tell("archive.page.what")}</p>
+            <p data-holds="">{holds}</p>
+            {folder}
+            <label class="tile file aside" data-pick="zip">
+                <span class="label">{tell("archive.page.zip")}</span>
+                <input type="file" accept=".zip" class="file-input" on:change=move |event| read_file(&event, take_zip)/>
+            </label>
+            <button type="button" class="tile aside" data-act="save-zip" on:click=move |_| save_zip(desk)>
+                {tell("archive.page.save_zip")}
+            </button>
+            <div role="alert">
+                {move || refused.get().map(|why| view! {
+                    <p class="alert">{tell_with("archive.page.not_opened", &[("reason", why.into())])}</p>
+                })}
+            </div>
+            {key(desk)}
+        </section>
+    }
+    .into_any()
+}
+
+async fn open(take: impl Fn(Tree) -> bool) -> Result<Option<Folder>, PlatformError> {
+    let folder = Folder::pick().await?;
+    let files = folder.read_archive().await?;
+    Ok(take(files).then_some(folder))
+}
+
+fn save_zip(desk: Desk) {
+    let files = desk.hand.with_untracked(|hand| hand.held().all());
+    let removed = desk.hand.with_untracked(|hand| hand.held().unsaved().removed);
+    let packed = pack(&files).map_err(|error| error.to_string());
+    let handed = packed.and_then(|bytes| {
+        let file = OutFile { name: "archive.zip".to_owned(), media: "application/zip".to_owned(), bytes };
+        download(&file).map_err(|error| error.to_string())
+    });
+    match handed {
+        Ok(()) => {
+            desk.hand.update(|hand| hand.held().saved(&files, &removed));
+            desk.saving.set(Saving::Handed);
+        }
+        Err(why) => desk.saving.set(Saving::Failed(why)),
+    }
+}
+
+/// The office key: made, loaded, opened.
+fn key(desk: Desk) -> AnyView {
+    let said = RwSignal::new(None::<String>);
+    let file = Memo::new(move |_| desk.hand.with(crate::office::hand::Hand::office_key));
+    // A key file that was picked and is not in the archive yet: whoever puts it there can open it.
+    let picked = RwSignal::new(None::<KeyFile>);
+    let body = move || match (desk.key.get(), file.get().or_else(|| picked.get())) {
+        (Some(key), Some(_)) => opened(desk, &key),
+        (_, Some(file)) => locked(desk, file, said),
+        (_, None) => none(desk, picked, said),
+    };
+    view! {
+        <section data-part="key">
+            <h2>{tell("key.page.head")}</h2>
+            <p>{tell("key.page.what")}</p>
+            {body}
+            <div role="alert" data-key-said="">{move || said.get().map(|why| view! { <p class="alert">{why}</p> })}</div>
+        </section>
+    }
+    .into_any()
+}
+
+fn copy_of_key(desk: Desk) -> AnyView {
+    let act = move |_| {
+        let text = desk.hand.with_untracked(|hand| hand.held().get("office-key.json"));
+        if let Some(bytes) = text {
+            let media = "application/json".to_owned();
+            let _ = download(&OutFile { name: "office-key.json".to_owned(), media, bytes: bytes.to_vec() });
+        }
+    };
+    view! { <button type="button" class="act" data-act="copy-key" on:click=act>{tell("key.page.download")}</button> }
+        .into_any()
+}
+
+fn opened(desk: Desk, key: &DeviceKey) -> AnyView {
+    let words = Fingerprint::of(key.public().id()).to_string();
+    view! {
+        <p data-key="open">{tell("key.page.opened")}</p>
+        <p class="fingerprint">{tell_with("key.page.words", &[("words", words.into())])}</p>
+        <div class="ways">
+            {copy_of_key(desk)}
+            <button type="button" class="act" data-act="close-key" on:click=move |_| desk.key.set(None)>
+                {tell("key.page.close")}
+            </button>
+        </div>
+    }
+    .into_any()
+}
+
+fn passphrase(id: &'static str, into: RwSignal<String>, auto: &'static str) -> AnyView {
+    view! {
+        <label class="field">
+            {tell(id)}
+            <input type="password" autocomplete=auto data-field=id prop:value=move || into.get()
+                on:input=move |event| into.set(event_target_value(&event))/>
+        </label>
+    }
+    .into_any()
+}
+
+fn wrong(error: &KeyFileError) -> String {
+    let id = if *error == KeyFileError::WrongPassphrase { "key.page.wrong" } else { "key.page.failed" };
+    tell_with(id, &[("reason", error.to_string().into())])
+}
+
+fn locked(desk: Desk, file: KeyFile, said: RwSignal<Option<String>>) -> AnyView {
+    let typed = RwSignal::new(String::new());
+    let file = Arc::new(file);
+    let act = move |event: web_sys::SubmitEvent| {
+        event.prevent_default();
+        let file = file.clone();
+        said.set(Some(tell("key.page.working")));
+        leptos::task::spawn_local(async move {
+            pause_ms(60).await;
+            let unlocked = file.unlock(&typed.try_get_untracked().unwrap_or_default());
+            typed.try_set(String::new());
+            let key = match unlocked {
+                Ok(key) => key,
+                Err(error) => return drop(said.try_set(Some(wrong(&error)))),
+            };
+            let taken = desk.hand.try_update(|hand| match hand.office_key() {
+                Some(_) => Ok(()),
+                None => hand.take_office_key(&file, &key),
+            });
+            match taken.unwrap_or(Ok(())) {
+                Ok(()) => {
+                    said.try_set(None);
+                    desk.key.try_set(Some(Arc::new(key)));
+                }
+                Err(error) => {
+                    said.try_set(Some(tell_with("key.page.failed", &[("reason", error.to_string().into())])));
+                }
+            }
+        });
+    };
+    view! {
+        <form data-key="locked" on:submit=act>
+            <p>{tell("key.page.locked")}</p>
+            {passphrase("key.page.passphrase", typed, "current-password")}
+            <button type="submit" class="tile main" data-act="open-key">{tell("key.page.open")}</button>
+        </form>
+        {copy_of_key(desk)}
+    }
+    .into_any()
+}
+
+fn none(desk: Desk, picked: RwSignal<Option<KeyFile>>, said: RwSignal<Option<String>>) -> AnyView {
+    let (first, second) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let act = move |event: web_sys::SubmitEvent| {
+        event.prevent_default();
+        let passphrase = first.get_untracked();
+        if passphrase.chars().count() < PASSPHRASE_CHARS {
+            return said.set(Some(wrong(&KeyFileError::ShortPassphrase)));
+        }
+        if passphrase != second.get_untracked() {
+            return said.set(Some(tell("key.page.differ")));
+        }
+        said.set(Some(tell("key.page.working")));
+        leptos::task::spawn_local(async move {
+            pause_ms(60).await;
+            let made = make(&passphrase).and_then(|(file, key)| {
+                let taken = desk.hand.try_update(|hand| hand.take_office_key(&file, &key));
+                taken.unwrap_or(Ok(())).map_err(|error| error.to_string())?;
+                Ok(key)
+            });
+            match made {
+                Ok(key) => {
+                    said.try_set(None);
+                    desk.key.try_set(Some(Arc::new(key)));
+                }
+                Err(why) => drop(said.try_set(Some(tell_with("key.page.failed", &[("reason", why.into())])))),
+            }
+        });
+    };
+    let load = move |_: String, read: Result<Vec<u8>, String>| {
+        let taken = read.and_then(|bytes| {
+            let text = String::from_utf8(bytes).map_err(|error| error.to_string())?;
+            let file = KeyFile::read(&text).map_err(|error| error.to_string())?;
+            file.public().map_err(|error| error.to_string())?;
+            picked.try_set(Some(file));
+            Ok(())
+        });
+        said.try_set(taken.err().map(|why| tell_with("key.page.failed", &[("reason", why.into())])));
+    };
+    view! {
+        <p data-key="none">{tell("key.page.none")}</p>
+        <form on:submit=act>
+            {passphrase("key.page.passphrase_new", first, "new-password")}
+            {passphrase("key.page.again", second, "new-password")}
+            <button type="submit" class="tile main" data-act="make-key">{tell("key.page.make")}</button>
+        </form>
+        <label class="tile file aside" data-pick="key">
+            <span class="label">{tell("key.page.load")}</span>
+            <input type="file" class="file-input" on:change=move |event| read_file(&event, load)/>
+        </label>
+    }
+    .into_any()
+}
+
+fn make(passphrase: &str) -> Result<(KeyFile, DeviceKey), String> {
+    let mut random = Randomness { seed: [0; 32], salt: [0; 16], nonce: [0; 12] };
+    for part in [&mut random.seed[..], &mut random.salt[..], &mut random.nonce[..]] {
+        fill(part).map_err(|error| error.to_string())?;
+    }
+    let file = KeyFile::make(passphrase, random).map_err(|error| error.to_string())?;
+    let key = file.unlock(passphrase).map_err(|error| error.to_string())?;
+    Ok((file, key))
+}

@@ -1,0 +1,136 @@
+//! The keyring: phones enrolled by their words, retired with a date.
+
+use leptos::prelude::*;
+
+use super::desk::{Desk, now, tell, tell_with};
+use crate::bundle::Fingerprint;
+use crate::office::keyring::Enrolment;
+use crate::record::{Day, DeviceId, Moment};
+use crate::web::platform::clock::offset_on;
+
+type Said = RwSignal<Option<(bool, String)>>;
+
+pub(super) fn phones(desk: Desk) -> AnyView {
+    let said: Said = RwSignal::new(None);
+    let unknown = Memo::new(move |_| desk.hand.with(crate::office::hand::Hand::unknown));
+    let ring = Memo::new(move |_| desk.hand.with(|hand| hand.keyring.devices().to_vec()));
+    let strangers = move || {
+        let all = unknown.get();
+        if all.is_empty() {
+            return view! { <p>{tell("phones.page.none")}</p> }.into_any();
+        }
+        all.into_iter().map(|(device, label)| stranger(desk, device, label, said)).collect_view().into_any()
+    };
+    let known = move || {
+        let all = ring.get();
+        if all.is_empty() {
+            return view! { <p>{tell("phones.page.ring_empty")}</p> }.into_any();
+        }
+        all.into_iter().map(|one| enrolled(desk, one, said)).collect_view().into_any()
+    };
+    view! {
+        <section data-part="phones">
+            <h2>{tell("phones.page.head")}</h2>
+            <p>{tell("phones.page.what")}</p>
+            <div role="alert">{move || said.get().map(|(good, words)| {
+                let class = if good { "report-line" } else { "alert" };
+                view! { <p class=class data-good=good.to_string()>{words}</p> }
+            })}</div>
+            {strangers}
+            <h3>{tell("phones.page.on_ring")}</h3>
+            <ul class="rows">{known}</ul>
+        </section>
+    }
+    .into_any()
+}
+
+fn refused(said: Said, why: &impl ToString) {
+    said.set(Some((false, tell_with("phones.page.refused", &[("reason", why.to_string().into())]))));
+}
+
+fn stranger(desk: Desk, device: DeviceId, label: String, said: Said) -> AnyView {
+    let print = Fingerprint::of(device);
+    let (name, same) = (RwSignal::new(label.clone()), RwSignal::new(false));
+    let act = move |event: web_sys::SubmitEvent| {
+        event.prevent_default();
+        if !same.get_untracked() {
+            return said.set(Some((false, tell("phones.page.not_compared"))));
+        }
+        let key = desk.key_now();
+        let done = desk.hand.try_update(|hand| hand.enrol(&name.get_untracked(), device, key.as_deref(), now()));
+        match done {
+            Some(Ok(one)) => said.set(Some((true, tell_with("phones.page.enrolled", &[("name", one.label.into())])))),
+            Some(Err(error)) => refused(said, &error),
+            None => {}
+        }
+    };
+    let words = tell_with("phones.page.words", &[("words", print.to_string().into())]);
+    view! {
+        <form class="opened" data-unknown=device.to_string() on:submit=act>
+            <h3>{tell_with("phones.page.unknown", &[("label", label.into())])}</h3>
+            <p class="fingerprint">{words}</p>
+            <p>{tell_with("phones.page.digits", &[("digits", print.digits().into())])}</p>
+            <label class="field">
+                {tell("phones.page.name")}
+                <input type="text" maxlength="40" data-field="phone-name" prop:value=move || name.get()
+                    on:input=move |event| name.set(event_target_value(&event))/>
+            </label>
+            <label class="check-line">
+                <input type="checkbox" data-field="compared" on:change=move |event| same.set(event_target_checked(&event))/>
+                {tell("phones.page.same")}
+            </label>
+            <button type="submit" class="act" data-act="enrol">{tell("phones.page.enrol")}</button>
+        </form>
+    }
+    .into_any()
+}
+
+fn date(at: Moment) -> String {
+    at.to_string().chars().take(10).collect()
+}
+
+fn enrolled(desk: Desk, one: Enrolment, said: Said) -> AnyView {
+    let words = Fingerprint::to_string(&one.fingerprint);
+    let name = ("name", one.label.as_str().into());
+    let enrolled = ("date", date(one.enrolled_at).into());
+    if let Some(since) = one.retired_at {
+        let told = tell_with("phones.page.retired", &[name, enrolled, ("since", date(since).into())]);
+        return view! { <li><p>{told}</p><p>{words}</p></li> }.into_any();
+    }
+    let day = RwSignal::new(String::new());
+    let label = one.label.clone();
+    let act = move |event: web_sys::SubmitEvent| {
+        event.prevent_default();
+        let since = Day::parse(&day.get_untracked()).ok().and_then(|day| {
+            // Midnight of the office's own zone: what it made on the day before still counts.
+            let minutes = offset_on(day);
+            let sign = if minutes < 0 { '-' } else { '+' };
+            let of = minutes.unsigned_abs();
+            Moment::parse(&format!("{day}T00:00:00{sign}{:02}:{:02}", of / 60, of % 60)).ok()
+        });
+        let Some(since) = since else { return said.set(Some((false, tell("phones.page.no_day")))) };
+        let key = desk.key_now();
+        match desk.hand.try_update(|hand| hand.retire(&label, since, key.as_deref())) {
+            Some(Ok(())) => {
+                said.set(Some((true, tell_with("phones.page.now_retired", &[("name", label.as_str().into())]))));
+            }
+            Some(Err(error)) => refused(said, &error),
+            None => {}
+        }
+    };
+    let retire = tell_with("phones.page.retire", &[("name", one.label.as_str().into())]);
+    view! {
+        <li data-enrolled=one.label.clone()>
+            <p><strong>{tell_with("phones.page.in_use", &[name, enrolled])}</strong></p>
+            <p>{words}</p>
+            <form class="ways" on:submit=act>
+                <label class="field">
+                    {tell("phones.page.since")}
+                    <input type="date" data-field="since" on:input=move |event| day.set(event_target_value(&event))/>
+                </label>
+                <button type="submit" class="act" data-act="retire">{retire}</button>
+            </form>
+        </li>
+    }
+    .into_any()
+}

@@ -1,0 +1,261 @@
+// A new office's day in the page, without a command line: key, card, the card on a phone, crews' files in, a phone
+// enrolled, the archive out as a zip and opened by the command line. No check value: the figures are held against the
+// command line's own on the same files.
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { test } from "node:test";
+import { ROOT, withPhone } from "./phone.mjs";
+
+const SEASON = join(ROOT, "demo/out/season");
+const OFFICE = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "debug/office");
+const PASSPHRASE = "quillback ridge is invented";
+const WIDE = { viewport: { width: 1280, height: 900 }, screen: { width: 1280, height: 900 }, isMobile: false, hasTouch: false, deviceScaleFactor: 1 };
+
+/** The invented season's files as crews hand them over. */
+function handedIn() {
+  if (!existsSync(SEASON)) {
+    execFileSync("cargo", ["run", "--quiet", "--locked", "--features", "cli", "--example", "demo-season", "--", SEASON], { cwd: ROOT, stdio: "inherit" });
+  }
+  return JSON.parse(readFileSync(join(SEASON, "files.json"), "utf8")).files.map((name) => join(SEASON, name));
+}
+
+async function fits(page, name) {
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  assert.ok(wide <= 0, `${name} is ${wide} px too wide`);
+}
+
+/** A clause of text in the part that is shown. */
+async function says(page, selector, words) {
+  await page.waitForFunction(([at, wanted]) => new RegExp(wanted).test(document.querySelector(at)?.innerText ?? ""), [selector, words.source], { timeout: 60_000 });
+}
+
+async function download(page, act) {
+  const [file] = await Promise.all([page.waitForEvent("download"), page.click(`[data-act="${act}"]`)]);
+  const path = join(mkdtempSync(join(tmpdir(), "marrowbook-office-")), file.suggestedFilename());
+  await file.saveAs(path);
+  return path;
+}
+
+async function makeKey(page) {
+  await page.click('[data-nav="archive"]');
+  await page.fill('[data-field="key.page.passphrase_new"]', "too short");
+  await page.click('[data-act="make-key"]');
+  await says(page, "[data-key-said]", /at least 15 characters/);
+  await page.fill('[data-field="key.page.passphrase_new"]', PASSPHRASE);
+  await page.fill('[data-field="key.page.again"]', PASSPHRASE + "x");
+  await page.click('[data-act="make-key"]');
+  await says(page, "[data-key-said]", /not the same/);
+  await page.fill('[data-field="key.page.again"]', PASSPHRASE);
+  await page.click('[data-act="make-key"]');
+  await page.waitForSelector('[data-key="open"]', { timeout: 60_000 });
+}
+
+async function makeCard(page) {
+  const set = async (at, value) => {
+    await page.fill(`[data-at="${at}"]`, value);
+    await page.locator(`[data-at="${at}"]`).blur();
+  };
+  await page.click('[data-nav="card"]');
+  await page.click('[data-act="sign-card"]');
+  await says(page, "[data-card-said]", /Mend what is listed/);
+  await set("/office", "Quillback Ridge Reserve (invented)");
+  await set("/valid_from", "2026-10-01");
+  await set("/valid_to", "2030-06-30");
+  for (const [n, role] of ["lead", "officer", "emergency", "vet"].entries()) {
+    await page.click('[data-act="add-calls"]');
+    await page.selectOption(`[data-at="/calls/${n}/call_for"]`, role);
+    await set(`/calls/${n}/name`, `${role}, invented`);
+    if (role !== "vet") await set(`/calls/${n}/number`, "as on the reserve's paper plan");
+  }
+  await page.click('[data-act="add-people"]');
+  await set("/people/0/code", "K 7");
+  await set("/people/0/name", "Ada Fenn (invented)");
+  await set("/limits/min_crew_count", "two");
+  await page.check('[data-at="/people/0/may_touch"]');
+  await page.check('[data-at="/flags/predators/coyote"]');
+  await page.waitForFunction(() => document.querySelector("[data-faults]").dataset.faults === "3");
+  await page.click('[data-act="sign-card"]');
+  await says(page, "[data-card-said]", /Mend what is listed/);
+  assert.equal(await page.locator("[data-signed]").count(), 0, "a card with flaws is not signed");
+}
+
+async function mendCard(page) {
+  for (const [at, value] of [["/people/0/code", "K7"], ["/limits/min_crew_count", "2"], ["/calls/3/number", "as on the reserve's paper plan"]]) {
+    await page.fill(`[data-at="${at}"]`, value);
+    await page.locator(`[data-at="${at}"]`).blur();
+  }
+  await page.waitForFunction(() => document.querySelector("[data-faults]").dataset.faults === "0");
+  await page.click('[data-act="sign-card"]');
+  await page.waitForSelector('[data-signed="1"]');
+}
+
+const counted = (page) => page.evaluate(() => Number(document.querySelector("[data-carcasses]")?.dataset.carcasses ?? 0));
+const looked = (page) => page.evaluate(() => Number(document.querySelector("[data-looked]")?.dataset.looked ?? 0));
+
+test("a new office's day: key, card, phone, files, a phone enrolled, zip out", { timeout: 580_000 }, () => withPhone(WIDE, async (phone, place) => {
+  const { page } = phone;
+  page.on("dialog", (dialog) => dialog.accept());
+  await page.goto(`${place.url}office/`);
+  await phone.formIsUp();
+  const look = async (name) => {
+    for (const width of [1280, 800]) {
+      await page.setViewportSize({ width, height: 900 });
+      await fits(page, `${name} at ${width}`);
+      await phone.picture(`office-${name}-${width}`);
+    }
+    assert.deepEqual(await phone.axe(), [], name);
+    await page.setViewportSize({ width: 1280, height: 900 });
+  };
+  await makeKey(page);
+  await look("key");
+  const keyFile = await download(page, "copy-key");
+  await makeCard(page);
+  await page.evaluate(() => scrollTo(0, 0));
+  await look("card-faults");
+  await mendCard(page);
+  await page.locator("[data-signed]").scrollIntoViewIfNeeded();
+  await look("card-signed");
+  const card = await download(page, "download-card");
+
+  // Crews' files: nobody is enrolled, nothing counts.
+  await page.click('[data-nav="files"]');
+  await page.setInputFiles('[data-pick="bundles"] input', handedIn());
+  await page.waitForSelector("[data-looked]", { timeout: 120_000 });
+  assert.equal(await counted(page), 0, "nothing counts before a phone is enrolled");
+  const all = await looked(page);
+  assert.ok(all > 20, `${all} carcasses to look at`);
+  await look("files");
+  await page.click('[data-nav="phones"]');
+  const strangers = await page.locator("[data-unknown]").count();
+  assert.ok(strangers >= 2);
+  await look("phones");
+  const first = page.locator("[data-unknown]").first();
+  await first.locator('[data-act="enrol"]').click();
+  await says(page, '[data-part="phones"] [role="alert"]', /Compare the words first/);
+  await first.locator('[data-field="compared"]').check();
+  await first.locator('[data-field="phone-name"]').fill("blue phone");
+  await first.locator('[data-act="enrol"]').click();
+  await page.waitForSelector('[data-enrolled="blue phone"]', { timeout: 60_000 });
+  const some = await counted(page);
+  assert.ok(some > 0 && some < all, `${some} of ${all} count now`);
+  for (let n = 1; n < strangers; n += 1) {
+    const next = page.locator("[data-unknown]").first();
+    await next.locator('[data-field="compared"]').check();
+    await next.locator('[data-field="phone-name"]').fill(`phone ${n}`);
+    await next.locator('[data-act="enrol"]').click();
+    await page.waitForSelector(`[data-enrolled="phone ${n}"]`, { timeout: 60_000 });
+  }
+  assert.equal(await looked(page), 0);
+  const whole = await counted(page);
+  await look("phones-enrolled");
+  // A bundle again is no news.
+  await page.click('[data-nav="archive"]');
+  assert.ok(Number(await page.getAttribute("[data-archive]", "data-archive")) > 0, "not saved yet");
+  const zip = await download(page, "save-zip");
+  await page.waitForFunction(() => document.querySelector("[data-archive]").dataset.archive === "0");
+  await look("archive");
+
+  // The command line on the unpacked zip: the same carcasses, the same words of every phone.
+  const folder = mkdtempSync(join(tmpdir(), "marrowbook-archive-"));
+  execFileSync("python3", ["-m", "zipfile", "-e", zip, folder]);
+  assert.equal(readFileSync(join(folder, "office-key.json"), "utf8"), readFileSync(keyFile, "utf8"));
+  const files = readdirSync(join(folder, "received")).map((name) => join(folder, "received", name));
+  const run = (args) => { try { return execFileSync(OFFICE, ["--archive", folder, ...args], { encoding: "utf8", maxBuffer: 1 << 28 }); } catch (error) { return error.stdout; } };
+  const read = run(["read", ...files]).trim().split("\n").map((line) => JSON.parse(line));
+  const shown = await page.evaluate(() => [...document.querySelectorAll("[data-carcasses] [data-carcass]")].map((one) => one.dataset.carcass));
+  assert.deepEqual(read.map((line) => line.carcass).sort(), shown.sort(), "the same carcasses");
+  assert.equal(shown.length, whole);
+  for (const line of read.slice(0, 10)) {
+    const heads = await page.evaluate((id) => [...document.querySelectorAll(`[data-carcass="${id}"] > ul:first-of-type > li`)].map((li) => li.textContent), line.carcass);
+    for (const head of heads) {
+      const said = head.slice(head.indexOf(": ") + 2);
+      assert.ok(Object.values(line.said).flat().includes(said), `${said} of ${line.carcass}`);
+    }
+  }
+
+  // The page opened again, the zip in: the same; the key by its passphrase, a wrong one said so.
+  await page.goto("about:blank");
+  await page.goto(`${place.url}office/`);
+  await phone.formIsUp();
+  await page.click('[data-nav="archive"]');
+  await page.setInputFiles('[data-pick="zip"] input', zip);
+  await page.waitForSelector('[data-key="locked"]', { timeout: 60_000 });
+  await page.waitForFunction((n) => Number(document.querySelector("[data-carcasses]")?.dataset.carcasses) === n, whole, { timeout: 60_000 });
+  await page.fill('[data-field="key.page.passphrase"]', "quillback ridge is invente");
+  await page.click('[data-act="open-key"]');
+  await says(page, "[data-key-said]", /does not open the office key/);
+  await page.fill('[data-field="key.page.passphrase"]', PASSPHRASE);
+  await page.click('[data-act="open-key"]');
+  await page.waitForSelector('[data-key="open"]', { timeout: 60_000 });
+  await page.click('[data-nav="files"]');
+  await page.setInputFiles('[data-pick="bundles"] input', files[0]);
+  await page.waitForSelector('[data-kept="before"]');
+  assert.equal(await page.getAttribute("[data-archive]", "data-archive"), "0", "a bundle again is no news");
+  await page.click('[data-nav="card"]');
+  await page.click('[data-act="newest-card"]');
+  assert.equal(await page.inputValue('[data-at="/serial"]'), "2", "one higher than the card before");
+  await look("card-again");
+
+  // The card on a phone's form.
+  await page.setViewportSize({ width: 412, height: 915 });
+  await page.goto(`${place.url}#card`);
+  await phone.formIsUp();
+  await page.setInputFiles('[data-field="card-file"]', card);
+  await page.waitForFunction(() => /Quillback Ridge Reserve \(invented\)/.test(document.querySelector("main")?.innerText ?? ""));
+  await phone.picture("office-card-on-phone");
+  assert.deepEqual(phone.faults, []);
+  assert.deepEqual(phone.violations, []);
+  rmSync(folder, { recursive: true, force: true });
+}));
+
+test("an archive folder in the browser is written at once and opened again", { timeout: 300_000 }, () => withPhone(WIDE, async (phone, place) => {
+  const { page } = phone;
+  page.on("dialog", (dialog) => dialog.accept());
+  // The browser's private folder stands in for the one that a person would pick: the same handles, no dialogue.
+  await page.addInitScript(() => { globalThis.showDirectoryPicker = () => navigator.storage.getDirectory(); });
+  await page.goto(`${place.url}office/`);
+  await phone.formIsUp();
+  await makeKey(page);
+  await page.click('[data-act="open-folder"]');
+  await page.waitForFunction(() => document.querySelector("[data-archive]").dataset.archive === "0", null, { timeout: 60_000 });
+  await page.click('[data-nav="files"]');
+  await page.setInputFiles('[data-pick="bundles"] input', handedIn().slice(0, 3));
+  await page.waitForFunction(() => document.querySelectorAll('[data-kept="new"]').length > 0 && document.querySelector("[data-archive]").dataset.archive === "0", null, { timeout: 60_000 });
+  const there = await page.evaluate(async () => {
+    const names = [];
+    const root = await navigator.storage.getDirectory();
+    for await (const one of root.values()) {
+      names.push(one.name);
+      if (one.kind === "directory") for await (const inner of one.values()) names.push(`${one.name}/${inner.name}`);
+    }
+    return names;
+  });
+  assert.ok(there.includes("office-key.json") && there.includes("keyring.txt"), there.join(" "));
+  assert.ok(there.some((name) => /^received\/[0-9a-f]{64}\.txt$/.test(name)), there.join(" "));
+  // Another program changes the keyring: the page does not write over it.
+  await page.evaluate(async () => {
+    const root = await navigator.storage.getDirectory();
+    const file = await (await root.getFileHandle("keyring.txt")).createWritable();
+    await file.write("changed by another program");
+    await file.close();
+  });
+  await page.click('[data-nav="phones"]');
+  const first = page.locator("[data-unknown]").first();
+  await first.locator('[data-field="compared"]').check();
+  await first.locator('[data-act="enrol"]').click();
+  await says(page, "header", /another program changed keyring.txt/);
+  const kept = await page.evaluate(async () => (await (await (await navigator.storage.getDirectory()).getFileHandle("keyring.txt")).getFile()).text());
+  assert.equal(kept, "changed by another program");
+  // A keyring that does not hold is refused with its reason.
+  await page.goto("about:blank");
+  await page.goto(`${place.url}office/`);
+  await phone.formIsUp();
+  await page.click('[data-nav="archive"]');
+  await page.click('[data-act="open-folder"]');
+  await says(page, '[data-part="archive"]', /Not opened: keyring.txt: the keyring does not hold/);
+  assert.deepEqual(phone.faults, []);
+  assert.deepEqual(phone.violations, []);
+}));
