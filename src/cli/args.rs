@@ -90,6 +90,20 @@ pub(super) enum Command {
         #[arg(long, value_name = "DEG", allow_hyphen_values = true)]
         declination: Option<String>,
     },
+    /// One carcass of the archive for paper, as a vet, an officer or a court could read it: photos, sketch, readings
+    /// with what they rest on, every answer with who gave it and what replaced it, custody, laboratory, and the
+    /// files with their digests and signatures. One page of HTML to be printed.
+    Report {
+        /// The carcass's short code or id.
+        #[arg(value_name = "CARCASS")]
+        carcass: String,
+        /// Where the page goes.
+        #[arg(long, value_name = "FILE")]
+        out: PathBuf,
+        /// US letter instead of A4.
+        #[arg(long)]
+        letter: bool,
+    },
     /// The protocol on two sheets of paper, both sides, for the day the phone dies: one page of HTML to be
     /// printed. Its numbers are those of the phone's steps.
     Paper {

@@ -20,6 +20,7 @@ pub(super) enum Config {
     Read(Read),
     Diet(Diet),
     Paper(Paper),
+    Report(super::report::Report),
     Retire(Retire),
     Key(Key),
     Card(Card),
@@ -143,6 +144,9 @@ impl Config {
             Command::Open { files, keep, json } => Self::Open(Open { archive, files, keep, json }),
             Command::Enrol { file, fingerprint, words, name } => {
                 Self::Enrol(Enrol { archive, whom: whom(file, fingerprint, words)?, name })
+            }
+            Command::Report { carcass, out, letter } => {
+                Self::Report(super::report::Report { archive, carcass, out, letter })
             }
             Command::Paper { out, letter } => Self::Paper(Paper { out, letter }),
             Command::Diet { files, json } => Self::Diet(Diet { archive, files, json }),

@@ -33,6 +33,7 @@ mod paper;
 mod read;
 mod reader;
 mod reader_table;
+mod report;
 mod retire;
 mod schema;
 mod season;
@@ -71,6 +72,7 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Card(config) => card::run(&config, streams),
         Config::Winter(config) => winter::run(&config, streams),
         Config::Season(config) => season::run(&config, streams),
+        Config::Report(config) => report::run(&config, streams),
         Config::Sketch(config) => sketch::run(&config, streams),
         Config::Export(config) => export::run(&config, streams),
         Config::Decide(config) => decide::run(&config, streams),

@@ -4,6 +4,7 @@
 //! and says what to ask next, what is closed and why, and what to write without asking. It keeps no
 //! state of its own: the same record gives the same situation after any interruption.
 
+pub mod answer_words;
 mod ask;
 mod baseline;
 mod bench_work;

@@ -64,6 +64,21 @@ pub enum Because {
     UnknownForm,
 }
 
+impl Because {
+    /// The office's text that says it.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::OtherEntries => "desk.phone.other_entries",
+            Self::OtherScience => "desk.phone.other_science",
+            Self::OtherCard => "desk.phone.other_card",
+            Self::OtherTable => "desk.phone.other_table",
+            Self::CardNotHere => "desk.phone.card_not_here",
+            Self::Unexplained => "desk.phone.unexplained",
+            Self::UnknownForm => "desk.phone.unknown_form",
+        }
+    }
+}
+
 /// One value that differs.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Difference {

@@ -45,6 +45,24 @@ impl HeldFiles {
         Self(Arc::new(Mutex::new(Tree { files, ..Tree::default() })))
     }
 
+    /// The files of an archive's folder on disk.
+    ///
+    /// # Errors
+    /// A file cannot be read.
+    pub fn of_folder(folder: &Path) -> io::Result<Self> {
+        let mut files = BTreeMap::new();
+        for inside in ["", "received", "cards", "photos", "winter"] {
+            for path in Files::Disk.list(&folder.join(inside))? {
+                if path.is_file()
+                    && let Ok(below) = path.strip_prefix(folder)
+                {
+                    files.insert(held(below), fs::read(&path)?.into());
+                }
+            }
+        }
+        Ok(Self::of(files))
+    }
+
     /// All files.
     pub fn all(&self) -> BTreeMap<String, Arc<[u8]>> {
         self.tree().files.clone()

@@ -15,7 +15,7 @@ use super::recompute::{Gathered, Recomputed};
 use super::zipped::Tree;
 use crate::bundle::{DeviceKey, Fingerprint, Kind, Limits, OpenError, open};
 use crate::card::Card;
-use crate::record::{DeviceId, Digest, Fold, Moment, Photo, fold};
+use crate::record::{DeviceId, Digest, Fold, Journal, Moment, Photo, fold};
 
 /// A file as it was picked.
 #[derive(Clone, Debug)]
@@ -439,11 +439,18 @@ impl Hand {
         (good, all - good)
     }
 
+    /// All entries that count; or of all intact files, whoever signed them.
+    pub fn journal(&self, counted: bool) -> Journal {
+        let mut gathered = Gathered::default();
+        for judged in self.received.values() {
+            if counted { gathered.take_counted(judged) } else { gathered.take(judged) }
+        }
+        gathered.journal
+    }
+
     /// What enrolled devices wrote, folded.
     pub fn folded(&self) -> Fold {
-        let mut counted = Gathered::default();
-        self.received.values().for_each(|judged| counted.take_counted(judged));
-        fold(&counted.journal)
+        fold(&self.journal(true))
     }
 
     /// Everything of the archive, worked out anew with the office's cards as of `now`: what counts, and all together.

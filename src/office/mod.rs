@@ -6,6 +6,7 @@
 pub mod archive;
 pub mod card_made;
 pub mod cards;
+pub mod carcass_report;
 pub mod compare;
 pub mod decide;
 pub mod diet;

@@ -21,7 +21,7 @@ pub enum Sheet {
 }
 
 impl Sheet {
-    const fn css(self) -> &'static str {
+    pub(in crate::office) const fn css(self) -> &'static str {
         match self {
             Self::A4 => "A4",
             Self::Letter => "letter",

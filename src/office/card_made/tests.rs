@@ -83,7 +83,8 @@ fn an_empty_card_says_all_that_it_needs_and_is_not_signed() {
 
 #[test]
 fn each_fault_stands_at_its_field() {
-    let cases: [(&dyn Fn(&mut Draft), &str, &str); 12] = [
+    type Change<'a> = &'a dyn Fn(&mut Draft);
+    let cases: [(Change<'_>, &str, &str); 12] = [
         (&|d| d.set("/serial", Kind::Whole, "three", &offset), "/serial", "card.fix.whole"),
         (&|d| d.set("/serial", Kind::Whole, "", &offset), "/serial", "card.fix.serial"),
         (&|d| d.set("/valid_to", Kind::DayEnds, "2026-02-30", &offset), "/valid_to", "card.fix.day"),

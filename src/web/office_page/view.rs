@@ -5,7 +5,7 @@ use wasm_bindgen::JsCast as _;
 
 use super::desk::{Desk, LANGUAGE, count, now, tell, tell_with};
 use crate::bundle::Limits;
-use crate::office::compare::Because;
+use crate::office::carcass_report::carcass_report;
 use crate::office::hand::{Figures, Hand, Kept, Picked, RingFrom, What};
 use crate::office::opening::Outcome;
 use crate::office::recompute::{CarcassLine, Recomputed};
@@ -13,6 +13,8 @@ use crate::office::report::report;
 use crate::record::Carcass;
 use crate::record::short_code::short_code;
 use crate::web::platform::PlatformError;
+use crate::web::platform::download::download;
+use crate::web::platform::file::OutFile;
 use crate::web::readings::readings_view;
 use crate::words::Arg;
 
@@ -145,7 +147,7 @@ fn files_part(desk: Desk) -> AnyView {
         <p role="status" class="saved" data-sum="">{move || hand.with(sum)}</p>
         {move || hand.with(files)}
         {move || hand.with(missing)}
-        {move || hand.with(carcasses)}
+        {move || hand.with(|hand| carcasses(desk, hand))}
         {super::winter::winter(hand)}
     }
     .into_any()
@@ -313,7 +315,7 @@ fn one_file(hand: &Hand, file: &Picked) -> AnyView {
     }
 }
 
-fn carcasses(hand: &Hand) -> Option<AnyView> {
+fn carcasses(desk: Desk, hand: &Hand) -> Option<AnyView> {
     if hand.received().is_empty() && hand.files.is_empty() {
         return None;
     }
@@ -332,7 +334,7 @@ fn carcasses(hand: &Hand) -> Option<AnyView> {
             <section data-looked=only_looked>
                 <h2>{tell_with("desk.looked", &[("n", count(only_looked))])}</h2>
                 <p>{tell("desk.looked.what")}</p>
-                {lines(looked.into_iter(), &figures.looked)}
+                {lines(desk, looked.into_iter(), &figures.looked)}
             </section>
         }
     });
@@ -343,7 +345,7 @@ fn carcasses(hand: &Hand) -> Option<AnyView> {
                 <h2>{tell_with("desk.carcasses", &[("n", count(n))])}</h2>
                 <p>{tell("desk.recomputed")}</p>
                 {odd(&figures)}
-                {lines(counted.carcasses.iter(), counted)}
+                {lines(desk, counted.carcasses.iter(), counted)}
             </section>
             {looked}
         }
@@ -373,14 +375,24 @@ fn odd(figures: &Figures) -> AnyView {
     view! { {forks}{set_aside}{adrift} }.into_any()
 }
 
-fn lines<'a>(all: impl Iterator<Item = &'a CarcassLine>, recomputed: &Recomputed) -> AnyView {
+fn lines<'a>(desk: Desk, all: impl Iterator<Item = &'a CarcassLine>, recomputed: &Recomputed) -> AnyView {
     all.filter_map(|line| Some((line, recomputed.folded.carcasses.get(&line.carcass)?)))
-        .map(|(line, carcass)| one_carcass(line, carcass))
+        .map(|(line, carcass)| one_carcass(desk, line, carcass))
         .collect_view()
         .into_any()
 }
 
-fn one_carcass(line: &CarcassLine, carcass: &Carcass) -> AnyView {
+/// The report as a page of its own, to be opened, read and printed.
+fn save_report(desk: Desk, carcass: uuid::Uuid) {
+    let made = desk.hand.with_untracked(|hand| carcass_report(hand, carcass, now(), None));
+    if let Some(html) = made {
+        let name = format!("report-{}.html", short_code(carcass));
+        let _ = download(&OutFile { name, media: "text/html".to_owned(), bytes: html.into_bytes() });
+    }
+}
+
+fn one_carcass(desk: Desk, line: &CarcassLine, carcass: &Carcass) -> AnyView {
+    let id = line.carcass;
     let head = [&line.readings.age, &line.readings.condition, &line.readings.sex]
         .into_iter()
         .filter_map(|reading| {
@@ -396,6 +408,9 @@ fn one_carcass(line: &CarcassLine, carcass: &Carcass) -> AnyView {
             <p class="carcass-id">{line.carcass.to_string()}</p>
             <ul>{head}</ul>
             {phones(line)}
+            <button type="button" class="act" data-act="report" on:click=move |_| save_report(desk, id)>
+                {tell("desk.report")}
+            </button>
             <details class="why">
                 <summary>{tell("desk.all_readings")}</summary>
                 {readings_view(LANGUAGE, carcass, &line.readings, "cause.not_yet")}
@@ -413,21 +428,12 @@ fn phones(line: &CarcassLine) -> AnyView {
     if line.phones.iter().all(|phone| phone.agrees) {
         return view! { <p data-phones="agree">{tell("desk.phone.agrees")}</p> }.into_any();
     }
-    let because = |because| match because {
-        Because::OtherEntries => "desk.phone.other_entries",
-        Because::OtherScience => "desk.phone.other_science",
-        Because::OtherCard => "desk.phone.other_card",
-        Because::OtherTable => "desk.phone.other_table",
-        Because::CardNotHere => "desk.phone.card_not_here",
-        Because::Unexplained => "desk.phone.unexplained",
-        Because::UnknownForm => "desk.phone.unknown_form",
-    };
     let lines = line
         .phones
         .iter()
         .flat_map(|phone| &phone.differs)
         .map(|differs| {
-            let why = tell(because(differs.because));
+            let why = tell(differs.because.text());
             view! { <li>{tell_with("desk.phone.differs", &[("method", differs.method.as_str().into()), ("why", why.into())])}</li> }
         })
         .collect_view();

@@ -42,6 +42,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     ("desk.looked", "To look at only: {n} {n?carcass|carcasses} of phones not enrolled"),
     ("desk.looked.what", "They count in no figure until their phones are enrolled (under Phones)."),
+    ("desk.report", "Report for paper: save, open and print"),
     ("desk.kept.new", "Kept in the archive as received."),
     ("desk.kept.before", "No news: it lay in the archive already."),
     ("desk.kept.not", "Not kept in the archive."),

@@ -2,6 +2,7 @@
 
 mod archive_page;
 mod card_made;
+mod carcass_report;
 mod cause;
 mod custody;
 mod death;
@@ -48,6 +49,7 @@ pub(super) const OFFICE: &[&[(&str, &str)]] = &[
     paper::TEXTS,
     card_made::TEXTS,
     archive_page::TEXTS,
+    carcass_report::TEXTS,
 ];
 
 /// Calls a macro with every file of the catalogue and the tables in it, in the order in which they stand there.
