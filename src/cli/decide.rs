@@ -8,7 +8,7 @@ use super::lab::{enrol_self, find, random};
 use super::streams::Streams;
 use crate::guide::{finding_label, site_words};
 use crate::office::archive::Archive;
-use crate::office::decide::{all_open, answer, apart, bodies, same};
+use crate::office::decide::{all_open, answer, apart, bodies, said_same, same};
 use crate::office::own_chain::{Writing, append, held};
 use crate::record::{PersonCode, fold, short_code};
 use crate::words::{Language, say};
@@ -106,6 +106,13 @@ pub(super) fn run(config: &Decide, streams: &mut Streams<'_>) -> Result<Exit, Cl
 
 fn list(folded: &crate::record::Fold, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
     let language = Language::English;
+    for (one, other) in said_same(folded) {
+        let (code, with) = (short_code::short_code(one.id), short_code::short_code(other.id));
+        streams.line(&format!(
+            "{code} and {with}: the crew began {code} by the code of {with}. If they are one animal:"
+        ))?;
+        streams.line(&format!("  office decide same {} {} --by CODE", one.id, other.id))?;
+    }
     for (carcass, open) in all_open(folded) {
         streams.line(&format!("{} ({})", short_code::short_code(carcass.id), carcass.id))?;
         for one in open {

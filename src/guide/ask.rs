@@ -100,6 +100,7 @@ impl Ask {
                 | Input::Place(f)
                 | Input::ReadDo(f)
                 | Input::Photo(f)
+                | Input::Sweep { finding: f, .. }
                 | Input::Points { done: f, .. }
                 | Input::Volumes { done: f, .. } => vec![(f, *site)],
                 Input::Panel(signs) => signs.iter().map(|f| (*f, *site)).collect(),
@@ -156,6 +157,23 @@ impl Ask {
         signs.iter().map(|sign| Draft { finding: sign, site: *site, answer: answer(sign), step: step.id }).collect()
     }
 
+    /// `None of these` said of a sweep: the answer itself, every sign of its panels looked for and not there, its
+    /// lines stated. What was answered by hand before stands. Empty for other inputs.
+    pub fn sweep(&self, view: &View) -> Vec<Draft> {
+        let Self::Step { step, site } = self else { return Vec::new() };
+        let Input::Sweep { finding, steps } = step.input else { return Vec::new() };
+        let mut drafts = vec![Draft { finding, site: *site, answer: Answer::choice("none_of_these"), step: step.id }];
+        for covered in steps.iter().filter_map(|id| super::steps::step(id)) {
+            let answer = match covered.input {
+                Input::Panel(_) => Answer::NotSeen,
+                Input::ReadDo(_) => Answer::choice("there"),
+                _ => continue,
+            };
+            drafts.extend(Self::Step { step: covered, site: *site }.fill_as(view, &answer, step.id));
+        }
+        drafts
+    }
+
     /// The likely reason for having no answer here, preset on the `No answer` screen.
     pub fn likely_why(&self, view: &View) -> Why {
         let Self::Step { step, .. } = self else { return Why::NotGiven };
@@ -167,7 +185,7 @@ impl Ask {
             Why::Frozen
         } else if view.chose("body_buried", "mostly_buried") || view.chose("snow_over_body", "covered") {
             Why::Buried
-        } else if view.chose("body_state", "bones_and_hair") || view.chose("body_state", "mostly_eaten") {
+        } else if view.body_is("bones_and_hair") || view.body_is("mostly_eaten") {
             Why::Scavenged
         } else if super::steps::needs_permission(step) {
             Why::NotTrained

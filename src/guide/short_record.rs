@@ -24,6 +24,25 @@ const ASKED: &[&str] = &[
     "remark",
 ];
 
+/// What is asked of scraps whose short record the crew chose: who was there, when, how old.
+const ASKED_OF_SCRAPS: &[&str] = &[
+    "body_state",
+    "record_length",
+    "snow_over_body",
+    "snow_over_body_depth",
+    "snow_readable",
+    "snow_signs",
+    "tracks_by",
+    "tracks_main",
+    "droppings_by",
+    "bird_signs",
+    "round_the_body",
+    "quick_class",
+    "decay",
+    "rumen_lying_out",
+    "bones_fed_on",
+];
+
 /// This carcass lies with at least four others that were recorded before it.
 pub fn is_short(view: &View) -> bool {
     view.number("event_carcass_count").is_some_and(|n| n >= SHORT_FROM)
@@ -33,6 +52,12 @@ pub fn is_short(view: &View) -> bool {
 /// list of all questions.
 pub(super) fn left_out(view: &View, step: &Step) -> Option<Answer> {
     let of_the_body = matches!(step.phase, Phase::HandsOff | Phase::Outside | Phase::Opened | Phase::Samples);
-    let left_out = of_the_body && is_short(view) && !ASKED.contains(&step.id);
-    left_out.then_some(Answer::NotLooked { why: Why::OneOfMany })
+    let (asked, why, leaves) = if is_short(view) {
+        (ASKED, Why::OneOfMany, of_the_body)
+    } else {
+        // What may be taken of scraps, the jaw first of all, is still asked of those who may touch.
+        let chosen = view.chose("record_length", "short_record");
+        (ASKED_OF_SCRAPS, Why::ShortRecord, chosen && step.phase == Phase::HandsOff)
+    };
+    (leaves && !asked.contains(&step.id)).then_some(Answer::NotLooked { why })
 }

@@ -24,6 +24,15 @@ pub enum Input {
     Choices(&'static str),
     /// Signs that are there or not; `none of these` writes `NotSeen` for each after `I looked at ...`.
     Panel(&'static [&'static str]),
+    /// Several steps looked over in one: `none_of_these` of the finding answers each of their signs `NotSeen` and
+    /// states their read-do lines; `ask_each` leaves them to be asked. Offered to one who went through them at the
+    /// carcass before.
+    Sweep {
+        /// The finding.
+        finding: &'static str,
+        /// The steps.
+        steps: &'static [&'static str],
+    },
     /// A number on the pad.
     Number(&'static str),
     /// Words.

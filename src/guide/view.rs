@@ -1,7 +1,11 @@
 //! What the tables are read against: the standing record, the card, the person and the time.
 
+use uuid::Uuid;
+
 use crate::card::{Card, Person};
-use crate::record::{Answer, Carcass, Moment, PersonCode, Question, Scope, Sheet, Site, Standing, find};
+use crate::record::{
+    Answer, Carcass, Fold, Moment, PersonCode, PlaceSource, Question, Scope, Sheet, Site, Standing, Value, find, links,
+};
 
 use super::{LEFT, RULED_OUT};
 
@@ -25,6 +29,9 @@ pub struct View<'a> {
     pub exam: &'a Sheet,
     /// The report that sent the crew, where there is one.
     pub report: Option<&'a Sheet>,
+    /// The examination before this one on the same day out, where there is one: what its crew knows already is
+    /// not asked in full again.
+    pub before: Option<&'a Sheet>,
     /// The carcass over all examinations, where it is known.
     pub carcass: Option<&'a Carcass>,
     /// The local card, where one is loaded and its signature held.
@@ -91,6 +98,12 @@ impl<'a> View<'a> {
         self.sheet(finding).is_some_and(|s| s.chose(finding, code))
     }
 
+    /// True where this much is left of the body: as was said of it, or as was seen from afar already.
+    pub(crate) fn body_is(&self, state: &str) -> bool {
+        let afar = !self.is_answered_by_hand("body_state", Site::NONE) && self.chose("alive", "bones_and_hair");
+        if afar { state == "bones_and_hair" } else { self.chose("body_state", state) }
+    }
+
     /// True where a sign was seen.
     pub fn there(&self, sign: &str) -> bool {
         self.sheet(sign).is_some_and(|s| s.is_seen(sign))
@@ -111,6 +124,24 @@ impl<'a> View<'a> {
         self.sheet(finding).and_then(|s| s.number(finding))
     }
 
+    /// True where this person answered these findings by hand at the carcass before, on the same day out.
+    pub(crate) fn looked_before(&self, findings: &[&str]) -> bool {
+        let by_me = |s: &&Standing| s.observer == *self.person && !is_unasked(s);
+        self.before.is_some_and(|sheet| {
+            findings.iter().all(|finding| sheet.question(finding, Site::NONE).standing.iter().any(by_me))
+        })
+    }
+
+    /// When a place was given by hand from the phone's own position; `None` where it was typed or is not known.
+    pub(crate) fn stood_at(&self, finding: &str) -> Option<Moment> {
+        let question = self.question(finding, Site::NONE);
+        let fix = |s: &&&Standing| {
+            let place = s.answer.value();
+            !is_unasked(s) && matches!(place, Some(Value::Place(p)) if p.source == PlaceSource::Device)
+        };
+        question.standing.iter().find(fix).map(|s| s.at)
+    }
+
     /// The card, while its dates hold.
     pub fn card_in_force(&self) -> Option<&'a Card> {
         self.card.filter(|c| c.holds_at(self.now))
@@ -120,4 +151,12 @@ impl<'a> View<'a> {
     pub fn person_on_card(&self) -> Option<&'a Person> {
         self.card_in_force().and_then(|c| c.person(self.person))
     }
+}
+
+/// The examination in the field before this one on the same day out. Ids are made in order of time.
+pub fn before(fold: &Fold, outing: Uuid, examination: Uuid) -> Option<&Sheet> {
+    let of_the_day = |sheet: &Sheet| sheet.answer(links::OUTING) == Answer::Seen { value: Value::Ref(outing) };
+    let earlier = fold.carcasses.values().flat_map(|c| c.examinations.range(..examination)).map(|(_, e)| e);
+    let field = earlier.filter(|e| e.kind.as_deref() == Some("field") && of_the_day(&e.sheet));
+    field.max_by_key(|e| e.id).map(|e| &e.sheet)
 }

@@ -5,7 +5,8 @@
 
 use uuid::Uuid;
 
-use crate::record::{Act, Body, Carcass, EntryId, Fold, Journal, Question, Site, Standing};
+use crate::record::short_code::short_code;
+use crate::record::{Act, Body, Carcass, EntryId, Fold, Journal, Question, Site, Standing, Value};
 
 /// Why a decision was not made.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -104,6 +105,22 @@ pub fn answer(carcass: &Carcass, entry: &str, reason: &str) -> Result<Act, NoDec
 /// Every carcass with an open question, in order of ids.
 pub fn all_open(folded: &Fold) -> Vec<(&Carcass, Vec<Open<'_>>)> {
     folded.carcasses.values().map(|carcass| (carcass, open(carcass))).filter(|(_, open)| !open.is_empty()).collect()
+}
+
+/// Carcasses of which a crew says that they are one: it began at the code that another phone showed. Who joined by
+/// a code is in the first place; not joined yet. A code that no carcass has is left out.
+pub fn said_same(folded: &Fold) -> Vec<(&Carcass, &Carcass)> {
+    let mut pairs = Vec::new();
+    for carcass in folded.carcasses.values() {
+        let said = carcass.question("same_carcass_as_code", Site::NONE);
+        for standing in said.standing {
+            let Some(Value::Text(code)) = standing.answer.value() else { continue };
+            let has_code = |other: &&Carcass| other.joined.iter().any(|id| short_code(*id) == *code);
+            let other = folded.carcasses.values().find(has_code).filter(|other| other.id != carcass.id);
+            pairs.extend(other.map(|other| (carcass, other)));
+        }
+    }
+    pairs
 }
 
 /// Bodies of a journal that can be read.

@@ -107,6 +107,8 @@ fn answers(language: Language, step: &Step) -> String {
     let places = places(language, step);
     let body = match step.input {
         Input::Choice(finding) | Input::Choices(finding) => options(finding),
+        // On paper every sign has a line of its own.
+        Input::Sweep { .. } => String::new(),
         Input::Panel(signs) => {
             let mut lines = String::new();
             for sign in signs {

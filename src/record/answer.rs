@@ -108,6 +108,8 @@ pub enum Why {
     Removed,
     /// One of many at one place: only the short record is asked for.
     OneOfMany,
+    /// The crew chose the short record, which leaves this out.
+    ShortRecord,
     /// No reason was given.
     NotGiven,
     /// In the crew's own words.
@@ -116,7 +118,7 @@ pub enum Why {
 
 impl Why {
     /// All reasons but the crew's own words, in the order in which they are offered.
-    pub const PLAIN: [Self; 16] = [
+    pub const PLAIN: [Self; 17] = [
         Self::Frozen,
         Self::Buried,
         Self::Scavenged,
@@ -132,6 +134,7 @@ impl Why {
         Self::Cached,
         Self::Removed,
         Self::OneOfMany,
+        Self::ShortRecord,
         Self::NotGiven,
     ];
 
@@ -153,6 +156,7 @@ impl Why {
             Self::Cached => "cached",
             Self::Removed => "removed",
             Self::OneOfMany => "one_of_many",
+            Self::ShortRecord => "short_record",
             Self::NotGiven => "not_given",
             Self::Other(_) => "other",
         }

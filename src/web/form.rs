@@ -196,7 +196,7 @@ impl Form {
         }
     }
 
-    pub(super) fn redraw(self) {
+    pub(crate) fn redraw(self) {
         self.turn.try_update(|t| *t += 1);
         self.bounce_from_now();
     }
@@ -502,6 +502,33 @@ impl Form {
         self.set_settings(|s| s.person = Some(code.clone()));
         self.session.try_update_value(|session| session.is_held_by(code));
         self.tick();
+    }
+
+    /// Whom the phone goes back to, while a second person looks without knowing what the first said.
+    pub(crate) fn second_look(self) -> Option<PersonCode> {
+        self.settings.with_untracked(|s| s.second_look_for.clone())
+    }
+
+    /// A second person takes the phone, and nothing of the key answers of others is shown until it goes back.
+    pub(crate) fn look_second(self, code: &PersonCode) {
+        let Some(first) = self.now_once().map(|now| now.here.person.clone()) else { return };
+        self.set_settings(|s| s.second_look_for = Some(first));
+        self.session.try_update_value(|session| session.here.second_look = true);
+        self.end_input();
+        self.set_person(code.clone());
+        self.redraw();
+    }
+
+    /// The phone goes back to the first person; both see both answers.
+    pub(crate) fn end_second_look(self) {
+        let first = self.second_look();
+        self.set_settings(|s| s.second_look_for = None);
+        self.session.try_update_value(|session| session.here.second_look = false);
+        if let Some(first) = first {
+            self.set_person(first);
+        }
+        self.redraw();
+        self.go(Screen::Pair);
     }
 
     /// Hold a card from now on; its signer is our office.

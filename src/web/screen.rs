@@ -33,6 +33,10 @@ pub(crate) enum Screen {
     Readings(Uuid),
     /// One reading in full, by its method.
     Reading(Uuid, String),
+    /// Two people or two phones at one carcass.
+    Pair,
+    /// A carcass that another phone began.
+    Join,
     /// What lies where, paced out.
     Sketch,
     /// Ageing drawn jaws at home.
@@ -91,6 +95,8 @@ impl Screen {
             Self::Readings(_) => "readings",
             Self::Reading(..) => "reading",
             Self::Sketch => "sketch",
+            Self::Pair => "pair",
+            Self::Join => "join",
             Self::Practice => "practice",
             Self::HandOver => "hand-over",
             Self::Custody => "custody",
@@ -128,6 +134,8 @@ impl Screen {
                 .unwrap_or(Self::Start),
             ("sketch", "") => Self::Sketch,
             ("practice", "") => Self::Practice,
+            ("pair", "") => Self::Pair,
+            ("join", "") => Self::Join,
             ("hand-over", "") => Self::HandOver,
             ("custody", "") => Self::Custody,
             ("bench", "") => Self::Bench,
@@ -162,6 +170,7 @@ impl Screen {
                 | Self::Steps
                 | Self::Stops
                 | Self::Sketch
+                | Self::Pair
         )
     }
 }
@@ -191,6 +200,8 @@ mod tests {
             Screen::Reading(id, "age.lower_jaw".to_owned()),
             Screen::Sketch,
             Screen::Practice,
+            Screen::Pair,
+            Screen::Join,
             Screen::HandOver,
             Screen::Custody,
             Screen::Bench,

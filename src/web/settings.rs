@@ -21,6 +21,8 @@ pub(crate) struct Settings {
     pub(crate) us_units: Option<bool>,
     /// Who held the phone last.
     pub(crate) person: Option<PersonCode>,
+    /// Who holds the phone again after a second person's look, while that goes on.
+    pub(crate) second_look_for: Option<PersonCode>,
     /// The crew's name.
     pub(crate) crew: String,
     /// What the crew calls this phone.

@@ -98,6 +98,7 @@ pub(crate) const fn only_finding(input: &Input) -> Option<&'static str> {
         | Input::Instant(f)
         | Input::Place(f)
         | Input::ReadDo(f)
+        | Input::Sweep { finding: f, .. }
         | Input::Photo(f) => Some(f),
         Input::Panel(_) | Input::Photos { .. } | Input::Jaw | Input::Points { .. } | Input::Volumes { .. } => None,
     }

@@ -121,12 +121,6 @@ export async function answerOne(hand, plan) {
   } else if (said.seen) {
     for (const sign of said.seen) await hand.tilePaged(sign);
     await hand.tilePaged("done");
-    // Where the signs may not be called absent (in the dark, under snow), the form goes on without the statement.
-    await page.waitForFunction((before) => document.querySelector('main [data-tile="looked"]') !== null
-      || (document.querySelector("main [data-ask]")?.dataset.ask ?? "") !== before, here.ask).catch(() => {
-      throw new Error(`${here.ask}: neither asked for the statement nor gone on`);
-    });
-    if ((await standing(page)).tiles.includes("looked")) await hand.tile("looked");
   } else if (said.number !== undefined) {
     for (const digit of String(said.number)) await hand.press(`[data-key="${digit === "-" ? "minus" : digit}"]`);
     await hand.tile("save");

@@ -114,6 +114,16 @@ impl Answering for Script {
             Ask::Step { step, .. } => step,
         };
         let questions = ask.questions(view);
+        if let Input::Sweep { finding, steps } = step.input {
+            // Looked over in one only where the script knows no sign of any of them.
+            let signs = steps.iter().filter_map(|id| marrowbook::guide::steps::step(id)).flat_map(|s| match s.input {
+                Input::Panel(signs) => signs.iter().copied().collect::<Vec<_>>(),
+                _ => Vec::new(),
+            });
+            let clean = signs.map(|f| self.of(f, Site::NONE)).all(|a| a == Answer::NotSeen);
+            let each = Draft { finding, site: Site::NONE, answer: Answer::choice("ask_each"), step: step.id };
+            return if clean { ask.sweep(view) } else { vec![each] };
+        }
         if let Input::Panel(signs) = step.input {
             let answers: Vec<Answer> = questions.iter().map(|(f, s)| self.of(f, *s)).collect();
             if let Some(none) = answers.iter().find(|a| !a.is_informative()) {

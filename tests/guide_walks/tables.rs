@@ -27,6 +27,7 @@ fn findings_of(step: &Step) -> Vec<&'static str> {
         | Input::Instant(f)
         | Input::Place(f)
         | Input::ReadDo(f)
+        | Input::Sweep { finding: f, .. }
         | Input::Photo(f) => vec![f],
         Input::Panel(signs) => signs.to_vec(),
         Input::Photos { finding, .. } => vec![finding],
@@ -46,7 +47,14 @@ fn steps_have_names_of_their_own_and_ask_findings_of_their_form() {
             let fits = matches!(
                 (step.input, shape),
                 (Input::Panel(_) | Input::ReadDo(_), S::Presence)
-                    | (Input::Choice(_) | Input::Jaw | Input::Points { .. } | Input::Volumes { .. }, S::Choice(_))
+                    | (
+                        Input::Choice(_)
+                            | Input::Sweep { .. }
+                            | Input::Jaw
+                            | Input::Points { .. }
+                            | Input::Volumes { .. },
+                        S::Choice(_)
+                    )
                     | (Input::Choices(_), S::Choices(_))
                     | (Input::Number(_), S::Number { .. })
                     | (Input::Points { .. }, S::Plants(_))
@@ -60,6 +68,13 @@ fn steps_have_names_of_their_own_and_ask_findings_of_their_form() {
         }
         if let Input::Panel(signs) = step.input {
             assert!((1..=6).contains(&signs.len()), "{}: {} signs on one panel", step.id, signs.len());
+        }
+        if let Input::Sweep { steps: covered, .. } = step.input {
+            for id in covered {
+                let covered = marrowbook::guide::steps::step(id).unwrap_or_else(|| panic!("{}: no step {id}", step.id));
+                let may = matches!(covered.input, Input::Panel(_) | Input::ReadDo(_));
+                assert!(may && covered.phase == step.phase, "{}: {id} cannot be swept", step.id);
+            }
         }
     }
 }
@@ -103,6 +118,12 @@ fn every_step_is_come_to_by_some_visit() {
     }
     walk(bench(), ExamKind::Bench, nothing);
     walk(bench(), ExamKind::Bench, |v| v.card = Some(crate::calipers::card_with(&crate::calipers::ratio())));
+    // The next carcass of a day, of which its crew knows what to look for.
+    let second: fn(&mut Visit) = |v| {
+        v.walk(&mut fresh());
+        v.next_exam(2, ExamKind::Field);
+    };
+    walk(scavenged(), ExamKind::Field, second);
     let report: fn(&mut Visit) = |v| {
         v.kind = ExamKind::Report;
         v.report = Some(uuid::Uuid::from_u128(40));

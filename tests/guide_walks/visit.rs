@@ -3,7 +3,7 @@
 use std::cell::OnceCell;
 
 use marrowbook::card::Card;
-use marrowbook::guide::{Ask, Context, Draft, ExamKind, Situation, View, compose, situation, withdraw};
+use marrowbook::guide::{Ask, Context, Draft, ExamKind, Situation, View, before, compose, situation, withdraw};
 use marrowbook::record::{
     Answer, Body, DeviceId, Digest, EntryId, Fold, Head, Journal, Moment, PersonCode, Salt, Scope, Sheet, Site,
     Subject, Value, find, fold, fold_bodies, links,
@@ -88,9 +88,11 @@ impl Visit {
 
     /// What the phone writes by itself when an examination begins.
     fn begin(&mut self, kind: &str) {
-        for (finding, answer) in
-            [("examination_kind", Answer::choice(kind)), (links::CARCASS, Answer::Seen { value: Value::Ref(CARCASS) })]
-        {
+        for (finding, answer) in [
+            ("examination_kind", Answer::choice(kind)),
+            (links::CARCASS, Answer::Seen { value: Value::Ref(CARCASS) }),
+            (links::OUTING, Answer::Seen { value: Value::Ref(OUTING) }),
+        ] {
             let draft = Draft { finding, site: Site::NONE, answer, step: "begin" };
             self.write(&[draft]);
         }
@@ -123,6 +125,7 @@ impl Visit {
             outing: fold.outings.get(&OUTING).unwrap_or(&none),
             exam: fold.examination(self.exam).map_or(&none, |e| &e.sheet),
             report: self.report.map(|id| fold.reports.get(&id).unwrap_or(&none)),
+            before: before(fold, OUTING, self.exam),
             carcass: fold.carcass_of(self.exam),
             card: self.card.as_ref(),
             person: &self.person,

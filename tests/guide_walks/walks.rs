@@ -230,7 +230,7 @@ fn the_second_carcass_of_an_outing_is_not_asked_about_the_outing() {
         assert!(first.iter().any(|a| a == step), "{step}");
         assert!(!second.iter().any(|a| a == step), "{step} was asked again");
     }
-    for step in ["land_leave", "place", "species", "body_state", "H01", "thumb_to_finger", "examination_closed"] {
+    for step in ["land_leave", "place", "species", "alive", "H01", "thumb_to_finger", "examination_closed"] {
         assert!(second.iter().any(|a| a == step), "{step} belongs to each carcass");
     }
 }

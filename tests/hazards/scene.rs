@@ -3,7 +3,9 @@
 use std::sync::OnceLock;
 
 use marrowbook::card::{Call, CallFor, Card, Figures, Flags, Limits, Permit, Person, Units};
-use marrowbook::guide::{Context, Draft, ExamKind, Fired, Grade, Situation, View, compose, situation, withdraw};
+use marrowbook::guide::{
+    Context, Draft, ExamKind, Fired, Grade, Situation, View, before, compose, situation, withdraw,
+};
 use marrowbook::record::{
     Answer, DeviceId, Digest, EntryId, Fold, Head, Journal, Moment, PersonCode, Place, PlaceSource, Salt, Scope, Shape,
     Sheet, Site, Subject, Value, Why, find, fold, links,
@@ -170,6 +172,7 @@ impl Scene {
             outing: fold.outings.get(&OUTING).unwrap_or(&none),
             exam: fold.examination(self.exam).map_or(&none, |e| &e.sheet),
             report: None,
+            before: before(&fold, OUTING, self.exam),
             carcass: fold.carcass_of(self.exam),
             card: self.card.as_ref(),
             person: &self.person,

@@ -54,6 +54,7 @@ pub(super) fn asks_any(step: &Step, findings: &[&str]) -> bool {
         | Input::ReadDo(f)
         | Input::Photo(f)
         | Input::Photos { finding: f, .. }
+        | Input::Sweep { finding: f, .. }
         | Input::Points { done: f, .. }
         | Input::Volumes { done: f, .. } => findings.contains(&f),
         Input::Panel(signs) => signs.iter().any(|f| findings.contains(f)),

@@ -1,7 +1,7 @@
 //! Approach: whose land, what ground, what was found there, where and when.
 
 use crate::guide::{Input, Phase, Step, View};
-use crate::record::{Answer, Site};
+use crate::record::{Answer, Site, Value};
 
 use super::facts::something_here;
 
@@ -19,8 +19,21 @@ fn slope_is_measured(v: &View) -> bool {
     matches!(v.answer("slope_30_here_or_above"), Answer::CantTell { .. })
 }
 
+/// The next carcass of a day out, of which nobody had reported: it was found by those who begin its record.
+fn found_on_the_way(v: &View, _: Site) -> Option<Answer> {
+    (v.before.is_some() && v.report.is_none()).then(|| Answer::choice("found"))
+}
+
+/// Who has the place from the phone's own position stands there. Of what is typed in from paper the clock says nothing.
+fn arrived_with_the_fix(v: &View, _: Site) -> Option<Answer> {
+    let at = v.stood_at("place").filter(|_| !v.there("from_paper"))?;
+    Some(Answer::Seen { value: Value::Instant(at) })
+}
+
 pub(super) const STEPS: &[Step] = &[
     row("land_leave", Input::Choice("land_leave")),
+    row("ground_again", Input::Sweep { finding: "ground_looked_over", steps: &["ground", "road_and_people"] })
+        .when(|v| v.looked_before(&["slope_30_here_or_above", "road_edge"])),
     row(
         "ground",
         Input::Panel(&[
@@ -40,11 +53,11 @@ pub(super) const STEPS: &[Step] = &[
         "road_and_people",
         Input::Panel(&["road_edge", "road_lane", "child_or_lone_worker", "known_carcass_revisited"]),
     ),
-    row("report_outcome", Input::Choice("report_outcome")),
+    row("report_outcome", Input::Choice("report_outcome")).ruled_out(found_on_the_way),
     row("place", Input::Place("place")).when(something_here),
     // Words only where there is no position.
     row("place_words", Input::Text("place_words"))
         .when(|v| something_here(v) && v.is_answered_by_hand("place", Site::NONE) && !v.there("place")),
-    row("arrived", Input::Instant("arrived_at")).when(something_here),
+    row("arrived", Input::Instant("arrived_at")).when(something_here).ruled_out(arrived_with_the_fix),
     row("walk_out", Input::Number("walk_out_min")).when(something_here),
 ];

@@ -39,7 +39,7 @@ pub(super) const TIMES: &[Step] = &[
 
 /// A body that still lies as one piece: layers at it date its death and not its scattering.
 fn lies_there(v: &View) -> bool {
-    carcass_here(v) && (v.chose("body_state", "whole") || v.chose("body_state", "part_eaten"))
+    carcass_here(v) && (v.body_is("whole") || v.body_is("part_eaten"))
 }
 
 fn snow_over(v: &View) -> bool {
@@ -62,11 +62,11 @@ fn may_be_fresh(v: &View) -> bool {
 
 fn mammals_ate(v: &View) -> bool {
     let known = ["wolf", "coyote", "bobcat_or_lynx"];
-    carcass_here(v) && v.chose("body_state", "mostly_eaten") && known.iter().any(|who| v.chose("tracks_by", who))
+    carcass_here(v) && v.body_is("mostly_eaten") && known.iter().any(|who| v.chose("tracks_by", who))
 }
 
 fn bones_in_spring(v: &View) -> bool {
-    bones_bare(v) && v.chose("body_state", "bones_and_hair") && v.chose("snow_under_body", "bare_ground")
+    bones_bare(v) && v.body_is("bones_and_hair") && v.chose("snow_under_body", "bare_ground")
 }
 
 const fn row(id: &'static str, input: Input, when: fn(&View) -> bool) -> Step {

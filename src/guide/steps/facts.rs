@@ -21,17 +21,17 @@ pub(super) fn deer_here(v: &View) -> bool {
 
 /// Some of the body has been eaten and some of it is left.
 pub(super) fn some_eaten(v: &View) -> bool {
-    carcass_here(v) && (v.chose("body_state", "part_eaten") || v.chose("body_state", "mostly_eaten"))
+    carcass_here(v) && (v.body_is("part_eaten") || v.body_is("mostly_eaten"))
 }
 
 /// The belly is gone: what was in the rumen may lie on the snow.
 pub(super) fn gut_pile_only(v: &View) -> bool {
-    v.chose("body_state", "mostly_eaten") || v.chose("body_state", "bones_and_hair")
+    v.body_is("mostly_eaten") || v.body_is("bones_and_hair")
 }
 
 /// Nothing of the body has been eaten.
 pub(super) fn whole_deer(v: &View) -> bool {
-    deer_here(v) && v.chose("body_state", "whole")
+    deer_here(v) && v.body_is("whole")
 }
 
 /// Bones lie bare: pelvis and legs can be looked at.

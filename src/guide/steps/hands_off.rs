@@ -12,16 +12,16 @@ const fn row(id: &'static str, input: Input) -> Step {
 
 /// Something ate of it: the stomach may lie outside.
 fn may_lie_out(v: &View) -> bool {
-    carcass_here(v) && ["part_eaten", "mostly_eaten", "bones_and_hair"].iter().any(|state| v.chose("body_state", state))
+    carcass_here(v) && ["part_eaten", "mostly_eaten", "bones_and_hair"].iter().any(|state| v.body_is(state))
 }
 
 /// Of bones and hair nobody says how the body lay, nor how fresh it is.
 fn bones_have_no_posture(v: &View, _: Site) -> Option<Answer> {
-    v.chose("body_state", "bones_and_hair").then_some(Answer::PartGone { why: Why::Scavenged })
+    v.body_is("bones_and_hair").then_some(Answer::PartGone { why: Why::Scavenged })
 }
 
 fn bones_are_bones(v: &View, _: Site) -> Option<Answer> {
-    v.chose("body_state", "bones_and_hair").then(|| Answer::choice("bones_only"))
+    v.body_is("bones_and_hair").then(|| Answer::choice("bones_only"))
 }
 
 /// What tells the sex has been said; where it speaks with one voice nobody is asked again.

@@ -80,6 +80,11 @@ pub const STEPS: [&[Step]; 37] = [
     bench::END,
 ];
 
+/// The step of an id.
+pub fn step(id: &str) -> Option<&'static Step> {
+    STEPS.iter().flat_map(|part| part.iter()).find(|step| step.id == id)
+}
+
 /// Whether a step asks whether the crew may go on to touch or to open. It is asked before the facts
 /// that guard what it opens: nobody gloves up for what nobody may do.
 pub(crate) fn asks_for_permission(step: &Step) -> bool {

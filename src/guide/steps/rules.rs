@@ -5,7 +5,7 @@ use crate::guide::{View, may_open, may_take_femur, may_take_jaw};
 use crate::record::{Answer, Site, Why, sample_of_item};
 
 fn gone(v: &View) -> Option<Answer> {
-    v.chose("body_state", "bones_and_hair").then_some(Answer::PartGone { why: Why::Scavenged })
+    v.body_is("bones_and_hair").then_some(Answer::PartGone { why: Why::Scavenged })
 }
 
 /// Hide, flesh and gut: gone where only bones and hair are left.

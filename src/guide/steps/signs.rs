@@ -12,7 +12,7 @@ const fn row(id: &'static str, input: Input) -> Step {
 }
 
 fn some_left_or_bones(v: &View) -> bool {
-    some_eaten(v) || (carcass_here(v) && v.chose("body_state", "bones_and_hair"))
+    some_eaten(v) || (carcass_here(v) && v.body_is("bones_and_hair"))
 }
 
 /// A grown buck: pus at the antler bases is all but unknown in does (91 of 4,983 bucks and none of 2,562

@@ -1,6 +1,6 @@
 //! The hands-off record, first part: the story that the snow tells. Own tracks were left out before.
 
-use crate::guide::{Input, Phase, Step, View};
+use crate::guide::{Input, Phase, Step, View, is_short};
 use crate::order::Short as _;
 use crate::record::{Answer, Site, Value, Why};
 
@@ -20,7 +20,7 @@ fn may_be_buried(v: &View) -> bool {
 }
 
 fn not_bones(v: &View) -> bool {
-    carcass_here(v) && !v.chose("body_state", "bones_and_hair")
+    carcass_here(v) && !v.body_is("bones_and_hair")
 }
 
 /// Beside old bones depth tells nothing of the deer, unless they lie on the ground that the snow then covered.
@@ -75,9 +75,20 @@ fn predator_tracks(v: &View) -> bool {
     ["wolf", "coyote", "dog", "bobcat_or_lynx", "cougar"].iter().any(|who| v.chose("tracks_by", who))
 }
 
+/// From where it was seen to be dead it was seen to be bones and hair.
+fn said_from_afar(v: &View, _: Site) -> Option<Answer> {
+    v.chose("alive", "bones_and_hair").then(|| Answer::choice("bones_and_hair"))
+}
+
+/// Where only scraps are left and nothing speaks of people, the crew chooses how much of it is recorded.
+fn scraps(v: &View) -> bool {
+    v.body_is("bones_and_hair") && carcass_here(v) && !super::facts::people_sign(v) && !is_short(v)
+}
+
 pub(super) const STEPS: &[Step] = &[
     // How much is left comes first: it settles most of what follows where nothing is.
-    row("body_state", Input::Choice("body_state")),
+    row("body_state", Input::Choice("body_state")).ruled_out(said_from_afar),
+    row("record_length", Input::Choice("record_length")).when(scraps),
     row("snow_over_body", Input::Choice("snow_over_body")).ruled_out(cached),
     row("snow_over_body_depth", Input::Number("snow_over_body_cm")).when(|v| carcass_here(v) && snow_lies_over(v)),
     row("body_buried", Input::Choice("body_buried")).when(may_be_buried),

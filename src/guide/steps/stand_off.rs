@@ -1,7 +1,8 @@
 //! The look from outside the trampled snow: alive or dead, who else is about, signs of people and of
 //! danger. Everything that could turn the crew round is asked here, before the first step in.
 
-use crate::guide::{Input, Phase, Step};
+use crate::guide::{Input, Phase, Step, View};
+use crate::record::{Answer, Site, Why};
 
 use super::facts::{carcass_here, people_sign, something_here};
 
@@ -29,9 +30,39 @@ const fn row(id: &'static str, input: Input) -> Step {
     Step::look(id, Phase::StandOff, input).when(carcass_here)
 }
 
+/// Where nobody reported it and nobody is known to have seen it alive, there is nobody to ask.
+fn nobody_saw_it_alive(v: &View, _: Site) -> Option<Answer> {
+    let seen = ["seen_alive", "seen_to_die"].iter().any(|how| v.chose("times_known", how));
+    let alone = v.report.is_none() && v.before.is_some() && !seen;
+    alone.then_some(Answer::NotLooked { why: Why::NotGiven })
+}
+
+/// Openings, belly and chin of what is bones and hair.
+fn scraps(v: &View, _: Site) -> Option<Answer> {
+    v.chose("alive", "bones_and_hair").then_some(Answer::PartGone { why: Why::Scavenged })
+}
+
 pub(super) const STEPS: &[Step] = &[
     row("alive", Input::Choice("alive")).when(something_here),
     row("species", Input::Choice("species")).when(something_here),
+    row(
+        "look_round_again",
+        Input::Sweep {
+            finding: "round_looked_over",
+            steps: &[
+                "animals_about",
+                "others_dead_or_sick",
+                "own_tracks",
+                "people_on_body",
+                "people_round_body",
+                "tags",
+            ],
+        },
+    )
+    .when(|v| {
+        let looked = ["predator_in_sight", "dead_bird_or_scavenger", "own_tracks_left_out", "dumped_here"];
+        carcass_here(v) && v.looked_before(&looked)
+    }),
     row(
         "animals_about",
         Input::Panel(&[
@@ -64,8 +95,9 @@ pub(super) const STEPS: &[Step] = &[
         .when(|v| ["do_not_eat_tag", "owner_or_livestock_tag", "study_tag_or_collar"].iter().any(|tag| v.there(tag))),
     row("days_since_handling", Input::Number("days_since_handling_count"))
         .when(|v| carcass_here(v) && v.there("study_tag_or_collar")),
-    row("witness_behaviour", Input::Choices("witness_behaviour")).may_be_absent(),
-    row("danger_signs", Input::Panel(&["blood_at_openings", "swollen_belly", "very_thin", "wet_chin"])),
-    row("photo_scene", Input::Photo("photo")).sites(|_| vec![crate::record::Site::item(1)]),
+    row("witness_behaviour", Input::Choices("witness_behaviour")).may_be_absent().ruled_out(nobody_saw_it_alive),
+    row("danger_signs", Input::Panel(&["blood_at_openings", "swollen_belly", "very_thin", "wet_chin"]))
+        .ruled_out(scraps),
+    row("photo_scene", Input::Photo("photo")).sites(|_| vec![Site::item(1)]),
     row("evidence_note", Input::Text("evidence_note")).when(people_sign),
 ];

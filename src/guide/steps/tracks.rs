@@ -18,7 +18,7 @@ fn tracks_here(v: &View) -> bool {
 }
 
 fn flesh_here(v: &View) -> bool {
-    carcass_here(v) && !v.chose("body_state", "bones_and_hair")
+    carcass_here(v) && !v.body_is("bones_and_hair")
 }
 
 fn crisp(v: &View) -> bool {

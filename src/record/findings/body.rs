@@ -11,7 +11,7 @@ const SEX: &[&str] =
 
 pub(super) const FINDINGS: &[F] = &[
     F::exam("species", Shape::Choice(&["white_tailed_deer", "other_deer", "other_animal"])),
-    F::exam("alive", Shape::Choice(&["dead", "alive"])),
+    F::exam("alive", Shape::Choice(&["dead", "bones_and_hair", "alive"])),
     F::exam("quick_class", Shape::Choice(&["fawn", "older"])),
     F::exam("body_state", Shape::Choice(&["whole", "part_eaten", "mostly_eaten", "bones_and_hair"])),
     F::exam("body_frozen", Shape::Choice(&["not_frozen", "part_frozen", "frozen_solid"])),

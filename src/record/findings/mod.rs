@@ -1,5 +1,6 @@
 //! The finding table: everything that can be asked, by part of the visit.
 
+mod again;
 mod body;
 mod confirm;
 mod evidence;
@@ -58,6 +59,7 @@ pub const FINDINGS: &[&[FindingDef]] = &[
     winter::FINDINGS,
     rumen::FINDINGS,
     snow::FINDINGS,
+    again::FINDINGS,
     search::FINDINGS,
     sketch::FINDINGS,
 ];

@@ -13,6 +13,7 @@ mod plants;
 mod points;
 mod read_do;
 mod sample_label;
+mod sweep;
 mod text;
 mod volumes;
 
@@ -83,6 +84,7 @@ pub(crate) fn input(question: &Question) -> AnyView {
         Input::Choice(finding) => choice::choice(question, finding),
         Input::Choices(finding) => choices::choices(question, finding),
         Input::Panel(signs) => panel::panel(question, signs),
+        Input::Sweep { steps, .. } => sweep::sweep(question, steps),
         Input::Number(finding) => number::number(question, finding),
         Input::Text("sample_number") => sample_label::sample_label(question),
         Input::Text("handed_over") => hand_over_tile(question),

@@ -1,11 +1,11 @@
-//! Signs that are there or not. The last page asks for the statement that they were looked for.
+//! Signs that are there or not. The tile that ends the last page states that all were looked for; who cannot say
+//! so takes `No answer`.
 
 use leptos::prelude::*;
 
 use crate::guide::Ask;
 use crate::web::form::Form;
-use crate::web::parts::{Look, foot, main_tile, pages, tile, toggle};
-use crate::web::screen::Screen;
+use crate::web::parts::{foot, main_tile, pages, toggle};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -14,12 +14,8 @@ use super::{Question, no_answer};
 
 pub(super) fn panel(q: &Question, signs: &'static [&'static str]) -> AnyView {
     let (form, ask) = (q.form, q.ask);
-    let looked = wording::ask_part(form.language(), &q.ask, "looked").unwrap_or_else(|| form.say("panel.looked"));
     let may_be_absent = q.ask.may_be_absent(&q.now.view());
     let shown = move || {
-        if form.stating.get() {
-            return statement(form, ask, looked.clone());
-        }
         let (shown, page, count) = pages(signs, form.page.get());
         let tiles =
             shown.into_iter().map(|sign| toggle(form, sign, wording::finding(form.language(), sign))).collect_view();
@@ -30,14 +26,14 @@ pub(super) fn panel(q: &Question, signs: &'static [&'static str]) -> AnyView {
     view! { <div class="tiles">{shown}</div> }.into_any()
 }
 
-/// Ends the panel: by a statement where all was looked over; else the rest cannot be told.
+/// Ends the panel: by the statement that each was looked for; where not all could be, the rest cannot be told.
 fn done_tile(form: Form, ask: Ask, may_be_absent: bool) -> AnyView {
     let label = move || match (form.picked.with(std::collections::BTreeSet::len), may_be_absent) {
         (0, true) => form.say("tile.none_of_these"),
         (0, false) => form.say("tile.none_seen"),
         (n, _) => form.say_with("tile.these_no_others", &[("n", Arg::Count(i64::try_from(n).unwrap_or_default()))]),
     };
-    main_tile(form, "done", label, move || if may_be_absent { form.state(true) } else { give(form, ask) })
+    main_tile(form, "done", label, move || give(form, ask))
 }
 
 fn give(form: Form, ask: Ask) {
@@ -45,18 +41,4 @@ fn give(form: Form, ask: Ask) {
     if let Some(now) = form.now_once() {
         form.answer(&ask.panel(&now.view(), &picked));
     }
-}
-
-/// The statement that makes `not there` of what was not tapped.
-fn statement(form: Form, ask: Ask, looked: String) -> AnyView {
-    let name = ask.name();
-    view! {
-        <p class="statement">{form.say("panel.question")}</p>
-        {tile(form, "looked", looked, Look::Main, move || give(form, ask))}
-        {tile(form, "not-everywhere", form.say("panel.not_everywhere"), Look::Value, move || {
-            form.go(Screen::NoAnswer(name.clone()));
-        })}
-        {tile(form, "back-to-signs", form.say("panel.back"), Look::Aside, move || form.state(false))}
-    }
-    .into_any()
 }

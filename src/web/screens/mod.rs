@@ -9,9 +9,11 @@ mod hand_over;
 mod hand_over_ways;
 mod hazard;
 mod hurt;
+mod join;
 mod journal;
 mod leave_now;
 mod no_answer;
+mod pair;
 mod photos;
 mod practice;
 mod readings;
@@ -52,6 +54,8 @@ pub(crate) fn screen(form: Form, screen: &Screen) -> AnyView {
         Screen::Reading(id, method) => readings::one(form, *id, method),
         Screen::Sketch => sketch::sketch(form),
         Screen::Practice => practice::practice(form),
+        Screen::Pair => pair::pair(form),
+        Screen::Join => join::join(form),
         Screen::HandOver => hand_over::hand_over(form),
         Screen::Custody => custody::custody(form),
         Screen::Bench => bench::bench(form),

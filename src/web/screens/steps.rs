@@ -33,10 +33,11 @@ pub(super) fn steps(form: Form) -> AnyView {
     });
     let to_sketch = (now.kind == ExamKind::Field)
         .then(|| act(form, "sketch", form.say("sketch.head"), move || form.go(Screen::Sketch)));
+    let to_pair = id.map(|_| act(form, "pair", form.say("pair.head"), move || form.go(Screen::Pair)));
     view! {
         <section class="ask">
             {plain_head(form.say("steps.head"))}
-            <p class="ways">{to_stops} {to_journal} {to_photos} {to_sketch} {to_readings}</p>
+            <p class="ways">{to_stops} {to_pair} {to_journal} {to_photos} {to_sketch} {to_readings}</p>
         </section>
         {phases.iter().map(|phase| of_phase(form, &now, *phase)).collect_view()}
         <div class="tiles">

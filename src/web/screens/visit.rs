@@ -19,6 +19,10 @@ pub(super) fn visit(form: Form, named: Option<&str>) -> AnyView {
     if now.here.examination.is_none() && report.is_none() {
         return nothing_in_hand(form);
     }
+    // While the second person looks, the list of what is left stands where the next question would.
+    if named.is_none() && form.second_look().is_some() {
+        return super::pair::pair(form);
+    }
     match (now.ask(named), named) {
         (Some(Ask::Hazard { hazard: row, .. }), _) => hazard(form, &now, row),
         (Some(ask), _) => question(form, &now, ask),
@@ -53,7 +57,7 @@ fn question(form: Form, now: &Now, ask: Ask) -> AnyView {
             {given}
         </section>
         {input(&q)}
-        {worth_most(form, now, &ask)}
+        {form.second_look().is_none().then(|| worth_most(form, now, &ask))}
     }
     .into_any()
 }
@@ -170,6 +174,7 @@ const fn input_name(input: &Input) -> &'static str {
         Input::Choice(_) => "choice",
         Input::Choices(_) => "choices",
         Input::Panel(_) => "panel",
+        Input::Sweep { .. } => "sweep",
         Input::Number(_) => "number",
         Input::Text(_) => "text",
         Input::Instant(_) => "instant",

@@ -12,6 +12,8 @@ mod notes;
 mod now;
 mod photos;
 #[cfg(test)]
+mod pair_tests;
+#[cfg(test)]
 mod report_tests;
 #[cfg(test)]
 mod tests;
@@ -173,6 +175,18 @@ impl Session {
             bodies
                 .extend(self.note(&[draft(links::EVENT, joined), draft("event_carcass_count", number)], &from.when())?);
         }
+        Ok(bodies)
+    }
+
+    /// Begin at the carcass of another phone, known by the code that it shows: the office joins the two.
+    pub(crate) fn join_by_code(&mut self, code: &str, from: &impl Source) -> Result<Vec<Body>, Flaw> {
+        self.here.report = None;
+        if self.here.outing.is_none() {
+            self.here.outing = Some(from.id());
+        }
+        let mut bodies = self.begin("field", from.id(), from)?;
+        let said = Answer::Seen { value: Value::Text(code.to_owned()) };
+        bodies.extend(self.note(&[draft("same_carcass_as_code", said)], &from.when())?);
         Ok(bodies)
     }
 

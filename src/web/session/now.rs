@@ -5,7 +5,7 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 use crate::card::Card;
-use crate::guide::{Ask, ExamKind, Phase, Situation, View, daylight, situation};
+use crate::guide::{Ask, ExamKind, Phase, Situation, View, before, daylight, second_look, situation};
 use crate::record::{Carcass, Fold, Moment, PersonCode, Sheet, Subject};
 
 /// What is in hand.
@@ -21,11 +21,20 @@ pub(crate) struct Here {
     pub(crate) examination: Option<Uuid>,
     /// What is begun next is typed in from a sheet of paper.
     pub(crate) from_paper: bool,
+    /// A second person looks without knowing what the first said.
+    pub(crate) second_look: bool,
 }
 
 impl Default for Here {
     fn default() -> Self {
-        Self { person: PersonCode::unnamed(), outing: None, report: None, examination: None, from_paper: false }
+        Self {
+            person: PersonCode::unnamed(),
+            outing: None,
+            report: None,
+            examination: None,
+            from_paper: false,
+            second_look: false,
+        }
     }
 }
 
@@ -48,12 +57,15 @@ pub(crate) struct Now {
 
 impl Now {
     /// Read the guide's tables against what stands.
-    pub(crate) fn new(here: Here, fold: Fold, card: Option<Arc<Card>>, at: Moment) -> Self {
+    pub(crate) fn new(here: Here, mut fold: Fold, card: Option<Arc<Card>>, at: Moment) -> Self {
         let kind = match here.examination.and_then(|id| fold.examination(id)).and_then(|e| e.kind.as_deref()) {
             Some("bench") => ExamKind::Bench,
             None if here.examination.is_none() && here.report.is_some() => ExamKind::Report,
             _ => ExamKind::Field,
         };
+        if let Some(examination) = here.examination.filter(|_| here.second_look) {
+            second_look::hide_others(&mut fold, examination, &here.person);
+        }
         let mut now = Self { here, fold, kind, card, at, situation: Situation::default(), empty: Sheet::default() };
         if now.here.examination.is_some() || now.kind == ExamKind::Report {
             now.situation = situation(&now.view());
@@ -69,6 +81,7 @@ impl Now {
             outing: self.outing_sheet(),
             exam: sheet(self.here.examination.map(Subject::Examination)).unwrap_or(&self.empty),
             report: sheet(self.here.report.map(Subject::Report)),
+            before: self.here.outing.zip(self.here.examination).and_then(|(o, e)| before(&self.fold, o, e)),
             carcass: self.carcass(),
             card: self.card.as_deref(),
             person: &self.here.person,

@@ -13,6 +13,7 @@ mod drawings_of_fat;
 mod drawings_of_signs;
 mod office;
 mod options;
+mod pair;
 mod paper;
 mod photos;
 mod readings;
@@ -102,6 +103,7 @@ macro_rules! each_file {
             "screens" screens::TEXTS;
             "winter" winter::TEXTS;
             "photos" photos::STEPS, photos::TEXTS;
+            "pair" pair::TEXTS;
             "sketch" sketch::STEPS, sketch::OPTIONS, sketch::TEXTS;
         }
     };

@@ -121,9 +121,9 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("visit.readings", "See the readings"),
     // Tiles.
     ("tile.no_answer", "No answer"),
-    ("tile.none_of_these", "None of these"),
+    ("tile.none_of_these", "I looked for each: none of these"),
     ("tile.none_seen", "None seen, but I could not look all over"),
-    ("tile.these_no_others", "These {n}, no others"),
+    ("tile.these_no_others", "These {n}; I looked for the others: none"),
     ("tile.that_is_all", "That is all ({n} picked)"),
     ("tile.more", "More ({page} of {pages})"),
     ("tile.done", "Done"),
@@ -131,11 +131,9 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("tile.save_text", "Save"),
     ("choices.pick_first", "Pick what fits, then save"),
     ("text.empty", "Nothing was typed. Type something, or take No answer."),
-    // A panel.
-    ("panel.question", "Did you look for each of them?"),
-    ("panel.looked", "Yes, I looked for all of them"),
-    ("panel.not_everywhere", "No, not for all"),
-    ("panel.back", "Back to the list"),
+    // Several panels in one.
+    ("sweep.none", "I looked for each: none of these"),
+    ("sweep.ask_each", "One of them, or not sure: ask me each"),
     // Numbers.
     ("pad.label", "Number pad, up to {largest}"),
     ("pad.minus", "Minus"),

@@ -193,6 +193,10 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("option.hoof_damage", "Hoof damage"),
     ("option.open", "Open gap"),
     ("option.line", "Thin line"),
+    ("option.none_of_these", "None of these"),
+    ("option.ask_each", "Each asked"),
+    ("option.short_record", "Short record"),
+    ("option.full_record", "Full record"),
     ("option.closed", "Closed"),
     // Opened.
     ("option.rumen.present", "Still in the body, whole"),

@@ -128,6 +128,9 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("finding.bones_scattered", "Bones carried about"),
     ("finding.browse_or_beds_by_body", "Bitten twigs or deer beds"),
     // Body.
+    ("finding.ground_looked_over", "Ground and road, looked over again"),
+    ("finding.round_looked_over", "Looked once round"),
+    ("finding.record_length", "Record"),
     ("finding.species", "Animal"),
     ("finding.alive", "Dead or alive"),
     ("finding.quick_class", "Fawn or older"),

@@ -34,6 +34,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("why.cached", "An animal covered it"),
     ("why.removed", "Taken by a person"),
     ("why.one_of_many", "One of many here"),
+    ("why.short_record", "Short record"),
     ("why.not_given", "No reason given"),
     ("why.other", "Another reason"),
     // Places. The crew counts cheek teeth from the front; the zoological name stands beside.

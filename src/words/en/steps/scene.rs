@@ -8,6 +8,11 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Without leave you stop at the line."
         "Ask before you cross."
     }
+    "ground_again" {
+        "Ground and road as safe here?"
+        "Every place is new, even on the same day."
+        "Look at each again, here, before you tap."
+    }
     "ground" {
         "What do you see on the ground ahead?"
         "Ice, slopes and trees hurt more crews than any deer."
@@ -81,6 +86,11 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "The methods hold for white-tailed deer only."
         "Tail white below, antlers with one main beam."
     }
+    "look_round_again" {
+        "Once round: any of these here?"
+        "You know them from the carcass before."
+        "From where you stand. Turn once all the way round."
+    }
     "animals_about" {
         "Is any animal at it, or just gone?"
         "It may come back to its food."
@@ -152,6 +162,11 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "How much of the body is left?"
         "It decides what can still be looked at."
         "Whole means nothing eaten."
+    }
+    "record_length" {
+        "Only scraps: how much to record?"
+        "Light and warmth may be wanted elsewhere."
+        "Short: who was there, when, fawn or older."
     }
     "snow_over_body" {
         "How much snow lies on it?"

@@ -1,0 +1,163 @@
+//! Two people at one carcass: how to call answers out, a second look without knowing the first, a second phone.
+
+use leptos::prelude::*;
+
+use crate::bundle::qr::QrMatrix;
+use crate::guide::{Status, second_look, site_words};
+use crate::record::short_code::short_code;
+use crate::record::{Answer, PersonCode};
+use crate::web::form::Form;
+use crate::web::parts::{Look, main_tile, plain_head, tile};
+use crate::web::screen::Screen;
+use crate::web::wording;
+use crate::words::Arg;
+
+/// The other one looks, or the list of what is left to look at.
+pub(super) fn pair(form: Form) -> AnyView {
+    match form.second_look() {
+        Some(first) => looking(form, first),
+        None => both(form),
+    }
+}
+
+fn text(code: &PersonCode) -> Arg {
+    Arg::Text(code.as_str().to_owned())
+}
+
+fn both(form: Form) -> AnyView {
+    let Some(now) = form.now_once() else { return ().into_any() };
+    form.begin_field("second", String::new());
+    let me = now.here.person.clone();
+    let people = now.card.iter().flat_map(|card| card.people.iter()).filter(|person| person.code != me);
+    let tiles = people.map(|person| {
+        let code = person.code.clone();
+        let label = form.say_with("pair.looks", &[("code", text(&code))]);
+        tile(form, &format!("second-{code}"), label, Look::Value, move || form.look_second(&code))
+    });
+    let tiles = tiles.collect_view();
+    let typed = move || PersonCode::new(form.typed.try_get_untracked().unwrap_or_default().trim());
+    let other = main_tile(
+        form,
+        "second",
+        move || form.say("pair.go"),
+        move || match typed() {
+            Ok(code) if code != me => form.look_second(&code),
+            _ => form.tell(form.say("pair.not_a_code")),
+        },
+    );
+    let ready = second_look::asks(&now.situation).any(|state| state.status == Status::Answered);
+    let second = if ready {
+        view! {
+            <p>{form.say("pair.second.how")}</p>
+            <div class="tiles">
+                {tiles}
+                <label class="field">
+                    {form.say("who.code")}
+                    <input
+                        type="text"
+                        autocomplete="off"
+                        autocapitalize="characters"
+                        spellcheck="false"
+                        maxlength="12"
+                        data-field="second"
+                        prop:value=move || form.typed.get()
+                        on:input=move |event| form.type_in(event_target_value(&event))
+                    />
+                </label>
+                {other}
+            </div>
+        }
+        .into_any()
+    } else {
+        view! { <p>{form.say("pair.nothing_yet")}</p> }.into_any()
+    };
+    view! {
+        <section class="ask" data-pair="">
+            {plain_head(form.say("pair.head"))}
+            <h3>{form.say("pair.call")}</h3>
+            <p>{form.say("pair.call.how")}</p>
+            <h3>{form.say("pair.second")}</h3>
+            {second}
+            {compared(form)}
+            {phone(form)}
+        </section>
+        <div class="tiles">
+            {tile(form, "carry-on", form.say("visit.carry_on"), Look::Aside, move || form.go(Screen::Visit(None)))}
+        </div>
+    }
+    .into_any()
+}
+
+/// What the second person has still to look at. Nothing of the first one's is on the screen.
+fn looking(form: Form, first: PersonCode) -> AnyView {
+    let Some(now) = form.now_once() else { return ().into_any() };
+    let me = now.here.person.clone();
+    let rows = second_look::asks(&now.situation).map(|state| {
+        let (name, label) = (state.ask.name(), wording::ask(form.language(), &state.ask));
+        match &state.status {
+            Status::Answered => {
+                view! { <p class="how">{form.say_with("pair.done", &[("what", Arg::Text(label))])}</p> }.into_any()
+            }
+            _ => tile(form, &format!("look-{name}"), label, Look::Value, move || {
+                form.go(Screen::Visit(Some(name.clone())))
+            }),
+        }
+    });
+    let back = form.say_with("pair.hand_back", &[("code", text(&first))]);
+    view! {
+        <section class="ask" data-pair="looking">
+            {plain_head(form.say_with("pair.looking", &[("code", text(&me))]))}
+            <p class="how">{form.say("pair.looking.how")}</p>
+        </section>
+        <div class="tiles">
+            {rows.collect_view()}
+            {tile(form, "hand-back", back, Look::Main, move || form.end_second_look())}
+        </div>
+    }
+    .into_any()
+}
+
+fn compared(form: Form) -> Option<AnyView> {
+    let now = form.now_once()?;
+    let all = second_look::compared(&now.view());
+    if all.is_empty() {
+        return None;
+    }
+    let language = form.language();
+    let said = |finding: &'static str, (person, answer): &(PersonCode, Answer)| {
+        format!("{}: {}", person.as_str(), wording::answer(language, finding, answer))
+    };
+    let rows = all.iter().map(|one| {
+        let name = [wording::finding(language, one.finding), site_words(language, one.site)].join(" ");
+        let word = form.say(if one.agree { "pair.agree" } else { "pair.differ" });
+        let said = one.said.iter().map(|s| said(one.finding, s)).collect::<Vec<_>>().join("; ");
+        view! { <li data-agree=one.agree.to_string()>{name}" \u{2013} "<strong>{word}</strong>" "{said}</li> }
+    });
+    Some(
+        view! {
+            <h3>{form.say("pair.compared")}</h3>
+            <p class="how">{form.say("pair.compared.how")}</p>
+            <ul data-compared="">{rows.collect_view()}</ul>
+        }
+        .into_any(),
+    )
+}
+
+/// The code by which a second phone says that it is at the same carcass.
+fn phone(form: Form) -> Option<AnyView> {
+    let now = form.now_once()?;
+    let carcass = now.carcass()?.id;
+    let code = short_code(carcass);
+    let qr = QrMatrix::of_text(&crate::bundle::qr::carcass_text(carcass)).ok();
+    let qr = qr
+        .map(|matrix| super::hand_over::drawn(form.say_with("pair.qr", &[("code", Arg::Text(code.clone()))]), &matrix));
+    Some(
+        view! {
+            <h3>{form.say("pair.phone")}</h3>
+            <p>{form.say("pair.phone.how")}</p>
+            <p class="fingerprint" data-carcass-code="">{code}</p>
+            {qr}
+        }
+        .into_any(),
+    )
+}

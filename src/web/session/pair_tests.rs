@@ -1,0 +1,64 @@
+use super::tests::{answer, begun, bench, write};
+use super::*;
+use crate::guide::{Status, second_look};
+use crate::record::Answer;
+use crate::record::short_code::short_code;
+
+fn person(code: &str) -> PersonCode {
+    PersonCode::new(code).unwrap()
+}
+
+#[test]
+fn a_second_person_is_asked_without_the_first_answer_and_both_stay() {
+    let (mut session, bench) = begun();
+    for (finding, code) in [("alive", "dead"), ("species", "white_tailed_deer"), ("body_state", "whole")] {
+        answer(&mut session, &bench, finding, Answer::choice(code));
+    }
+    answer(&mut session, &bench, "quick_class", Answer::choice("older"));
+    let state = |session: &Session| {
+        let now = session.now(&bench.when());
+        let asked = second_look::asks(&now.situation).find(|a| a.ask.name() == "quick_class").unwrap().status.clone();
+        (asked, now.view().choice("quick_class"), now.view().choice("species"))
+    };
+    assert_eq!(state(&session).0, Status::Answered);
+    session.here.second_look = true;
+    session.is_held_by(person("B2"));
+    let deer = Some("white_tailed_deer".to_owned());
+    assert_eq!(state(&session), (Status::Open, None, deer.clone()), "only the calls are hidden");
+    let now = session.now(&bench.when());
+    assert!(session.settle(&now, &bench.when()).is_empty(), "what is hidden is settled by no rule");
+    assert_eq!(second_look::compared(&now.view()), []);
+    answer(&mut session, &bench, "quick_class", Answer::choice("fawn"));
+    assert_eq!(state(&session), (Status::Answered, Some("fawn".to_owned()), deer), "the own answer only");
+    session.here.second_look = false;
+    session.is_held_by(person("K7"));
+    let now = session.now(&bench.when());
+    let both = second_look::compared(&now.view());
+    assert_eq!(both.len(), 1);
+    assert!(!both[0].agree && both[0].finding == "quick_class");
+    let said = [(person("K7"), Answer::choice("older")), (person("B2"), Answer::choice("fawn"))];
+    assert!(said.iter().all(|one| both[0].said.contains(one)), "{both:?}");
+    assert!(now.view().question("quick_class", crate::record::Site::NONE).is_split(), "readings see both");
+}
+
+#[test]
+fn two_phones_at_one_carcass_are_found_by_the_code() {
+    let (first, _) = begun();
+    let carcass = first.bodies.carcass_of(first.here.examination.unwrap()).unwrap();
+    let second_bench = bench();
+    let mut second = Session::new(Journal::new(), DeviceId(Digest::of(&[b"another phone"])), None);
+    second.is_held_by(person("B2"));
+    // Ids of its own, as another phone has.
+    for _ in 0..20 {
+        let _: [u8; 1] = second_bench.random();
+    }
+    let bodies = second.join_by_code(&short_code(carcass), &second_bench).unwrap();
+    write(&mut second, bodies);
+    let mut all = first.journal.clone();
+    all.merge(&second.journal);
+    let folded = crate::record::fold(&all);
+    let said = crate::office::decide::said_same(&folded);
+    assert_eq!(said.len(), 1);
+    assert_eq!(said[0].1.id, carcass);
+    assert!(crate::office::decide::same(said[0].0, said[0].1).is_ok());
+}

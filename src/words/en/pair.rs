@@ -1,0 +1,40 @@
+//! Two people and two phones at one carcass.
+
+pub(super) const TEXTS: &[(&str, &str)] = &[
+    ("pair.head", "Two people, two phones"),
+    ("start.join", "Same carcass as another phone"),
+    ("pair.call", "Calling out"),
+    (
+        "pair.call.how",
+        "Clean hands hold the phone and read out the question, then the answers from the top. Gloved hands look and call one. The phone taps it and says it back. Nothing is tapped that was not said back.",
+    ),
+    ("pair.second", "A second look, unseen"),
+    ("pair.second.how", "Another person answers age, marrow and bruises without seeing the first answers. Both stay."),
+    ("pair.nothing_yet", "Nothing to look at a second time yet: age, marrow and bruises come later."),
+    ("pair.looks", "{code} looks now"),
+    ("pair.go", "This person looks now"),
+    ("pair.not_a_code", "Type the code of somebody else: letters and digits, no spaces."),
+    ("pair.looking", "{code} looks, unseen"),
+    ("pair.looking.how", "Do not ask what the first one said."),
+    ("pair.done", "Answered: {what}"),
+    ("pair.hand_back", "Back to {code}"),
+    ("pair.compared", "Both looks"),
+    ("pair.compared.how", "Where they differ nobody is wrong: the office sees both, and readings count both."),
+    ("pair.agree", "same:"),
+    ("pair.differ", "differ:"),
+    ("pair.phone", "A second phone"),
+    (
+        "pair.phone.how",
+        "On its first screen: Same carcass as another phone. Then type this code. Each phone hands over its own record.",
+    ),
+    ("pair.qr", "QR code of carcass {code}"),
+    ("join.head", "Same carcass as another phone"),
+    (
+        "join.how",
+        "The other phone shows six letters under All questions, Two people, two phones. The office joins the two records.",
+    ),
+    ("join.code", "Code on the other phone"),
+    ("join.go", "Begin at {code}"),
+    ("join.not_a_code", "That code is not whole: six letters, the last one checks the others. Read it once more."),
+    ("finding.same_carcass_as_code", "Same carcass as"),
+];
