@@ -27,7 +27,7 @@ pub(super) fn sweep(q: &Question, steps: &'static [&'static str]) -> AnyView {
     let each = tile(form, "ask-each", form.say("sweep.ask_each"), Look::Value, move || {
         form.answer(&[Draft { finding, site, answer: Answer::choice("ask_each"), step: id }]);
     });
-    let none = main_tile(form, "none-of-these", form.say("sweep.none"), move || {
+    let none = main_tile(form, "none-of-these", move || form.say("sweep.none"), move || {
         if let Some(now) = form.now_once() {
             form.answer(&ask.sweep(&now.view()));
         }

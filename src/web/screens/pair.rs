@@ -99,7 +99,7 @@ fn looking(form: Form, first: PersonCode) -> AnyView {
                 view! { <p class="how">{form.say_with("pair.done", &[("what", Arg::Text(label))])}</p> }.into_any()
             }
             _ => tile(form, &format!("look-{name}"), label, Look::Value, move || {
-                form.go(Screen::Visit(Some(name.clone())))
+                form.go(Screen::Visit(Some(name.clone())));
             }),
         }
     });
