@@ -33,7 +33,9 @@ pub(super) fn run(config: &Report, streams: &mut Streams<'_>) -> Result<Exit, Cl
     match hand.take_archive(held.all()) {
         Ok(()) => {}
         Err(DeskError::Archive(error)) => return Err(error.into()),
-        Err(error) => return Err(CliError::File { file: folder.display().to_string(), error: io::Error::other(error) }),
+        Err(error) => {
+            return Err(CliError::File { file: folder.display().to_string(), error: io::Error::other(error) });
+        }
     }
     let looked = hand.figures(streams.now).looked.folded;
     let carcass = find(&looked, &config.carcass)?.id;

@@ -117,7 +117,7 @@ impl Answering for Script {
         if let Input::Sweep { finding, steps } = step.input {
             // Looked over in one only where the script knows no sign of any of them.
             let signs = steps.iter().filter_map(|id| marrowbook::guide::steps::step(id)).flat_map(|s| match s.input {
-                Input::Panel(signs) => signs.iter().copied().collect::<Vec<_>>(),
+                Input::Panel(signs) => signs.to_vec(),
                 _ => Vec::new(),
             });
             let clean = signs.map(|f| self.of(f, Site::NONE)).all(|a| a == Answer::NotSeen);

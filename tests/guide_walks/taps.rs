@@ -41,10 +41,10 @@ fn taps(ask: &Ask, drafts: &[Draft]) -> usize {
             let pages = if taken == 0 { 0 } else { items.len().div_ceil(A_PAGE) - 1 };
             taken + pages + 1
         }
-        // Looked over in one.
-        (Input::Sweep { .. }, _) => 1,
-        // A sketch is left out by a tile of its own.
-        (Input::ReadDo("sketch_drawn"), Answer::NotLooked { .. }) | (_, Answer::NotSeen) => 1,
+        // Looked over in one; a sketch left out by a tile of its own.
+        (Input::Sweep { .. }, _) | (Input::ReadDo("sketch_drawn"), Answer::NotLooked { .. }) | (_, Answer::NotSeen) => {
+            1
+        }
         (_, Answer::Seen { value }) => match value {
             Value::Choice(code) => 1 + turns(options, std::slice::from_ref(code)),
             Value::Choices(codes) => codes.len() + 1 + turns(options, codes),

@@ -50,7 +50,7 @@ impl Report<'_> {
             return;
         }
         // Lines of the history are HTML already, each part of them escaped there.
-        let items: String = lines.iter().map(|line| format!("<li>{line}</li>\n")).collect();
+        let items = lines.iter().map(|line| format!("<li>{line}</li>\n")).collect::<Vec<_>>().concat();
         let _ = writeln!(out, "<ul>{items}</ul>");
     }
 

@@ -27,11 +27,16 @@ pub(super) fn sweep(q: &Question, steps: &'static [&'static str]) -> AnyView {
     let each = tile(form, "ask-each", form.say("sweep.ask_each"), Look::Value, move || {
         form.answer(&[Draft { finding, site, answer: Answer::choice("ask_each"), step: id }]);
     });
-    let none = main_tile(form, "none-of-these", move || form.say("sweep.none"), move || {
-        if let Some(now) = form.now_once() {
-            form.answer(&ask.sweep(&now.view()));
-        }
-    });
+    let none = main_tile(
+        form,
+        "none-of-these",
+        move || form.say("sweep.none"),
+        move || {
+            if let Some(now) = form.now_once() {
+                form.answer(&ask.sweep(&now.view()));
+            }
+        },
+    );
     view! {
         <ul class="lines">{lines.collect_view()}</ul>
         <div class="tiles">{each} {foot(Some(none), q.no_answer())}</div>
