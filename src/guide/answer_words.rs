@@ -131,3 +131,15 @@ pub fn date_and_time(at: Moment) -> String {
     let (year, month, day) = at.date();
     format!("{year:04}-{month:02}-{day:02} {}", time(at))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::printed;
+
+    #[test]
+    fn numbers_print_at_their_resolution() {
+        assert_eq!(printed(512, 2), "5.12");
+        assert_eq!(printed(5, 2), "0.05");
+        assert_eq!(printed(-11, 0), "\u{2212}11");
+    }
+}

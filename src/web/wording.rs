@@ -109,10 +109,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn numbers_print_and_read_back_at_their_resolution() {
-        assert_eq!(printed(512, 2), "5.12");
-        assert_eq!(printed(5, 2), "0.05");
-        assert_eq!(printed(-11, 0), "\u{2212}11");
+    fn typed_numbers_are_read_at_the_resolution_of_the_finding() {
         assert_eq!(scaled("5,1", 2), Some(510));
         assert_eq!(scaled("5.12", 2), Some(512));
         assert_eq!(scaled("-11", 0), Some(-11));

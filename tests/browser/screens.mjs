@@ -149,8 +149,6 @@ export class Survey {
         await this.hand.tile("more");
         await this.shoot(`within.${ask}.page-${i + 2}`);
       }
-      await this.hand.tile("done");
-      if ((await standing(this.page)).tiles.includes("looked")) await this.shoot(`within.${ask}.looked`);
     }
     for (const ask of ["danger_signs", "body_position", "snow_depth"]) {
       await this.to(`no-answer/${ask}`, 'main [data-tile="not-looked"]');
@@ -180,6 +178,8 @@ export class Survey {
   }
 
   async sketch() {
+    await this.to("pair", "[data-pair]");
+    await this.shoot("pair");
     await this.to("sketch", 'main [data-tile="add"]');
     await this.shoot("sketch.empty");
     await this.hand.tile("add");
@@ -202,6 +202,8 @@ export class Survey {
 
   /** Screens of the phone that holds the invented outing. */
   async full() {
+    await this.to("join", 'main [data-tile="join"]');
+    await this.shoot("join");
     await this.to("start", 'main [data-tile^="carry-on-"]');
     await this.shoot("start.full");
     await this.hand.press('main [data-tile^="carry-on-"]');

@@ -7,7 +7,7 @@ import { survey, table } from "./screens.mjs";
 
 const SOME = new Set([
   "start.empty", "settings.card-words", "who.no-card", "hurt", "practice.told", "start.full", "resume", "steps", "ask.people_out", "ask.E03",
-  "ask.place", "ask.danger_signs", "within.danger_signs.looked", "ask.body_state", "ask.snow_depth", "ask.photos", "ask.jaw", "within.jaw.3",
+  "ask.place", "ask.danger_signs", "pair", "join", "ask.body_state", "ask.snow_depth", "ask.photos", "ask.jaw", "within.jaw.3",
   "ask.marrow_colour", "ask.sample_number", "no-answer/body_position", "no-answer.reasons", "leave-now", "stops.shot", "ask.L04", "custody",
   "hand-over", "journal", "sketch.way", "sketch.one", "readings", "reading.cause.of_death", "reading.death.window", "rumen.points",
   "winter-read.pad", "report.taken", "rescue", "crashed",

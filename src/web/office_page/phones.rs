@@ -26,7 +26,8 @@ pub(super) fn phones(desk: Desk) -> AnyView {
         if all.is_empty() {
             return view! { <p>{tell("phones.page.ring_empty")}</p> }.into_any();
         }
-        all.into_iter().map(|one| enrolled(desk, one, said)).collect_view().into_any()
+        let rows = all.into_iter().map(|one| enrolled(desk, one, said)).collect_view();
+        view! { <ul class="rows">{rows}</ul> }.into_any()
     };
     view! {
         <section data-part="phones">
@@ -38,7 +39,7 @@ pub(super) fn phones(desk: Desk) -> AnyView {
             })}</div>
             {strangers}
             <h3>{tell("phones.page.on_ring")}</h3>
-            <ul class="rows">{known}</ul>
+            {known}
         </section>
     }
     .into_any()
