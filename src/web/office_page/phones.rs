@@ -77,7 +77,9 @@ fn stranger(desk: Desk, device: DeviceId, label: String, said: Said) -> AnyView 
                     on:input=move |event| name.set(event_target_value(&event))/>
             </label>
             <label class="check-line">
-                <input type="checkbox" data-field="compared" on:change=move |event| same.set(event_target_checked(&event))/>
+                // Bound: the row of one phone may be drawn where another's was, and its tick must not stay.
+                <input type="checkbox" data-field="compared" prop:checked=move || same.get()
+                    on:change=move |event| same.set(event_target_checked(&event))/>
                 {tell("phones.page.same")}
             </label>
             <button type="submit" class="act" data-act="enrol">{tell("phones.page.enrol")}</button>
@@ -127,7 +129,8 @@ fn enrolled(desk: Desk, one: Enrolment, said: Said) -> AnyView {
             <form class="ways" on:submit=act>
                 <label class="field">
                     {tell("phones.page.since")}
-                    <input type="date" data-field="since" on:input=move |event| day.set(event_target_value(&event))/>
+                    <input type="date" data-field="since" prop:value=move || day.get()
+                        on:input=move |event| day.set(event_target_value(&event))/>
                 </label>
                 <button type="submit" class="act" data-act="retire">{retire}</button>
             </form>

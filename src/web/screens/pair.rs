@@ -74,9 +74,9 @@ fn both(form: Form) -> AnyView {
     view! {
         <section class="ask" data-pair="">
             {plain_head(form.say("pair.head"))}
-            <h3>{form.say("pair.call")}</h3>
+            <h2>{form.say("pair.call")}</h2>
             <p>{form.say("pair.call.how")}</p>
-            <h3>{form.say("pair.second")}</h3>
+            <h2>{form.say("pair.second")}</h2>
             {second}
             {compared(form)}
             {phone(form)}
@@ -135,7 +135,7 @@ fn compared(form: Form) -> Option<AnyView> {
     });
     Some(
         view! {
-            <h3>{form.say("pair.compared")}</h3>
+            <h2>{form.say("pair.compared")}</h2>
             <p class="how">{form.say("pair.compared.how")}</p>
             <ul data-compared="">{rows.collect_view()}</ul>
         }
@@ -153,7 +153,7 @@ fn phone(form: Form) -> Option<AnyView> {
         .map(|matrix| super::hand_over::drawn(form.say_with("pair.qr", &[("code", Arg::Text(code.clone()))]), &matrix));
     Some(
         view! {
-            <h3>{form.say("pair.phone")}</h3>
+            <h2>{form.say("pair.phone")}</h2>
             <p>{form.say("pair.phone.how")}</p>
             <p class="fingerprint" data-carcass-code="">{code}</p>
             {qr}

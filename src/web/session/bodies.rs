@@ -96,6 +96,12 @@ impl Bodies {
         self.outing_of.get(&exam).copied()
     }
 
+    /// The examination begun before this one on the same day out. Ids are made in order of time.
+    pub(crate) fn before(&self, exam: Uuid) -> Option<Uuid> {
+        let outing = self.outing_of(exam)?;
+        self.outing_of.range(..exam).rev().find(|(_, of)| **of == outing).map(|(earlier, _)| *earlier)
+    }
+
     /// The report that an examination answers.
     pub(crate) fn report_of(&self, exam: Uuid) -> Option<Uuid> {
         self.report_of.get(&exam).copied()

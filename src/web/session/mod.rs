@@ -101,7 +101,10 @@ impl Session {
     /// How things stand.
     pub(crate) fn now(&self, when: &When) -> Now {
         let card = self.card.as_ref().map(|held| Arc::clone(&held.card));
-        Now::new(self.here.clone(), self.bodies.fold_around(&self.in_hand()), card, when.at)
+        // With the carcass before it: what its crew knows already is not asked in full again.
+        let before = self.here.examination.and_then(|exam| self.bodies.before(exam)).map(Subject::Examination);
+        let around: Vec<Subject> = self.in_hand().into_iter().chain(before).collect();
+        Now::new(self.here.clone(), self.bodies.fold_around(&around), card, when.at)
     }
 
     /// Outing, report and examination in hand.

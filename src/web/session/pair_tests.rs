@@ -42,6 +42,22 @@ fn a_second_person_is_asked_without_the_first_answer_and_both_stay() {
 }
 
 #[test]
+fn the_next_carcass_knows_what_was_looked_for_at_the_one_before() {
+    let (mut session, bench) = begun();
+    let swept =
+        |session: &Session| session.now(&bench.when()).situation.asks.iter().any(|a| a.ask.name() == "ground_again");
+    for sign in ["slope_30_here_or_above", "road_edge"] {
+        answer(&mut session, &bench, sign, Answer::NotSeen);
+    }
+    assert!(!swept(&session), "not at the first");
+    let bodies = session.new_carcass(&bench).unwrap();
+    write(&mut session, bodies);
+    assert!(swept(&session));
+    session.is_held_by(person("B2"));
+    assert!(!swept(&session), "only who looked before");
+}
+
+#[test]
 fn two_phones_at_one_carcass_are_found_by_the_code() {
     let (first, _) = begun();
     let carcass = first.bodies.carcass_of(first.here.examination.unwrap()).unwrap();
