@@ -201,7 +201,7 @@ test("a new office's day: key, card, phone, files, a phone enrolled, zip out", {
 
   // The card on a phone's form.
   await page.setViewportSize({ width: 412, height: 915 });
-  await page.goto(`${place.url}#card`);
+  await page.goto(`${place.url}#settings`);
   await phone.formIsUp();
   await page.setInputFiles('[data-field="card-file"]', card);
   await page.waitForFunction(() => /Quillback Ridge Reserve \(invented\)/.test(document.querySelector("main")?.innerText ?? ""));
