@@ -41,7 +41,9 @@ fn taps(ask: &Ask, drafts: &[Draft]) -> usize {
             let pages = if taken == 0 { 0 } else { items.len().div_ceil(A_PAGE) - 1 };
             taken + pages + 1
         }
-        // Looked over in one; a sketch left out by a tile of its own.
+        // `No answer`, then `looked, not there`: one option has no tile of its own for that.
+        (Input::Choice(_), Answer::NotSeen) => 2,
+        // Looked over in one; a sketch left out by a tile of its own; options with a tile for none of them.
         (Input::Sweep { .. }, _) | (Input::ReadDo("sketch_drawn"), Answer::NotLooked { .. }) | (_, Answer::NotSeen) => {
             1
         }
@@ -49,7 +51,7 @@ fn taps(ask: &Ask, drafts: &[Draft]) -> usize {
             Value::Choice(code) => 1 + turns(options, std::slice::from_ref(code)),
             Value::Choices(codes) => codes.len() + 1 + turns(options, codes),
             Value::Number(n) => n.to_string().len() + 1,
-            Value::Text(_) | Value::Photo(_) => 2,
+            Value::Text(_) => 2,
             _ => 1,
         },
         // `No answer`, then the reason that is preset.

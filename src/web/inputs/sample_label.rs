@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::guide::{Draft, is_number_mistyped, label_lines, proposed_number};
 use crate::record::{Answer, Value};
-use crate::web::parts::{Look, foot, tile};
+use crate::web::parts::{Look, code_field, foot, tile};
 use crate::words::{Arg, raw};
 
 use super::Question;
@@ -45,19 +45,7 @@ pub(super) fn sample_label(q: &Question) -> AnyView {
         </section>
         <div class="tiles">
             {tile(form, "number", label, Look::Main, move || give(ours.clone()))}
-            <label class="field">
-                {form.say("label.own_number")}
-                <input
-                    type="text"
-                    autocomplete="off"
-                    autocapitalize="characters"
-                    spellcheck="false"
-                    maxlength="40"
-                    data-field="text"
-                    prop:value=move || form.typed.get()
-                    on:input=move |event| form.type_in(event_target_value(&event))
-                />
-            </label>
+            {code_field(form, "label.own_number", "text", 40)}
             {foot(Some(save), q.no_answer())}
         </div>
     }

@@ -1,12 +1,14 @@
 //! Pieces that screens are put together from.
 
 mod bar;
+mod code_field;
 mod head;
 mod notes;
 mod saved;
 mod tiles;
 
 pub(crate) use bar::bar;
+pub(crate) use code_field::code_field;
 pub(crate) use head::{HEAD, head, plain_head};
 pub(crate) use notes::{advice, notice, opening_report};
 pub(crate) use saved::saved_line;

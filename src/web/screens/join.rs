@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::record::short_code::is_whole;
 use crate::web::edge::Phone;
 use crate::web::form::Form;
-use crate::web::parts::{main_tile, plain_head};
+use crate::web::parts::{code_field, main_tile, plain_head};
 use crate::words::Arg;
 
 pub(super) fn join(form: Form) -> AnyView {
@@ -18,19 +18,7 @@ pub(super) fn join(form: Form) -> AnyView {
             <p class="how">{form.say("join.how")}</p>
         </section>
         <div class="tiles">
-            <label class="field">
-                {form.say("join.code")}
-                <input
-                    type="text"
-                    autocomplete="off"
-                    autocapitalize="characters"
-                    spellcheck="false"
-                    maxlength="6"
-                    data-field="join"
-                    prop:value=move || form.typed.get()
-                    on:input=move |event| form.type_in(event_target_value(&event))
-                />
-            </label>
+            {code_field(form, "join.code", "join", 6)}
             {main_tile(form, "join", label, move || {
                 let code = form.typed.try_get_untracked().unwrap_or_default().trim().to_uppercase();
                 if is_whole(&code) {

@@ -38,6 +38,11 @@ use super::screen::Screen;
 
 /// The screen as it stands.
 pub(crate) fn screen(form: Form, screen: &Screen) -> AnyView {
+    // What others said stands there too: not for a person who is to look without knowing it.
+    let tells = matches!(screen, Screen::Journal(_) | Screen::Readings(_) | Screen::Reading(..) | Screen::Photos(_));
+    if tells && form.second_look().is_some() {
+        return pair::pair(form);
+    }
     match screen {
         Screen::Start => start::start(form),
         Screen::Who => who::who(form),

@@ -7,7 +7,7 @@ use crate::guide::{Status, second_look, site_words};
 use crate::record::short_code::short_code;
 use crate::record::{Answer, PersonCode};
 use crate::web::form::Form;
-use crate::web::parts::{Look, main_tile, plain_head, tile};
+use crate::web::parts::{Look, code_field, main_tile, plain_head, tile};
 use crate::web::screen::Screen;
 use crate::web::wording;
 use crate::words::Arg;
@@ -51,19 +51,7 @@ fn both(form: Form) -> AnyView {
             <p>{form.say("pair.second.how")}</p>
             <div class="tiles">
                 {tiles}
-                <label class="field">
-                    {form.say("who.code")}
-                    <input
-                        type="text"
-                        autocomplete="off"
-                        autocapitalize="characters"
-                        spellcheck="false"
-                        maxlength="12"
-                        data-field="second"
-                        prop:value=move || form.typed.get()
-                        on:input=move |event| form.type_in(event_target_value(&event))
-                    />
-                </label>
+                {code_field(form, "who.code", "second", 12)}
                 {other}
             </div>
         }

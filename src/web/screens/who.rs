@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::record::PersonCode;
 use crate::web::edge::Phone;
 use crate::web::form::Form;
-use crate::web::parts::{Look, main_tile, pages, plain_head, tile};
+use crate::web::parts::{Look, code_field, main_tile, pages, plain_head, tile};
 use crate::web::screen::Screen;
 use crate::words::Arg;
 
@@ -43,19 +43,7 @@ pub(super) fn who(form: Form) -> AnyView {
         </section>
         <div class="tiles">
             {from_card}
-            <label class="field">
-                {form.say("who.code")}
-                <input
-                    type="text"
-                    autocomplete="off"
-                    autocapitalize="characters"
-                    spellcheck="false"
-                    maxlength="12"
-                    data-field="who"
-                    prop:value=move || form.typed.get()
-                    on:input=move |event| form.type_in(event_target_value(&event))
-                />
-            </label>
+            {code_field(form, "who.code", "who", 12)}
             {main_tile(form, "go", label, move || {
                 match PersonCode::new(form.typed.try_get_untracked().unwrap_or_default().trim()) {
                     Ok(code) => take(form, code, in_visit),
