@@ -7,7 +7,7 @@ use crate::record::{
     Answer, Carcass, Fold, Moment, PersonCode, PlaceSource, Question, Scope, Sheet, Site, Standing, Value, find, links,
 };
 
-use super::{LEFT, RULED_OUT};
+use super::{Input, LEFT, RULED_OUT};
 
 /// What is in hand: one of the two kinds of examination, or a report before any.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -124,12 +124,24 @@ impl<'a> View<'a> {
         self.sheet(finding).and_then(|s| s.number(finding))
     }
 
-    /// True where this person answered these findings by hand at the carcass before, on the same day out.
-    pub(crate) fn looked_before(&self, findings: &[&str]) -> bool {
-        let by_me = |s: &&Standing| s.observer == *self.person && !is_unasked(s);
+    /// True where this person looked for each of these signs at the carcass before, on the same day out, and could
+    /// tell whether it was there.
+    fn looked_before(&self, findings: &[&str]) -> bool {
+        let by_me = |s: &&Standing| s.observer == *self.person && s.answer.is_informative() && !is_unasked(s);
         self.before.is_some_and(|sheet| {
             findings.iter().all(|finding| sheet.question(finding, Site::NONE).standing.iter().any(by_me))
         })
+    }
+
+    /// True where this person went through all of these steps at the carcass before: a sweep reads them out again.
+    pub(crate) fn went_through(&self, steps: &[&str]) -> bool {
+        let all = || steps.iter().filter_map(|id| super::steps::step(id));
+        self.before.is_some()
+            && all().all(|step| match step.input {
+                Input::Panel(signs) => self.looked_before(signs),
+                Input::ReadDo(line) => self.looked_before(&[line]),
+                _ => false,
+            })
     }
 
     /// When a place was given by hand from the phone's own position; `None` where it was typed or is not known.

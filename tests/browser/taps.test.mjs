@@ -19,7 +19,7 @@ const SCRAPS = {
   species: "white_tailed_deer", look_round_again: "none-of-these", record_length: "short_record", snow_over_body: "none",
   snow_readable: "sharp", snow_signs: { seen: ["hair_scattered"] }, tracks_by: { many: ["coyote"] }, droppings_by: "save",
   bird_signs: { many: ["whitewash"] }, round_the_body: { seen: ["bones_scattered"] }, quick_class: "older",
-  rumen_lying_out: "spilled_only", bones_fed_on: "ribs_or_blades_gnawed",
+  rumen_lying_out: { none: "not-seen" }, bones_fed_on: "ribs_or_blades_gnawed",
 };
 /** The last question of the record; what follows is leaving. */
 const LAST = "bones_fed_on";

@@ -30,10 +30,12 @@ fn arrived_with_the_fix(v: &View, _: Site) -> Option<Answer> {
     Some(Answer::Seen { value: Value::Instant(at) })
 }
 
+/// What is looked over in one at the next carcass.
+const GROUND: &[&str] = &["ground", "road_and_people"];
+
 pub(super) const STEPS: &[Step] = &[
     row("land_leave", Input::Choice("land_leave")),
-    row("ground_again", Input::Sweep { finding: "ground_looked_over", steps: &["ground", "road_and_people"] })
-        .when(|v| v.looked_before(&["slope_30_here_or_above", "road_edge"])),
+    row("ground_again", Input::Sweep { finding: "ground_looked_over", steps: GROUND }).when(|v| v.went_through(GROUND)),
     row(
         "ground",
         Input::Panel(&[

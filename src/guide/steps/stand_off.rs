@@ -42,27 +42,15 @@ fn scraps(v: &View, _: Site) -> Option<Answer> {
     v.chose("alive", "bones_and_hair").then_some(Answer::PartGone { why: Why::Scavenged })
 }
 
+/// What is looked over in one at the next carcass.
+const ROUND: &[&str] =
+    &["animals_about", "others_dead_or_sick", "own_tracks", "people_on_body", "people_round_body", "tags"];
+
 pub(super) const STEPS: &[Step] = &[
     row("alive", Input::Choice("alive")).when(something_here),
     row("species", Input::Choice("species")).when(something_here),
-    row(
-        "look_round_again",
-        Input::Sweep {
-            finding: "round_looked_over",
-            steps: &[
-                "animals_about",
-                "others_dead_or_sick",
-                "own_tracks",
-                "people_on_body",
-                "people_round_body",
-                "tags",
-            ],
-        },
-    )
-    .when(|v| {
-        let looked = ["predator_in_sight", "dead_bird_or_scavenger", "own_tracks_left_out", "dumped_here"];
-        carcass_here(v) && v.looked_before(&looked)
-    }),
+    row("look_round_again", Input::Sweep { finding: "round_looked_over", steps: ROUND })
+        .when(|v| carcass_here(v) && v.went_through(ROUND)),
     row(
         "animals_about",
         Input::Panel(&[

@@ -46,15 +46,31 @@ fn the_next_carcass_knows_what_was_looked_for_at_the_one_before() {
     let (mut session, bench) = begun();
     let swept =
         |session: &Session| session.now(&bench.when()).situation.asks.iter().any(|a| a.ask.name() == "ground_again");
-    for sign in ["slope_30_here_or_above", "road_edge"] {
+    let panels = ["ground", "road_and_people"].map(|id| crate::guide::steps::step(id).unwrap().input);
+    let signs: Vec<&str> = panels
+        .iter()
+        .flat_map(|input| match input {
+            crate::guide::Input::Panel(signs) => signs.to_vec(),
+            other => panic!("{other:?}"),
+        })
+        .collect();
+    for sign in &signs {
         answer(&mut session, &bench, sign, Answer::NotSeen);
     }
     assert!(!swept(&session), "not at the first");
+    let first = session.here.examination.unwrap();
     let bodies = session.new_carcass(&bench).unwrap();
     write(&mut session, bodies);
+    let second = session.here.examination.unwrap();
     assert!(swept(&session));
     session.is_held_by(person("B2"));
     assert!(!swept(&session), "only who looked before");
+    // Who could not look at the one before is asked in full.
+    session.is_held_by(person("K7"));
+    session.take_up(first);
+    answer(&mut session, &bench, signs[0], Answer::NotLooked { why: crate::record::Why::Dark });
+    session.take_up(second);
+    assert!(!swept(&session), "not looked is not looked for");
 }
 
 #[test]
