@@ -6,12 +6,12 @@ use super::exit::Exit;
 use super::key::unlock;
 use super::lab::{enrol_self, find, random};
 use super::streams::Streams;
-use crate::guide::{finding_label, site_words};
+use crate::guide::answer_words;
 use crate::office::archive::Archive;
-use crate::office::decide::{all_open, answer, apart, bodies, said_same, same};
+use crate::office::decide::{all_open, answer, apart, said_same, same};
 use crate::office::own_chain::{Writing, append, held};
 use crate::record::{PersonCode, fold, short_code};
-use crate::words::{Language, say};
+use crate::words::Language;
 
 /// The arguments as typed.
 #[derive(Debug, clap::Subcommand)]
@@ -64,6 +64,7 @@ pub(super) enum DecideCommand {
 pub(super) struct Decide {
     archive: Archive,
     what: DecideCommand,
+    /// Who decides; nobody where only a list is asked for.
     by: Option<PersonCode>,
 }
 
@@ -89,15 +90,15 @@ pub(super) fn run(config: &Decide, streams: &mut Streams<'_>) -> Result<Exit, Cl
     }
     let journal = &before.gathered.journal;
     let folded = fold(journal);
+    let Some(person) = config.by.clone() else { return list(&folded, streams) };
     let act = match &config.what {
         DecideCommand::List => return list(&folded, streams),
         DecideCommand::Same { one, other, .. } => same(find(&folded, one)?, find(&folded, other)?)?,
-        DecideCommand::Apart { one, other, .. } => apart(&bodies(journal), *one, *other)?,
+        DecideCommand::Apart { one, other, .. } => apart(&journal.bodies().0, *one, *other)?,
         DecideCommand::Answer { carcass, entry, reason, .. } => answer(find(&folded, carcass)?, entry, reason)?,
     };
     let key = unlock(&config.archive, streams)?.ok_or(CliError::NoOfficeKey)?;
     enrol_self(&config.archive, &keyring, &key, streams)?;
-    let Some(person) = config.by.clone() else { return Ok(Exit::Failed) };
     let writing = Writing { key: &key, person, at: streams.now, id: random()?, salts: vec![random()?] };
     let path = append(&config.archive, journal, vec![act], &writing)?;
     streams.line(&format!("decided; kept in {}", path.display()))?;
@@ -116,11 +117,11 @@ fn list(folded: &crate::record::Fold, streams: &mut Streams<'_>) -> Result<Exit,
     for (carcass, open) in all_open(folded) {
         streams.line(&format!("{} ({})", short_code::short_code(carcass.id), carcass.id))?;
         for one in open {
-            let site = site_words(language, one.site);
+            let site = answer_words::site(language, one.site);
             let site = if site.is_empty() { site } else { format!(", {site}") };
-            streams.line(&format!("  {}{site}", say(language, &finding_label(&one.finding), &[])))?;
+            streams.line(&format!("  {}{site}", answer_words::finding(language, &one.finding)))?;
             for standing in one.standing {
-                let said = serde_json::to_string(&standing.answer).unwrap_or_default();
+                let said = answer_words::answer(language, &one.finding, &standing.answer);
                 streams.line(&format!(
                     "    {} by {} at {}: {said}",
                     standing.id,

@@ -14,7 +14,7 @@ use crate::office::report::{report, summary};
 use crate::record::{Digest, Photo};
 use crate::words::{Language, say_office};
 use serde::Serialize;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::fs;
 use std::path::PathBuf;
 
@@ -35,12 +35,12 @@ enum What {
 /// archive keeps.
 struct Photos {
     here: BTreeMap<Digest, Option<String>>,
-    kept: BTreeSet<Digest>,
+    kept: BTreeMap<Digest, PathBuf>,
 }
 
 impl Photos {
     fn has(&self, photo: &Photo) -> bool {
-        self.here.contains_key(&photo.sha256) || self.kept.contains(&photo.sha256)
+        self.here.contains_key(&photo.sha256) || self.kept.contains_key(&photo.sha256)
     }
 }
 

@@ -13,6 +13,7 @@ use crate::office::carcass_report::carcass_report;
 use crate::office::files::HeldFiles;
 use crate::office::hand::{DeskError, Hand};
 use crate::office::paper::Sheet;
+use crate::record::fold;
 
 /// A checked `office report`.
 #[derive(Debug)]
@@ -37,8 +38,11 @@ pub(super) fn run(config: &Report, streams: &mut Streams<'_>) -> Result<Exit, Cl
             return Err(CliError::File { file: folder.display().to_string(), error: io::Error::other(error) });
         }
     }
-    let looked = hand.figures(streams.now).looked.folded;
-    let carcass = find(&looked, &config.carcass)?.id;
+    // First among what counts: what an unknown phone says may join its id with another's.
+    let carcass = match find(&hand.folded(), &config.carcass) {
+        Err(CliError::NoCarcass(_)) => find(&fold(&hand.journal(false)), &config.carcass)?.id,
+        found => found?.id,
+    };
     let sheet = if config.letter { Sheet::Letter } else { Sheet::A4 };
     let html = carcass_report(&hand, carcass, streams.now, Some(sheet))
         .ok_or_else(|| CliError::NoCarcass(config.carcass.clone()))?;

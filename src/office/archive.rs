@@ -23,9 +23,9 @@
 use super::files::{Files, HeldFiles};
 use super::key_file::{KeyFile, KeyFileError};
 use super::keyring::{Keyring, KeyringError};
-use crate::bundle::{DeviceKey, Kind, canonical, open, seal};
+use crate::bundle::{DeviceKey, Kind, PublicKey, canonical, open, seal};
 use crate::record::Digest;
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 use std::io;
 use std::path::{Path, PathBuf};
 
@@ -129,10 +129,11 @@ impl Archive {
         text.map(|text| KeyFile::read(&text)).transpose().map_err(|error| ArchiveError::OfficeKey { path, error })
     }
 
-    /// Takes a new office key, once, and signs the keyring with it.
+    /// Takes an office key, once, and signs the keyring with it. A keyring that this key signed before is taken up
+    /// again: the key's file may have been kept apart from the archive.
     ///
     /// # Errors
-    /// There is one already, or the folder cannot be written.
+    /// There is one already, another key signed the keyring that lies there, or the folder cannot be written.
     pub fn take_office_key(&self, file: &KeyFile, key: &DeviceKey) -> Result<PathBuf, ArchiveError> {
         let path = self.office_key_path();
         if self.files.exists(&path) {
@@ -140,7 +141,7 @@ impl Archive {
         }
         // In this order a power cut leaves a keyring that is still read: the plain one counts until
         // the key is there, the signed one from then on.
-        self.put_signed_keyring(&self.keyring()?, key)?;
+        self.put_signed_keyring(&self.ring_for(key)?, key)?;
         let text = file.write().map_err(|error| ArchiveError::OfficeKey { path: path.clone(), error })?;
         self.files.put(&path, text.as_bytes()).map_err(|error| ArchiveError::File { path: path.clone(), error })?;
         let plain = self.plain_keyring_path();
@@ -164,18 +165,50 @@ impl Archive {
         Ok(ring.map_err(|error| ArchiveError::Keyring { path, error })?.unwrap_or_default())
     }
 
+    /// The ring that a key which is new to the archive signs: no phone of a signed ring that lies there is lost.
+    fn ring_for(&self, key: &DeviceKey) -> Result<Keyring, ArchiveError> {
+        let plain = self.keyring()?;
+        let Some((by, ring)) = self.opened_keyring()? else { return Ok(plain) };
+        // Left by a power cut while a key was made, before its file lay there: the plain ring holds all of it.
+        if ring.devices().iter().all(|one| plain.devices().contains(one)) {
+            return Ok(plain);
+        }
+        let reason = if by != key.public() {
+            "another office key signed it; load that key's file, or move keyring.txt out of the archive and enrol the \
+             phones anew"
+        } else if plain.devices().is_empty() {
+            return Ok(ring);
+        } else {
+            "keyring.json beside it names other phones; move the one that is not in use out of the archive"
+        };
+        Err(ArchiveError::KeyringNotOurs { path: self.signed_keyring_path(), reason: reason.to_owned() })
+    }
+
     fn signed_keyring(&self, office: &KeyFile) -> Result<Keyring, ArchiveError> {
-        let public =
-            office.public().map_err(|error| ArchiveError::OfficeKey { path: self.office_key_path(), error })?;
+        let path = self.office_key_path();
+        let public = office.public().map_err(|error| ArchiveError::OfficeKey { path, error })?;
+        match self.opened_keyring()? {
+            None => Ok(Keyring::default()),
+            Some((signer, ring)) if signer == public => Ok(ring),
+            Some(_) => {
+                let reason = "it was signed by another key than the office's".to_owned();
+                Err(ArchiveError::KeyringNotOurs { path: self.signed_keyring_path(), reason })
+            }
+        }
+    }
+
+    /// The signed keyring and who signed it; nothing here says that this is the office.
+    ///
+    /// # Errors
+    /// It cannot be read, or was changed since it was signed.
+    pub fn opened_keyring(&self) -> Result<Option<(PublicKey, Keyring)>, ArchiveError> {
         let path = self.signed_keyring_path();
         let not_ours = |reason: String| ArchiveError::KeyringNotOurs { path: path.clone(), reason };
-        let Some(text) = self.read_if_there(&path)? else { return Ok(Keyring::default()) };
+        let Some(text) = self.read_if_there(&path)? else { return Ok(None) };
         let opened = open(text.as_bytes(), Kind::Keyring).map_err(|error| not_ours(error.to_string()))?;
-        if opened.signer != public {
-            return Err(not_ours("it was signed by another key than the office's".to_owned()));
-        }
         let payload = String::from_utf8(opened.payload).map_err(|error| not_ours(error.to_string()))?;
-        Keyring::read(&payload).map_err(|error| ArchiveError::Keyring { path: path.clone(), error })
+        let ring = Keyring::read(&payload).map_err(|error| ArchiveError::Keyring { path: path.clone(), error })?;
+        Ok(Some((opened.signer, ring)))
     }
 
     /// Writes the keyring, signed where the office has a key. The path under which it lies.
@@ -257,14 +290,13 @@ impl Archive {
         self.keep_as("photos", if bytes.starts_with(b"\x89PNG") { "png" } else { "jpg" }, bytes)
     }
 
-    /// Digests of the photos kept, worked out from their bytes: a file that was changed since is not one of them.
+    /// The photos kept, by digests worked out from their bytes: a file that was changed since is not under its name.
     ///
     /// # Errors
     /// The folder or a file cannot be read.
-    pub fn photos(&self) -> Result<BTreeSet<Digest>, ArchiveError> {
-        let endings = ["jpg", "png"];
-        let paths = self.listed_as("photos", &endings)?;
-        paths.iter().map(|path| Ok(Digest::of(&[&self.read(path)?]))).collect()
+    pub fn photos(&self) -> Result<BTreeMap<Digest, PathBuf>, ArchiveError> {
+        let paths = self.listed_as("photos", &["jpg", "png"])?;
+        paths.into_iter().map(|path| Ok((Digest::of(&[&self.read(&path)?]), path))).collect()
     }
 
     fn keep_in(&self, folder: &str, bytes: &[u8]) -> Result<PathBuf, ArchiveError> {
@@ -288,6 +320,13 @@ impl Archive {
         }
     }
 }
+
+/// The files of an archive that other programs may change too, not named by a digest; in the order in which they are
+/// written: a power cut in between leaves a keyring that is still read.
+pub const SHARED: [&str; 3] = ["keyring.json", "keyring.txt", "office-key.json"];
+
+/// The folders of an archive.
+pub const FOLDERS: [&str; 4] = ["received", "cards", "photos", "winter"];
 
 /// Digests name files in hexadecimal, because some file systems do not tell `a` from `A`.
 pub(in crate::office) fn hex(digest: Digest) -> String {

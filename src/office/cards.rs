@@ -66,6 +66,12 @@ impl Cards {
         newest(Some(now)).or_else(|| newest(None))
     }
 
+    /// The office's newest card, in force or not: the highest serial.
+    pub fn newest(&self) -> Option<&Card> {
+        let ours = self.held.values().filter(|held| held.ours).map(|held| &held.card);
+        ours.max_by_key(|card| (card.serial, card.valid_from.unix_seconds()))
+    }
+
     /// Whether one of the office's is in force at that moment.
     pub fn any_in_force(&self, now: Moment) -> bool {
         self.today(now).is_some_and(|today| today.at.is_some())

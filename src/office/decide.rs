@@ -6,7 +6,7 @@
 use uuid::Uuid;
 
 use crate::record::short_code::short_code;
-use crate::record::{Act, Body, Carcass, EntryId, Fold, Journal, Question, Site, Standing, Value};
+use crate::record::{Act, Body, Carcass, EntryId, Fold, Question, Site, Standing, Value};
 
 /// Why a decision was not made.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -63,7 +63,7 @@ pub fn same(one: &Carcass, other: &Carcass) -> Result<Act, NoDecision> {
 /// That two ids are two animals after all: takes back every standing decision that joins the one with the other.
 ///
 /// # Errors
-/// None does.
+/// No standing decision joins them.
 pub fn apart(bodies: &[(EntryId, Body)], one: Uuid, other: Uuid) -> Result<Act, NoDecision> {
     let taken_back = |id: &EntryId| {
         bodies.iter().any(|(_, body)| matches!(&body.act, Act::Withdraw { supersedes } if supersedes.contains(id)))
@@ -121,9 +121,4 @@ pub fn said_same(folded: &Fold) -> Vec<(&Carcass, &Carcass)> {
         }
     }
     pairs
-}
-
-/// Bodies of a journal that can be read.
-pub fn bodies(journal: &Journal) -> Vec<(EntryId, Body)> {
-    journal.bodies().0
 }

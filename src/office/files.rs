@@ -7,6 +7,9 @@ use std::io;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
+use super::archive::{FOLDERS, SHARED};
+use crate::record::Digest;
+
 /// Files held in memory, by path below the archive's folder (`received/….txt`). Clones hold the same files.
 #[derive(Clone, Debug, Default)]
 pub struct HeldFiles(Arc<Mutex<Tree>>);
@@ -32,6 +35,20 @@ impl Unsaved {
     pub fn count(&self) -> usize {
         self.written.len() + self.removed.len()
     }
+
+    /// The files in the order in which they are to be written: first those named by digest, so that keyring and key
+    /// never lie there without what they speak of; then keyring, and the key last. A key without its keyring would be
+    /// read as an office that knows no phone.
+    pub fn order(&self) -> Vec<&str> {
+        let own = self.written.iter().map(String::as_str).filter(|name| !SHARED.contains(name));
+        own.chain(SHARED.into_iter().filter(|name| self.written.contains(*name))).collect()
+    }
+}
+
+/// Whether a file that other programs may change too was changed by one of them: it is neither what was `seen` there
+/// when the folder was opened, nor what is to be written (`mine`; `None` where it is to be removed).
+pub fn changed_there(there: Option<Digest>, seen: Option<Digest>, mine: Option<Digest>) -> bool {
+    there != seen && there != mine
 }
 
 impl HeldFiles {
@@ -51,12 +68,13 @@ impl HeldFiles {
     /// A file cannot be read.
     pub fn of_folder(folder: &Path) -> io::Result<Self> {
         let mut files = BTreeMap::new();
-        for inside in ["", "received", "cards", "photos", "winter"] {
+        for inside in [""].into_iter().chain(FOLDERS) {
             for path in Files::Disk.list(&folder.join(inside))? {
-                if path.is_file()
-                    && let Ok(below) = path.strip_prefix(folder)
-                {
-                    files.insert(held(below), fs::read(&path)?.into());
+                // What other programs left beside the archive is not its own.
+                let Ok(below) = path.strip_prefix(folder) else { continue };
+                let name = held(below);
+                if path.is_file() && (!inside.is_empty() || SHARED.contains(&name.as_str())) {
+                    files.insert(name, fs::read(&path)?.into());
                 }
             }
         }
@@ -206,6 +224,30 @@ mod tests {
         assert_eq!(files.unsaved(), Unsaved::default());
         assert!(files.remove("keyring.json"));
         assert_eq!(files.unsaved().removed.len(), 1);
+    }
+
+    #[test]
+    fn the_key_is_written_last_and_never_before_its_keyring() {
+        let files = HeldFiles::default();
+        for path in ["keyring.txt", "office-key.json", "received/x.txt", "keyring.json", "cards/a.txt"] {
+            files.put(path, b"");
+        }
+        let unsaved = files.unsaved();
+        assert_eq!(
+            unsaved.order(),
+            ["cards/a.txt", "received/x.txt", "keyring.json", "keyring.txt", "office-key.json"]
+        );
+    }
+
+    #[test]
+    fn what_another_program_changed_is_told_from_what_is_as_it_was() {
+        let [a, b, c] = [b"a", b"b", b"c"].map(|bytes| Some(Digest::of(&[bytes])));
+        assert!(!changed_there(a, a, b), "as it was when the folder was opened");
+        assert!(!changed_there(b, a, b), "written already, as it is to be");
+        assert!(changed_there(c, a, b), "another program's");
+        assert!(changed_there(None, a, b), "another program removed it");
+        assert!(changed_there(c, None, b), "another program made it");
+        assert!(!changed_there(None, a, None), "gone, as it is to be");
     }
 
     #[test]

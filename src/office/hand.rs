@@ -2,15 +2,16 @@
 //! Nothing here knows a browser.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::path::PathBuf;
 use std::sync::Arc;
 
-use super::archive::{Archive, ArchiveError};
+use super::archive::{Archive, ArchiveError, SHARED, hex};
 use super::cards::Cards;
 use super::files::HeldFiles;
 use super::key_file::KeyFile;
 use super::keyring::{Enrolment, Keyring, KeyringError};
-use super::opening::{Judged, Outcome, is_picture, judge, judge_unread};
-use super::photos::named;
+use super::opening::{Judged, Outcome, Verdict, is_picture, judge, judge_unread};
+use super::photos::{deleted, named};
 use super::recompute::{Gathered, Recomputed};
 use super::zipped::Tree;
 use crate::bundle::{DeviceKey, Fingerprint, Kind, Limits, OpenError, open};
@@ -26,6 +27,8 @@ pub struct Picked {
     pub what: What,
     /// What became of it.
     pub kept: Kept,
+    /// False for one too large, or that the browser could not read: its bytes are not here.
+    was_read: bool,
     bytes: Arc<[u8]>,
 }
 
@@ -63,6 +66,8 @@ pub enum RingFrom {
     Signed(Fingerprint),
     /// The archive's own, signed by the office key that lies in it.
     Archive(Fingerprint),
+    /// The archive's own was signed by this key, whose file does not lie in it: every device is unknown until it does.
+    KeyMissing(Fingerprint),
 }
 
 /// Why a thing was not done at the desk.
@@ -71,6 +76,12 @@ pub enum DeskError {
     /// The archive.
     #[error("{0}")]
     Archive(#[from] ArchiveError),
+    /// A ring by itself, beside the office's own.
+    #[error("this archive has its own keyring, signed by its office key; enrol a phone under Phones")]
+    RingThere,
+    /// A file that is no keyring.
+    #[error("{0}")]
+    NoRing(String),
     /// The keyring.
     #[error("{0}")]
     Keyring(#[from] KeyringError),
@@ -85,8 +96,17 @@ pub enum DeskError {
     Apart(String),
 }
 
-/// All that lies on the office's desk. A clone is the same desk: files and keyring are shared by their archive.
-#[derive(Clone, Debug, Default)]
+/// A device that signed files here and does not count.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stranger {
+    /// The label that it gives itself.
+    pub label: String,
+    /// What the office called it, and from when it is retired; `None` where it was never enrolled.
+    pub retired: Option<(String, Moment)>,
+}
+
+/// All that lies on the office's desk.
+#[derive(Debug, Default)]
 pub struct Hand {
     /// The devices that count as enrolled.
     pub keyring: Keyring,
@@ -97,7 +117,8 @@ pub struct Hand {
     held: HeldFiles,
     /// Every file under received/, judged by the keyring.
     received: BTreeMap<Digest, Arc<Judged>>,
-    photos: BTreeSet<Digest>,
+    /// Photos of the archive by the digest of their bytes, with where they lie.
+    photos: BTreeMap<Digest, PathBuf>,
 }
 
 /// What follows from the archive.
@@ -140,12 +161,13 @@ impl Hand {
     pub fn take_archive(&mut self, files: Tree) -> Result<(), DeskError> {
         let before = self.held.unsaved().written;
         let mine = self.held.all();
-        for name in ["office-key.json", "keyring.txt", "keyring.json"] {
-            if let (Some(mine), Some(theirs), true) = (mine.get(name), files.get(name), before.contains(name))
-                && mine != theirs
-            {
-                return Err(DeskError::Apart(name.to_owned()));
-            }
+        // Key and ring belong together: half of the one archive's with half of the other's would lose phones.
+        let differs = SHARED.into_iter().find(|name| mine.get(*name) != files.get(*name));
+        if let Some(name) = differs
+            && SHARED.iter().any(|name| before.contains(*name))
+            && SHARED.iter().any(|name| files.contains_key(*name))
+        {
+            return Err(DeskError::Apart(name.to_owned()));
         }
         let held = HeldFiles::of(files.clone());
         for path in &before {
@@ -155,12 +177,32 @@ impl Hand {
                 held.put(path, bytes);
             }
         }
-        let mut next = Self { held, ..Self::default() };
+        let mut next = Self { held, files: self.files.clone(), ..Self::default() };
         next.load()?;
-        next.files = std::mem::take(&mut self.files);
+        next.settle();
         *self = next;
         self.keep_waiting();
         Ok(())
+    }
+
+    /// What became of each file, told anew of an archive that was opened. One that was saved in the archive before and
+    /// does not lie in this one leaves the desk, so that nothing is said of it here.
+    fn settle(&mut self) {
+        let written = self.held.unsaved().written;
+        let (received, photos) = (&self.received, &self.photos);
+        self.files.retain_mut(|file| {
+            let digest = Digest::of(&[&file.bytes]);
+            let path = match file.what {
+                What::Photo(_) => photos.get(&digest).map(|path| path.to_string_lossy().into_owned()),
+                What::Judged(_) => received.contains_key(&digest).then(|| format!("received/{}.txt", hex(digest))),
+                What::Unread(_) => None,
+            };
+            match path {
+                Some(path) => file.kept = if written.contains(&path) { Kept::New } else { Kept::Before },
+                None => return file.kept == Kept::Not,
+            }
+            true
+        });
     }
 
     /// Reads keyring, files and photos of the archive anew.
@@ -174,8 +216,13 @@ impl Hand {
             Some((_, Err(error))) => {
                 return Err(ArchiveError::OfficeKey { path: "office-key.json".into(), error }.into());
             }
-            None if self.keyring.devices().is_empty() => RingFrom::Nowhere,
-            None => RingFrom::Plain,
+            None if !self.keyring.devices().is_empty() => RingFrom::Plain,
+            None => match archive.opened_keyring()? {
+                Some((signer, ring)) if !ring.devices().is_empty() => {
+                    RingFrom::KeyMissing(Fingerprint::of(signer.id()))
+                }
+                _ => RingFrom::Nowhere,
+            },
         };
         self.photos = archive.photos()?;
         self.judge_all()
@@ -190,7 +237,7 @@ impl Hand {
         }
         let keyring = &self.keyring;
         for file in &mut self.files {
-            if matches!(file.what, What::Judged(_)) && !file.bytes.is_empty() {
+            if matches!(file.what, What::Judged(_)) && file.was_read {
                 file.what = What::Judged(Box::new(judge(&file.bytes, keyring)));
             }
         }
@@ -200,7 +247,9 @@ impl Hand {
     /// Takes a file in; one that was picked before is not taken twice. It goes into the archive as received unless it
     /// is damaged; a photo goes there once a file there names it.
     pub fn take(&mut self, name: String, bytes: Vec<u8>) {
-        if self.files.iter().any(|file| !matches!(file.what, What::Unread(_)) && *file.bytes == *bytes) {
+        // What was not read has no bytes here, and is no empty file.
+        let before = |file: &Picked| file.was_read && *file.bytes == *bytes;
+        if self.files.iter().any(before) {
             return;
         }
         let digest = Digest::of(&[&bytes]);
@@ -217,7 +266,7 @@ impl Hand {
                 Err(_) => kept = Kept::Not,
             }
         }
-        self.files.push(Picked { name, what, kept, bytes: bytes.into() });
+        self.files.push(Picked { name, what, kept, was_read: true, bytes: bytes.into() });
         self.keep_waiting();
     }
 
@@ -226,22 +275,15 @@ impl Hand {
         let named = self.named();
         let archive = self.archive();
         for file in &mut self.files {
-            match &file.what {
-                What::Photo(digest) if file.kept == Kept::Not && named.contains(digest) => {
-                    let before = self.photos.contains(digest);
-                    if before || archive.keep_photo(&file.bytes).is_ok() {
-                        self.photos.insert(*digest);
-                        file.kept = if before { Kept::Before } else { Kept::New };
-                    }
-                }
-                What::Judged(judged) if file.kept == Kept::Not && judged.outcome() != Outcome::Damaged => {
-                    let digest = Digest::of(&[&file.bytes]);
-                    if !file.bytes.is_empty() && archive.keep(&file.bytes).is_ok() {
-                        self.received.insert(digest, Arc::new((**judged).clone()));
-                        file.kept = Kept::New;
-                    }
-                }
-                _ => {}
+            let What::Photo(digest) = &file.what else { continue };
+            if file.kept != Kept::Not || !named.contains(digest) {
+                continue;
+            }
+            if self.photos.contains_key(digest) {
+                file.kept = Kept::Before;
+            } else if let Ok(path) = archive.keep_photo(&file.bytes) {
+                self.photos.insert(*digest, path);
+                file.kept = Kept::New;
             }
         }
     }
@@ -250,37 +292,40 @@ impl Hand {
     pub fn take_too_large(&mut self, name: String) {
         let error = OpenError::TooLarge { limit: Limits::default().file_bytes };
         let what = What::Judged(Box::new(judge_unread(&error)));
-        self.files.push(Picked { name, what, kept: Kept::Not, bytes: Arc::new([]) });
+        self.files.push(Picked { name, what, kept: Kept::Not, was_read: false, bytes: Arc::new([]) });
     }
 
     /// A file that the browser could not read.
     pub fn take_unread(&mut self, name: String, why: String) {
-        self.files.push(Picked { name, what: What::Unread(why), kept: Kept::Not, bytes: Arc::new([]) });
+        let what = What::Unread(why);
+        self.files.push(Picked { name, what, kept: Kept::Not, was_read: false, bytes: Arc::new([]) });
     }
 
     /// Takes a keyring by itself, signed or plain, and judges every file anew: for looking at files without the
     /// archive. The archive is not changed by it.
     ///
     /// # Errors
-    /// Why it is no keyring, as a lower-case clause. The one before stays in use.
-    pub fn take_keyring(&mut self, bytes: &[u8]) -> Result<(), String> {
-        let (keyring, from) = match open(bytes, Kind::Keyring) {
+    /// The archive has an office key, or why it is no keyring. The one before stays in use.
+    pub fn take_keyring(&mut self, bytes: &[u8]) -> Result<(), DeskError> {
+        if self.office_key().is_some() {
+            return Err(DeskError::RingThere);
+        }
+        let no_ring = |error: &dyn std::fmt::Display| DeskError::NoRing(error.to_string());
+        (self.keyring, self.ring_from) = match open(bytes, Kind::Keyring) {
             Ok(opened) => {
-                let text = std::str::from_utf8(&opened.payload).map_err(|error| error.to_string())?;
-                let ring = Keyring::read(text).map_err(|error| error.to_string())?;
-                (ring, RingFrom::Signed(Fingerprint::of(opened.signer.id())))
+                let text = std::str::from_utf8(&opened.payload).map_err(|error| no_ring(&error))?;
+                (Keyring::read(text)?, RingFrom::Signed(Fingerprint::of(opened.signer.id())))
             }
             Err(no_envelope) => {
-                let text = std::str::from_utf8(bytes).map_err(|_| no_envelope.to_string())?;
+                let text = std::str::from_utf8(bytes).map_err(|_| no_ring(&no_envelope))?;
                 // A file that begins like JSON of ours but is neither: the envelope's error says more.
                 let ring = Keyring::read(text).map_err(|error| {
-                    if text.contains("\"payload\"") { no_envelope.to_string() } else { error.to_string() }
+                    if text.contains("\"payload\"") { no_ring(&no_envelope) } else { no_ring(&error) }
                 })?;
                 (ring, RingFrom::Plain)
             }
         };
-        (self.keyring, self.ring_from) = (keyring, from);
-        self.judge_all().map_err(|error| error.to_string())
+        self.judge_all()
     }
 
     /// Puts a new office key into the archive and signs the keyring with it.
@@ -297,8 +342,8 @@ impl Hand {
         self.archive().office_key().ok().flatten()
     }
 
-    /// Devices that signed files here and are not on the keyring, each with the label that it gives itself.
-    pub fn unknown(&self) -> BTreeMap<DeviceId, String> {
+    /// Devices that signed files here and do not count: not on the keyring, or retired before they made one of them.
+    pub fn unknown(&self) -> BTreeMap<DeviceId, Stranger> {
         let mut out = BTreeMap::new();
         let known: BTreeSet<Fingerprint> =
             self.keyring.devices().iter().filter(|one| one.retired_at.is_none()).map(|one| one.fingerprint).collect();
@@ -358,15 +403,18 @@ impl Hand {
         (cards, bad)
     }
 
-    /// The signed file of the archive's newest card: the highest serial.
+    /// The signed file of this office's newest card in the archive: the highest serial. One that another office signed
+    /// is none, and is no draft for this office's next.
     pub fn newest_card(&self) -> Option<(Card, Vec<u8>)> {
         let archive = self.archive();
-        let files = archive.cards().unwrap_or_default().into_iter().filter_map(|path| archive.read(&path).ok());
-        let cards = files.filter_map(|bytes| {
-            let payload = open(&bytes, Kind::Card).ok()?.payload;
-            Some((Card::from_json(std::str::from_utf8(&payload).ok()?).ok()?, bytes))
+        let office = self.office_key().and_then(|file| file.public().ok());
+        let cards = archive.cards().unwrap_or_default().into_iter().filter_map(|path| {
+            let bytes = archive.read(&path).ok()?;
+            let mut one = Cards::default();
+            one.take(&bytes, office.as_ref()).ok()?;
+            Some((one.newest()?.clone(), bytes))
         });
-        cards.max_by_key(|(card, _)| card.serial)
+        cards.max_by_key(|(card, _)| (card.serial, card.valid_from.unix_seconds()))
     }
 
     /// Photos that files of the archive name.
@@ -387,29 +435,21 @@ impl Hand {
 
     /// Whether a photo that a bundle names is at hand.
     pub fn has(&self, photo: &Photo) -> bool {
-        self.photos.contains(&photo.sha256)
+        self.photos.contains_key(&photo.sha256)
             || self.files.iter().any(|file| matches!(file.what, What::Photo(digest) if digest == photo.sha256))
     }
 
     /// Photos that files of the archive name and that have not come, each with the label of the phone that named it.
     pub fn missing_photos(&self) -> BTreeMap<Digest, String> {
-        let mut out = BTreeMap::new();
-        for judged in self.received.values() {
-            let gone: BTreeSet<Digest> = super::photos::deleted(judged).into_iter().collect();
-            let label = judged.contents.as_ref().map(|contents| contents.payload.label.clone()).unwrap_or_default();
-            for photo in named(judged) {
-                if !self.has(photo) && !gone.contains(&photo.sha256) {
-                    out.insert(photo.sha256, label.clone());
-                }
-            }
-        }
-        out
+        let (mut out, mut gone) = (BTreeMap::new(), BTreeSet::new());
+        self.received.values().for_each(|judged| told_of_photos(judged, &mut out, &mut gone));
+        out.retain(|_, (photo, _)| !self.has(photo) && !gone.contains(&photo.sha256));
+        out.into_iter().map(|(digest, (_, label))| (digest, label.to_owned())).collect()
     }
 
-    /// The bytes of a photo of the archive.
+    /// The bytes of a photo of the archive: those that were signed, whatever the file is called.
     pub fn photo(&self, digest: Digest) -> Option<Arc<[u8]>> {
-        let name = super::archive::hex(digest);
-        ["jpg", "png"].into_iter().find_map(|ending| self.held.get(&format!("photos/{name}.{ending}")))
+        self.held.get(&self.photos.get(&digest)?.to_string_lossy())
     }
 
     fn judged(&self) -> impl Iterator<Item = &Judged> {
@@ -470,11 +510,31 @@ impl Hand {
     }
 }
 
-fn strangers(judged: &Judged, out: &mut BTreeMap<DeviceId, String>) {
-    if judged.outcome() == Outcome::UnknownDevice
-        && let (Some(signer), Some(contents)) = (judged.signer, &judged.contents)
-    {
-        out.insert(signer, contents.payload.label.clone());
+/// Photos that a file and all that it carries name, each with the label of the phone that did; and those of which it
+/// says that they were deleted.
+fn told_of_photos<'a>(
+    judged: &'a Judged,
+    named: &mut BTreeMap<Digest, (&'a Photo, &'a str)>,
+    gone: &mut BTreeSet<Digest>,
+) {
+    if let Some(contents) = &judged.contents {
+        let label = contents.payload.label.as_str();
+        named.extend(contents.payload.photos.iter().map(|photo| (photo.sha256, (photo, label))));
+    }
+    gone.extend(deleted(judged));
+    judged.carried.iter().for_each(|inner| told_of_photos(inner, named, gone));
+}
+
+fn strangers(judged: &Judged, out: &mut BTreeMap<DeviceId, Stranger>) {
+    if let (Some(signer), Some(contents)) = (judged.signer, &judged.contents) {
+        let label = contents.payload.label.clone();
+        match &judged.verdict {
+            Verdict::Unknown => drop(out.insert(signer, Stranger { label, retired: None })),
+            Verdict::Retired { label: ours, since } => {
+                out.insert(signer, Stranger { label, retired: Some((ours.clone(), *since)) });
+            }
+            _ => {}
+        }
     }
     judged.carried.iter().for_each(|inner| strangers(inner, out));
 }

@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 const FORMAT: u32 = 1;
 
 /// The fewest characters of a passphrase: four or five words.
-pub const PASSPHRASE_CHARS: usize = 15;
+const PASSPHRASE_CHARS: usize = 15;
 
 /// How hard guessing is made: the second recommended choice of RFC 9106 section 4 (64 MiB, three
 /// passes, four lanes). About a third of a second on an office machine.
@@ -91,10 +91,16 @@ impl KeyFile {
         Self::make_with(passphrase, random, WORK)
     }
 
+    /// Whether a passphrase may wrap a key: to be asked before it is typed twice.
+    ///
+    /// # Errors
+    /// It is too short.
+    pub fn fits(passphrase: &str) -> Result<(), KeyFileError> {
+        if passphrase.chars().count() < PASSPHRASE_CHARS { Err(KeyFileError::ShortPassphrase) } else { Ok(()) }
+    }
+
     fn make_with(passphrase: &str, random: Randomness, work: Work) -> Result<Self, KeyFileError> {
-        if passphrase.chars().count() < PASSPHRASE_CHARS {
-            return Err(KeyFileError::ShortPassphrase);
-        }
+        Self::fits(passphrase)?;
         let public = DeviceKey::from_seed(&random.seed).public().x();
         let cipher = ChaCha20Poly1305::new(&Key::from(stretch(passphrase, &random.salt, work)?));
         let payload = Payload { msg: &random.seed, aad: public.as_bytes() };

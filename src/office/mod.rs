@@ -9,6 +9,8 @@ pub mod cards;
 pub mod carcass_report;
 pub mod compare;
 pub mod decide;
+#[cfg(test)]
+mod desk_tests;
 pub mod diet;
 pub mod export;
 pub mod files;

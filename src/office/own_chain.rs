@@ -7,7 +7,7 @@
 
 use super::archive::{Archive, ArchiveError};
 use super::keyring::Keyring;
-use super::opening::{Outcome, Verdict, judge};
+use super::opening::{Verdict, judge};
 use super::recompute::Gathered;
 use crate::bundle::{Cover, DeviceKey, Extras, FourVersions, MakeError, make};
 use crate::guide::PROTOCOL;
@@ -33,6 +33,14 @@ pub enum WriteError {
     /// The bundle could not be made.
     #[error("{0}")]
     Bundle(#[from] MakeError),
+    /// Fewer random salts than entries: written without one, an entry could be guessed from its digest.
+    #[error("{acts} entries were to be written with {salts} random salts; nothing was kept")]
+    FewSalts {
+        /// Entries.
+        acts: usize,
+        /// Salts.
+        salts: usize,
+    },
 }
 
 /// One answer to write down.
@@ -81,10 +89,9 @@ pub fn held(archive: &Archive, keyring: &Keyring) -> Result<Held, ArchiveError> 
     let mut held = Held::default();
     for path in archive.received()? {
         let bytes = archive.read(&path)?;
-        let mut judged = judge(&bytes, keyring);
-        judged.carried.retain(|carried| carried.outcome() == Outcome::Intact);
+        let judged = judge(&bytes, keyring);
         match &judged.verdict {
-            Verdict::Intact { .. } => held.gathered.take(&judged),
+            Verdict::Intact { .. } => held.gathered.take_counted(&judged),
             Verdict::Unknown | Verdict::Retired { .. } => {
                 held.unused.push((path, "the device that signed it is not enrolled".to_owned()));
             }
@@ -134,6 +141,9 @@ pub fn append(
     acts: Vec<Act>,
     writing: &Writing<'_>,
 ) -> Result<PathBuf, WriteError> {
+    if writing.salts.len() < acts.len() {
+        return Err(WriteError::FewSalts { acts: acts.len(), salts: writing.salts.len() });
+    }
     let mut head = journal.head(writing.key.public().id());
     let mut entries: Vec<Entry> = Vec::new();
     for (act, salt) in acts.into_iter().zip(&writing.salts) {

@@ -6,6 +6,7 @@
 
 use std::fmt::Write as _;
 
+use super::season::svg::escaped;
 use crate::guide::photos::photo_words;
 use crate::guide::steps::STEPS;
 use crate::guide::{Grade, Input, PROTOCOL, Phase, Step, finding_label, hazards, option_label, why_words};
@@ -181,10 +182,6 @@ fn jaw(language: Language) -> String {
     }
     out.push_str("</tr></table>");
     out
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
 
 #[cfg(test)]

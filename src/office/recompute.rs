@@ -24,27 +24,28 @@ pub struct Gathered {
 impl Gathered {
     /// Takes in a judged file and all that it carries. Only what is intact is taken, whoever signed it.
     pub fn take(&mut self, judged: &Judged) {
-        let usable = matches!(judged.outcome(), Outcome::Intact | Outcome::UnknownDevice);
-        if let Some(contents) = judged.contents.as_ref().filter(|_| usable) {
-            for entry in &contents.entries {
-                // Entries rebuilt from a bundle agree with their headers: adding them cannot fail.
-                let _ = self.journal.add(entry.clone());
-            }
-            let bundle = contents.payload.bundle;
-            self.phones.extend(contents.payload.readings.iter().map(|one| (bundle, one.clone())));
+        if matches!(judged.outcome(), Outcome::Intact | Outcome::UnknownDevice) {
+            self.take_own(judged);
         }
-        for carried in &judged.carried {
-            self.take(carried);
-        }
+        judged.carried.iter().for_each(|carried| self.take(carried));
     }
 
-    /// Takes in what counts of a judged file: what an enrolled device signed, and of what it carries what devices
-    /// that are enrolled themselves signed.
+    fn take_own(&mut self, judged: &Judged) {
+        let Some(contents) = &judged.contents else { return };
+        for entry in &contents.entries {
+            // Entries rebuilt from a bundle agree with their headers: adding them cannot fail.
+            let _ = self.journal.add(entry.clone());
+        }
+        let bundle = contents.payload.bundle;
+        self.phones.extend(contents.payload.readings.iter().map(|one| (bundle, one.clone())));
+    }
+
+    /// Takes in what counts of a judged file: what an enrolled device signed, and of what it carries, however deep,
+    /// what devices that are enrolled themselves signed. What a device that is not enrolled carries counts in nothing.
     pub fn take_counted(&mut self, judged: &Judged) {
         if judged.outcome() == Outcome::Intact {
-            let mut judged = judged.clone();
-            judged.carried.retain(|carried| carried.outcome() == Outcome::Intact);
-            self.take(&judged);
+            self.take_own(judged);
+            judged.carried.iter().for_each(|carried| self.take_counted(carried));
         }
     }
 

@@ -8,14 +8,15 @@ use std::sync::Arc;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipArchive, ZipWriter};
 
+use super::archive::{FOLDERS, SHARED};
 use crate::bundle::deflate::inflate;
 
-/// The most that one file, and all together, may unpack to, in bytes: a page has four billion at most.
-const FILE_BYTES: u64 = 256 << 20;
-const ALL_BYTES: u64 = 2 << 30;
+/// The most bytes that a zip may have, and all of it together may unpack to. A page has four billion at most, for the
+/// zip, what is unpacked, and the zip that is packed again.
+pub const ZIP_BYTES: u64 = 512 << 20;
 
-/// The names at the top of an archive, by which it is told from a folder round it.
-const TOP: [&str; 7] = ["office-key.json", "keyring.txt", "keyring.json", "received", "cards", "photos", "winter"];
+/// More than a zip spends on one file's two headers beside its path.
+const HEADERS_BYTES: usize = 256;
 
 /// Files by path below the archive's folder.
 pub type Tree = BTreeMap<String, Arc<[u8]>>;
@@ -35,7 +36,7 @@ pub enum ZippedError {
         reason: String,
     },
     /// It would fill the page's memory.
-    #[error("it unpacks to more than {} MB; open the folder instead", ALL_BYTES >> 20)]
+    #[error("it unpacks to more than {} MB; open the folder instead", ZIP_BYTES >> 20)]
     TooLarge,
     /// Nothing of an archive in it.
     #[error("it holds no archive: no received, cards, keyring or office key in it")]
@@ -47,7 +48,11 @@ pub enum ZippedError {
 /// # Errors
 /// More files or bytes than a zip can have.
 pub fn pack(files: &Tree) -> Result<Vec<u8>, ZippedError> {
-    let mut writer = ZipWriter::new(Cursor::new(Vec::new()));
+    // Taken at once: a vector that grows holds its content twice for a while.
+    let bytes: usize = files.iter().map(|(path, bytes)| bytes.len() + 2 * path.len() + HEADERS_BYTES).sum();
+    let mut out = Vec::new();
+    out.try_reserve_exact(bytes).map_err(|_| ZippedError::TooLarge)?;
+    let mut writer = ZipWriter::new(Cursor::new(out));
     let options = SimpleFileOptions::default().compression_method(CompressionMethod::Stored);
     for (path, bytes) in files {
         writer.start_file(path.as_str(), options)?;
@@ -62,9 +67,16 @@ pub fn pack(files: &Tree) -> Result<Vec<u8>, ZippedError> {
 /// # Errors
 /// See [`ZippedError`]. Nothing is taken then: half an archive would give other figures without a word.
 pub fn unpack(bytes: &[u8]) -> Result<Tree, ZippedError> {
+    unpack_within(bytes, ZIP_BYTES)
+}
+
+fn unpack_within(bytes: &[u8], limit: u64) -> Result<Tree, ZippedError> {
+    if u64::try_from(bytes.len()).is_ok_and(|length| length > limit) {
+        return Err(ZippedError::TooLarge);
+    }
     let mut zip = ZipArchive::new(Cursor::new(bytes))?;
     let mut files = Tree::new();
-    let mut left = ALL_BYTES;
+    let mut left = limit;
     for place in 0..zip.len() {
         let mut entry = zip.by_index_raw(place)?;
         if entry.is_dir() {
@@ -81,7 +93,7 @@ pub fn unpack(bytes: &[u8]) -> Result<Tree, ZippedError> {
             return Err(refuse("it is locked by a password; make the zip without one"));
         }
         let size = entry.size();
-        if size > FILE_BYTES || size > left {
+        if size > left {
             return Err(ZippedError::TooLarge);
         }
         left -= size;
@@ -111,13 +123,15 @@ fn without_folder(files: Tree) -> Result<Tree, ZippedError> {
     if files.is_empty() {
         return Ok(files);
     }
-    if files.keys().any(|path| TOP.contains(&first(path).as_str())) {
+    // The names at the top of an archive, by which it is told from a folder round it.
+    let is_top = |path: &str| SHARED.iter().chain(&FOLDERS).any(|name| *name == first(path));
+    if files.keys().any(|path| is_top(path)) {
         return Ok(files);
     }
     let round = files.keys().next().map(|path| first(path) + "/").unwrap_or_default();
     let inner: Option<Tree> =
         files.iter().map(|(path, bytes)| Some((path.strip_prefix(&round)?.to_owned(), bytes.clone()))).collect();
-    inner.filter(|inner| inner.keys().any(|path| TOP.contains(&first(path).as_str()))).ok_or(ZippedError::NoArchive)
+    inner.filter(|inner| inner.keys().any(|path| is_top(path))).ok_or(ZippedError::NoArchive)
 }
 
 #[cfg(test)]
@@ -144,6 +158,16 @@ mod tests {
     #[test]
     fn a_deflated_zip_of_another_program_with_a_folder_round_it_is_read() {
         assert_eq!(unpack(include_bytes!("../../tests/reference/zipped_by_python.zip")).unwrap(), tree());
+    }
+
+    #[test]
+    fn what_would_fill_the_page_is_refused_before_it_is_unpacked() {
+        let python = include_bytes!("../../tests/reference/zipped_by_python.zip");
+        let plain: u64 = tree().values().map(|bytes| bytes.len() as u64).sum();
+        assert!(unpack_within(python, plain).is_ok(), "as much as fits");
+        assert!(matches!(unpack_within(python, plain - 1), Err(ZippedError::TooLarge)));
+        let packed = pack(&tree()).unwrap();
+        assert!(matches!(unpack_within(&packed, packed.len() as u64 - 1), Err(ZippedError::TooLarge)));
     }
 
     #[test]

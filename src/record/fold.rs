@@ -409,7 +409,7 @@ pub fn fold_bodies(bodies: &[&(EntryId, Body)]) -> Fold {
 
 /// Entries that an act replaces or takes back within its own question. A decision weighs answers
 /// for the carcass without taking them out of their examinations; it replaces earlier decisions only.
-fn named(act: &Act) -> &[EntryId] {
+pub fn named(act: &Act) -> &[EntryId] {
     match act {
         Act::Answer { supersedes, .. } | Act::Withdraw { supersedes } => supersedes,
         _ => &[],

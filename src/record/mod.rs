@@ -35,7 +35,7 @@ pub use day::{Day, DayError};
 pub use entry::{Entry, Header, Salt, Stored};
 pub use finding::{FindingDef, Keeping, Scope, Shape, Sites};
 pub use findings::{FINDINGS, PHOTO_DELETED, REPORT_CALL_BACK, find};
-pub use fold::{Carcass, Custody, Examination, Fold, Question, Sheet, Standing, fold, fold_bodies};
+pub use fold::{Carcass, Custody, Examination, Fold, Question, Sheet, Standing, fold, fold_bodies, named};
 pub use ids::{DeviceId, Digest, EntryId, IdError, PersonCode, uuid_v7};
 pub use journal::{Journal, Setback};
 pub use key::{FindingCode, Key, Subject};

@@ -1,9 +1,8 @@
 //! What stands beside the readings: what the phones said, custody, laboratory, and the files with their signatures.
 
-use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
-use super::history::History;
+use super::history::{History, hands, seal_words};
 use super::{LANGUAGE, Report, escaped, tell, tell_with};
 use crate::bundle::Fingerprint;
 use crate::guide::answer_words;
@@ -11,7 +10,7 @@ use crate::office::archive::hex;
 use crate::office::hand::RingFrom;
 use crate::office::keyring::Standing;
 use crate::office::opening::Judged;
-use crate::record::{CustodyItem, EntryId};
+use crate::record::CustodyItem;
 use crate::words::{say, say_office};
 
 impl Report<'_> {
@@ -43,8 +42,11 @@ impl Report<'_> {
     /// What the office's own key wrote: laboratory results and decisions.
     pub(super) fn lab(&self, out: &mut String, history: &History) {
         let _ = writeln!(out, "<h2>{}</h2>", tell("report.lab"));
-        let office = self.hand.office_key().and_then(|file| file.public().ok()).map(|key| key.id());
-        let lines = office.map(|office| history.by(office)).unwrap_or_default();
+        let Some(office) = self.hand.office_key().and_then(|file| file.public().ok()) else {
+            let _ = writeln!(out, "<p>{}</p>", tell("report.lab.no_key"));
+            return;
+        };
+        let lines = history.by(office.id());
         if lines.is_empty() {
             let _ = writeln!(out, "<p>{}</p>", tell("report.lab.none"));
             return;
@@ -55,41 +57,26 @@ impl Report<'_> {
     }
 
     /// Digest and signature facts of every file that holds an entry on this carcass.
-    pub(super) fn files(&self, out: &mut String) {
-        let exams: BTreeSet<_> = self.carcass.examinations.keys().copied().collect();
-        let of_this: BTreeSet<EntryId> = self
-            .journal
-            .bodies()
-            .0
-            .into_iter()
-            .filter(|(_, body)| match &body.act {
-                crate::record::Act::Answer { key, .. } => match key.subject {
-                    crate::record::Subject::Examination(id) => exams.contains(&id),
-                    _ => false,
-                },
-                crate::record::Act::Decide { carcass, .. } => self.carcass.joined.contains(carcass),
-                crate::record::Act::Alias { carcasses } => carcasses.iter().any(|id| self.carcass.joined.contains(id)),
-                _ => false,
-            })
-            .map(|(id, _)| id)
-            .collect();
+    pub(super) fn files(&self, out: &mut String, history: &History) {
         let _ = writeln!(out, "<h2>{}</h2>\n<ul class=\"files\">", tell("report.files"));
         for (sha256, judged) in self.hand.received() {
-            self.file(&hex(*sha256), judged, &of_this, out);
+            self.file(&hex(*sha256), judged, history, out);
         }
         out.push_str("</ul>\n");
+        let signed = |id: &str, by: Fingerprint| tell_with(id, &[("words", by.to_string().into())]);
         let keyring = match self.hand.ring_from {
-            RingFrom::Archive(words) | RingFrom::Signed(words) => {
-                tell_with("report.keyring", &[("words", words.to_string().into())])
-            }
-            RingFrom::Plain | RingFrom::Nowhere => tell("report.keyring.plain"),
+            RingFrom::Archive(by) => signed("report.keyring", by),
+            RingFrom::Signed(by) => signed("report.keyring.signed", by),
+            RingFrom::KeyMissing(by) => signed("report.keyring.key_missing", by),
+            RingFrom::Plain => tell("report.keyring.plain"),
+            RingFrom::Nowhere => tell("report.keyring.none"),
         };
         let _ = writeln!(out, "<p>{keyring} {}</p>", tell("report.trust"));
     }
 
-    fn file(&self, sha256: &str, judged: &Judged, of_this: &BTreeSet<EntryId>, out: &mut String) {
+    fn file(&self, sha256: &str, judged: &Judged, history: &History, out: &mut String) {
         if let (Some(signer), Some(contents)) = (judged.signer, &judged.contents)
-            && contents.entries.iter().any(|entry| of_this.contains(&entry.header.id()))
+            && contents.entries.iter().any(|entry| history.numbers.contains_key(&entry.header.id()))
         {
             let made_at = contents.payload.made_at;
             let (label, standing) = match self.hand.keyring.standing(signer, made_at) {
@@ -98,7 +85,12 @@ impl Report<'_> {
                     let said = say_office(LANGUAGE, "report.file.enrolled", &[("date", date.into())]);
                     (known.label.clone(), said)
                 }
-                _ => (contents.payload.label.clone(), say_office(LANGUAGE, "report.file.unknown", &[])),
+                Standing::Retired(known) => {
+                    let since = known.retired_at.map(answer_words::date_and_time).unwrap_or_default();
+                    let said = say_office(LANGUAGE, "report.file.retired", &[("date", since.into())]);
+                    (known.label.clone(), said)
+                }
+                Standing::Unknown => (contents.payload.label.clone(), say_office(LANGUAGE, "report.file.unknown", &[])),
             };
             let args = [
                 ("label", label.into()),
@@ -109,7 +101,7 @@ impl Report<'_> {
             ];
             let _ = writeln!(out, "<li>{}</li>", tell_with("report.file", &args));
         }
-        judged.carried.iter().for_each(|inner| self.file(sha256, inner, of_this, out));
+        judged.carried.iter().for_each(|inner| self.file(sha256, inner, history, out));
     }
 }
 
@@ -120,17 +112,9 @@ fn custody_item(item: &CustodyItem, out: &mut String) {
     let mut lines = Vec::new();
     for line in &item.lines {
         let step = say(LANGUAGE, &format!("custody.step.{}", line.step.code()), &[]);
-        let who = match &line.from {
-            Some(from) => {
-                say(LANGUAGE, "custody.from_to", &[("from", from.as_str().into()), ("to", line.to.as_str().into())])
-            }
-            None => line.to.clone(),
-        };
-        let mut parts = vec![format!("{step}: {who}")];
+        let mut parts = vec![format!("{step}: {}", hands(line.from.as_ref(), &line.to))];
         parts.extend(line.at.map(answer_words::date_and_time));
-        let seal = say(LANGUAGE, "custody.seal", &[("seal", line.seal.as_str().into())]);
-        let seal = if line.seal.is_empty() { String::new() } else { seal };
-        parts.extend([line.place.clone(), seal, line.condition.clone(), line.note.clone()]);
+        parts.extend([line.place.clone(), seal_words(&line.seal), line.condition.clone(), line.note.clone()]);
         parts.retain(|part| !part.is_empty());
         lines.push(parts.join(", "));
     }

@@ -5,7 +5,11 @@ use std::fmt::Write as _;
 
 use super::{LANGUAGE, escaped, tell, tell_with};
 use crate::guide::answer_words;
-use crate::record::{Act, Body, Carcass, DeviceId, EntryId, Journal, Site, Subject};
+use crate::record::letters::large;
+use crate::record::{
+    Act, Answer, Body, Carcass, CustodyItem, CustodyStep, DeviceId, EntryId, Journal, Site, Stored, Subject, named,
+};
+use crate::words::{Arg, say};
 
 /// One line.
 struct Line {
@@ -17,15 +21,26 @@ struct Line {
 pub(super) struct History {
     lines: Vec<Line>,
     pub(super) numbers: BTreeMap<EntryId, usize>,
+    /// Replaced or taken back, by which.
     gone: BTreeMap<EntryId, usize>,
+    /// Weighed by a decision for another answer, which is which.
+    weighed: BTreeMap<EntryId, usize>,
+    /// How many entries of this carcass are of phones that do not count.
+    strange: usize,
+    /// Entries of the journal of which nobody can say whose they are: their text is withheld, or cannot be read.
+    withheld: usize,
+    unreadable: usize,
 }
 
-/// What an act names as replaced.
-fn replaces(act: &Act) -> &[EntryId] {
-    match act {
-        Act::Answer { supersedes, .. } | Act::Withdraw { supersedes } | Act::Decide { supersedes, .. } => supersedes,
-        _ => &[],
-    }
+/// A sample's number as people read it: blanks and small letters do not count.
+fn plain(number: &str) -> String {
+    number.chars().filter(|c| c.is_alphanumeric()).map(large).collect()
+}
+
+/// A finding with its place.
+pub(super) fn question(finding: &str, at: Site) -> String {
+    let (name, place) = (answer_words::finding(LANGUAGE, finding), answer_words::site(LANGUAGE, at));
+    if place.is_empty() { name } else { format!("{name}, {place}") }
 }
 
 /// Numbers as `1, 4, 5`.
@@ -34,8 +49,19 @@ pub(super) fn listed(numbers: &[usize]) -> String {
 }
 
 impl History {
-    pub(super) fn of(carcass: &Carcass, journal: &Journal) -> Self {
-        let (bodies, _) = journal.bodies();
+    /// Of the entries that count, or of all where none does; `taken` is what was taken from the carcass, `all` every
+    /// entry at hand.
+    pub(super) fn of(carcass: &Carcass, taken: &[CustodyItem], journal: &Journal, all: &Journal) -> Self {
+        let mut history = Self::lines_of(carcass, taken, journal);
+        let counted: BTreeSet<EntryId> = journal.entries().map(crate::record::Entry::id).collect();
+        let every = Self::lines_of(carcass, taken, all);
+        history.strange = every.numbers.keys().filter(|id| !counted.contains(id)).count();
+        history
+    }
+
+    fn lines_of(carcass: &Carcass, taken: &[CustodyItem], journal: &Journal) -> Self {
+        let (bodies, unreadable) = journal.bodies();
+        let samples: BTreeSet<String> = taken.iter().map(|item| plain(&item.number)).collect();
         let about = |act: &Act| match act {
             Act::Answer { key, .. } => match key.subject {
                 Subject::Examination(id) => carcass.examinations.contains_key(&id),
@@ -43,6 +69,7 @@ impl History {
             },
             Act::Decide { carcass: of, .. } => carcass.joined.contains(of),
             Act::Alias { carcasses } => carcasses.iter().any(|id| carcass.joined.contains(id)),
+            Act::Custody { sample, .. } => !plain(sample).is_empty() && samples.contains(&plain(sample)),
             _ => false,
         };
         let own: BTreeSet<EntryId> = bodies.iter().filter(|(_, body)| about(&body.act)).map(|(id, _)| *id).collect();
@@ -56,11 +83,21 @@ impl History {
             .collect();
         lines.sort_by_key(|line| (line.body.at.unix_seconds(), line.id));
         let numbers: BTreeMap<EntryId, usize> = lines.iter().enumerate().map(|(n, line)| (line.id, n + 1)).collect();
-        let mut gone = BTreeMap::new();
+        let (mut gone, mut weighed) = (BTreeMap::new(), BTreeMap::new());
         for (n, line) in lines.iter().enumerate() {
-            gone.extend(replaces(&line.body.act).iter().map(|id| (*id, n + 1)));
+            gone.extend(named(&line.body.act).iter().map(|id| (*id, n + 1)));
         }
-        Self { lines, numbers, gone }
+        for (n, line) in lines.iter().enumerate() {
+            if let Act::Decide { supersedes, answer, .. } = &line.body.act
+                && !gone.contains_key(&line.id)
+            {
+                let other =
+                    |id: &&EntryId| lines.iter().any(|one| one.id == **id && said(&one.body.act) != Some(answer));
+                weighed.extend(supersedes.iter().filter(other).map(|id| (*id, n + 1)));
+            }
+        }
+        let withheld = journal.entries().filter(|entry| entry.stored == Stored::Withheld).count();
+        Self { lines, numbers, gone, weighed, strange: 0, withheld, unreadable: unreadable.len() }
     }
 
     /// What a device wrote, one line each.
@@ -79,6 +116,15 @@ impl History {
             let _ = writeln!(out, "<li>{}</li>", self.words(line));
         }
         out.push_str("</ol>\n");
+        let also = [
+            ("report.not_shown.strange", self.strange),
+            ("report.not_shown.withheld", self.withheld),
+            ("report.not_shown.unreadable", self.unreadable),
+        ];
+        for (id, n) in also.into_iter().filter(|(_, n)| *n > 0) {
+            let n = Arg::Count(i64::try_from(n).unwrap_or(i64::MAX));
+            let _ = writeln!(out, "<p>{}</p>", tell_with(id, &[("n", n)]));
+        }
     }
 
     /// A line as HTML.
@@ -94,11 +140,7 @@ impl History {
             ("typed", line.body.typed_by.to_string().into()),
         ];
         let when = tell_with("report.typed", &when);
-        let question = |finding: &str, site: Site| {
-            let place = answer_words::site(LANGUAGE, site);
-            let name = answer_words::finding(LANGUAGE, finding);
-            escaped(&if place.is_empty() { name } else { format!("{name}, {place}") })
-        };
+        let question = |finding: &str, site: Site| escaped(&question(finding, site));
         let said = match &line.body.act {
             Act::Answer { key, answer, .. } => {
                 let finding = key.finding.as_str();
@@ -119,6 +161,12 @@ impl History {
                 let ids = carcasses.map(|id| id.to_string()).join(", ");
                 tell_with("report.joins", &[("ids", ids.into())])
             }
+            Act::Custody { sample, step, from, to, place, seal, condition, note, .. } => {
+                let parts = [step_words(*step), hands(from.as_ref(), to), place.clone(), seal_words(seal)];
+                let mut parts: Vec<String> = parts.into_iter().chain([condition.clone(), note.clone()]).collect();
+                parts.retain(|part| !part.is_empty());
+                escaped(&format!("{sample}: {}", parts.join(", ")))
+            }
             _ => tell("report.unread"),
         };
         match self.gone.get(&line.id) {
@@ -126,7 +174,46 @@ impl History {
                 let by = tell_with("report.replaced", &[("n", by.to_string().into())]);
                 format!("<b>{number}</b> {when}. <s>{said}</s> ({by})")
             }
-            None => format!("<b>{number}</b> {when}. {said}"),
+            None => match self.weighed.get(&line.id) {
+                Some(by) => {
+                    let by = tell_with("report.set_aside", &[("n", by.to_string().into())]);
+                    format!("<b>{number}</b> {when}. {said} ({by})")
+                }
+                None => format!("<b>{number}</b> {when}. {said}"),
+            },
         }
     }
+}
+
+fn said(act: &Act) -> Option<&Answer> {
+    match act {
+        Act::Answer { answer, .. } | Act::Decide { answer, .. } => Some(answer),
+        _ => None,
+    }
+}
+
+fn step_words(step: CustodyStep) -> String {
+    let code = match step {
+        CustodyStep::Taken => "taken",
+        CustodyStep::Sealed => "sealed",
+        CustodyStep::Handed => "handed",
+        CustodyStep::Received => "received",
+        CustodyStep::UsedUp => "used_up",
+    };
+    say(LANGUAGE, &format!("custody.step.{code}"), &[])
+}
+
+/// Who gave it to whom; who has it, where nobody gave it.
+pub(super) fn hands(from: Option<impl ToString>, to: &impl ToString) -> String {
+    match from {
+        Some(from) => {
+            say(LANGUAGE, "custody.from_to", &[("from", from.to_string().into()), ("to", to.to_string().into())])
+        }
+        None => to.to_string(),
+    }
+}
+
+/// A seal's number in words; nothing where there is none.
+pub(super) fn seal_words(seal: &str) -> String {
+    if seal.is_empty() { String::new() } else { say(LANGUAGE, "custody.seal", &[("seal", seal.into())]) }
 }

@@ -13,6 +13,7 @@ use uuid::Uuid;
 use super::hand::Hand;
 use super::paper::Sheet;
 use super::recompute::{CarcassLine, Recomputed};
+use super::season::svg::escaped;
 use super::sketch::drawn;
 use crate::guide::answer_words;
 use crate::record::short_code::short_code;
@@ -31,12 +32,6 @@ fn tell(id: &str) -> String {
 
 fn tell_with(id: &str, args: &[(&str, Arg)]) -> String {
     escaped(&say_office(LANGUAGE, id, args))
-}
-
-/// Text as HTML shows it, and never as markup.
-fn escaped(text: &str) -> String {
-    let text = text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
-    text.replace('"', "&quot;").replace('\'', "&#39;")
 }
 
 /// What the report is made of.
@@ -81,7 +76,7 @@ impl Report<'_> {
         let size = sheet.map_or_else(String::new, |sheet| format!("size: {} portrait; ", sheet.css()));
         // The code is of letters and digits; a margin's text is CSS and takes no markup.
         let foot = say_office(LANGUAGE, "report.page", &[("code", code.as_str().into())]).replace(['"', '\\'], "");
-        let history = History::of(self.carcass, self.journal);
+        let history = History::of(self.carcass, &self.line.custody, self.journal, &self.hand.journal(false));
         let mut out = format!(
             "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>{title}</title>\n<style>\n\
              @page {{ {size}margin: 12mm 12mm 14mm; @bottom-right {{ content: \"{foot} \" counter(page) \" / \" \
@@ -93,7 +88,7 @@ impl Report<'_> {
         self.phones(&mut out);
         self.custody(&mut out);
         self.lab(&mut out, &history);
-        self.files(&mut out);
+        self.files(&mut out, &history);
         history.write(&mut out);
         out.push_str("</body></html>\n");
         out
@@ -131,9 +126,7 @@ impl Report<'_> {
                     if let Some(Value::Photo(photo)) = one.answer.value()
                         && finding.as_str() != crate::record::PHOTO_DELETED
                     {
-                        let place = answer_words::site(LANGUAGE, site);
-                        let name = answer_words::finding(LANGUAGE, finding.as_str());
-                        let name = if place.is_empty() { name } else { format!("{name}, {place}") };
+                        let name = history::question(finding.as_str(), site);
                         photos.push((format!("{name} ({})", answer_words::date_and_time(one.at)), photo.sha256));
                     }
                 }

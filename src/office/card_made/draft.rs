@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 
 use super::fields::{self, Field, Kind, List, PREDATORS, WITHOUT_FIELD};
 use crate::bundle::{Kind as FileKind, open, strict};
-use crate::record::{Day, Moment};
+use crate::record::{Day, DeviceId, Moment};
 
 /// A card in the making.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -29,9 +29,11 @@ impl Draft {
     /// From a card's file, signed or as JSON. Its serial becomes one higher, and at least `serial`.
     ///
     /// # Errors
-    /// Why it is no card, as a clause. A card with flaws is taken: they are told beside their fields.
-    pub fn from_file(bytes: &[u8], serial: u64) -> Result<Self, String> {
-        let json = payload(bytes, FileKind::Card)?;
+    /// Why it is no card, as a clause; another office than `office` signed it. A card with flaws is taken: they are
+    /// told beside their fields.
+    pub fn from_file(bytes: &[u8], serial: u64, office: Option<DeviceId>) -> Result<Self, String> {
+        let (json, signer) = payload(bytes, FileKind::Card)?;
+        ours(signer, office)?;
         let value: Value = strict::read_as(&json).map_err(|error| error.to_string())?;
         let Value::Object(card) = value else { return Err("it is no JSON object".to_owned()) };
         let mut draft = Self { card, typed: BTreeMap::new() };
@@ -42,6 +44,16 @@ impl Draft {
             draft.put("/form", Value::from(1));
         }
         Ok(draft)
+    }
+
+    /// Raises the serial number to this one, where it is lower or there is none; whether it was.
+    pub fn number_at_least(&mut self, serial: u64) -> bool {
+        let lower = self.at("/serial").and_then(Value::as_u64).is_none_or(|now| now < serial);
+        if lower {
+            self.typed.remove("/serial");
+            self.put("/serial", Value::from(serial));
+        }
+        lower
     }
 
     /// The card's JSON as it stands.
@@ -55,13 +67,8 @@ impl Draft {
     }
 
     pub(super) fn at(&self, pointer: &str) -> Option<&Value> {
-        let mut parts = pointer.split('/').skip(1);
-        let first = self.card.get(parts.next()?)?;
-        parts.try_fold(first, |value, part| match value {
-            Value::Object(members) => members.get(part),
-            Value::Array(items) => items.get(part.parse::<usize>().ok()?),
-            _ => None,
-        })
+        let (first, below) = parted(pointer)?;
+        self.card.get(first)?.pointer(below)
     }
 
     /// A field's text, as its input shows it: a day as `2026-10-01`, a flag as `yes` or nothing.
@@ -187,20 +194,8 @@ impl Draft {
 
     fn remove(&mut self, pointer: &str) {
         let Some((parent, name)) = pointer.rsplit_once('/') else { return };
-        if parent.is_empty() {
-            self.card.remove(name);
-            return;
-        }
-        let mut parts = parent.split('/').skip(1);
-        let first = parts.next().unwrap_or_default();
-        let found = self.card.get_mut(first).and_then(|top| {
-            parts.try_fold(top, |value, part| match value {
-                Value::Object(members) => members.get_mut(part),
-                Value::Array(items) => items.get_mut(part.parse::<usize>().ok()?),
-                _ => None,
-            })
-        });
-        if let Some(Value::Object(members)) = found {
+        let Some((first, below)) = parted(parent) else { return drop(self.card.remove(name)) };
+        if let Some(Value::Object(members)) = self.card.get_mut(first).and_then(|top| top.pointer_mut(below)) {
             members.remove(name);
         }
         // An object that the form has emptied says nothing; a row stays a row.
@@ -210,13 +205,39 @@ impl Draft {
     }
 }
 
-/// The JSON of a file, signed or not.
-pub(super) fn payload(bytes: &[u8], kind: FileKind) -> Result<Vec<u8>, String> {
+/// A pointer as its member of the card and what lies below that: `/cause/area` is `cause`, `/area`.
+fn parted(pointer: &str) -> Option<(&str, &str)> {
+    let path = pointer.strip_prefix('/')?;
+    Some(path.split_at(path.find('/').unwrap_or(path.len())))
+}
+
+/// The JSON of a file, with who signed it where it is signed.
+pub(super) fn payload(bytes: &[u8], kind: FileKind) -> Result<(Vec<u8>, Option<DeviceId>), String> {
     if bytes.windows(9).any(|part| part == b"\"payload\"") {
-        open(bytes, kind).map(|opened| opened.payload).map_err(|error| error.to_string())
+        let opened = open(bytes, kind).map_err(|error| error.to_string())?;
+        Ok((opened.payload, Some(opened.signer.id())))
     } else {
-        Ok(bytes.to_vec())
+        Ok((bytes.to_vec(), None))
     }
+}
+
+/// Refuses what another office signed: its figures are that office's to answer for. As JSON they become this office's
+/// own by its signature on the card.
+pub(super) fn ours(signer: Option<DeviceId>, office: Option<DeviceId>) -> Result<(), String> {
+    match (signer, office) {
+        (Some(_), None) => {
+            Err("it is signed, and this archive has no office key to hold it against; make or load the \
+                                office key first"
+                .to_owned())
+        }
+        (Some(signer), Some(office)) if signer != office => Err("another key than this office's signed it".to_owned()),
+        _ => Ok(()),
+    }
+}
+
+/// The first second of a day by the office's clock, `offset` minutes east of UTC; `None` where no such day is typed.
+pub fn day_begins(typed: &str, offset: &dyn Fn(Day) -> i32) -> Option<Moment> {
+    Moment::parse(&moment(typed, Kind::DayBegins, offset)?).ok()
 }
 
 /// The first or last second of a day, as the card writes it.
@@ -230,6 +251,6 @@ fn moment(typed: &str, kind: Kind, offset: &dyn Fn(Day) -> i32) -> Option<String
 }
 
 /// The field at a pointer, where it has one.
-pub fn field_at(pointer: &str) -> Option<&'static Field> {
+pub(super) fn field_at(pointer: &str) -> Option<&'static Field> {
     fields::all().find(|field| field.at == pointer)
 }

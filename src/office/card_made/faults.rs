@@ -26,11 +26,12 @@ impl Fault {
 }
 
 impl Draft {
-    /// Everything that keeps it from being signed; the card itself where nothing does.
+    /// Everything that keeps it from being signed; the card itself where nothing does. `newest` is the serial of the
+    /// office's newest card: two cards of one number could not be told apart.
     ///
     /// # Errors
     /// The faults, in the order of the form as far as one is known.
-    pub fn checked(&self) -> Result<Card, Vec<Fault>> {
+    pub fn checked(&self, newest: Option<u64>) -> Result<Card, Vec<Fault>> {
         let mut faults: Vec<Fault> = self.typed().iter().map(|(at, typed)| not_a_value(at, typed)).collect();
         let value = self.patched(&mut faults);
         match serde_json::from_value::<Card>(value) {
@@ -42,6 +43,15 @@ impl Draft {
                 for flaw in card.flaws() {
                     let (at, todo) = self.place(&flaw, &card);
                     faults.push(Fault::new(&at, flaw, todo));
+                }
+                // One that is missing, or no number, was told above.
+                let serial =
+                    self.at("/serial").and_then(Value::as_u64).filter(|_| !self.typed().contains_key("/serial"));
+                if let (Some(serial), Some(newest)) = (serial, newest)
+                    && serial <= newest
+                {
+                    let wrong = format!("the office's newest card is number {newest}");
+                    faults.push(Fault::new("/serial", wrong, "card.fix.newer"));
                 }
                 let table = card.cause.as_ref().and_then(|cause| cause.table.as_ref());
                 // A table with a flaw of its own was told above.

@@ -2,8 +2,8 @@
 
 use serde_json::Value;
 
-use super::draft::{Draft, payload};
-use crate::bundle::{Kind, open};
+use super::draft::{Draft, ours, payload};
+use crate::bundle::Kind;
 use crate::card::{Card, EvidenceTable, ReaderTable};
 use crate::reading::table_of;
 use crate::record::{DeviceId, read_strict};
@@ -22,8 +22,7 @@ pub struct TableFile {
 /// # Errors
 /// Why it cannot be used, as a clause; a row is named.
 pub fn read_table(bytes: &[u8]) -> Result<TableFile, String> {
-    let json = payload(bytes, Kind::Table)?;
-    let signer = open(bytes, Kind::Table).ok().map(|opened| opened.signer.id());
+    let (json, signer) = payload(bytes, Kind::Table)?;
     let text = String::from_utf8(json).map_err(|error| error.to_string())?;
     let table = EvidenceTable::from_json(&text).map_err(|error| error.to_string())?;
     table_of(&table).map_err(|flaw| flaw.to_string())?;
@@ -31,28 +30,26 @@ pub fn read_table(bytes: &[u8]) -> Result<TableFile, String> {
 }
 
 impl Draft {
-    /// Puts an evidence table from a file onto the card. One that another office signed is refused: its figures
-    /// are that office's to answer for; as JSON they become this office's own by its signature on the card.
+    /// Puts an evidence table from a file onto the card. One that another office signed is refused.
     ///
     /// # Errors
     /// Why it is not taken, as a clause.
     pub fn take_table(&mut self, bytes: &[u8], office: Option<DeviceId>) -> Result<(), String> {
         let file = read_table(bytes)?;
-        if file.signer.is_some() && file.signer != office {
-            return Err("another key than this office's signed this evidence table".to_owned());
-        }
+        ours(file.signer, office)?;
         let table = serde_json::to_value(&file.table).map_err(|error| error.to_string())?;
         self.put("/cause/table", table);
         Ok(())
     }
 
     /// Puts a readers' record onto the card: from a file that holds one, or from a card, signed or not, that
-    /// carries one.
+    /// carries one. A card that another office signed is refused.
     ///
     /// # Errors
     /// Why there is none, as a clause.
-    pub fn take_reader_model(&mut self, bytes: &[u8]) -> Result<(), String> {
-        let json = payload(bytes, Kind::Card)?;
+    pub fn take_reader_model(&mut self, bytes: &[u8], office: Option<DeviceId>) -> Result<(), String> {
+        let (json, signer) = payload(bytes, Kind::Card)?;
+        ours(signer, office)?;
         let text = String::from_utf8(json).map_err(|error| error.to_string())?;
         let model = match read_strict::<ReaderTable>(&text) {
             Ok(model) => model,
@@ -62,14 +59,6 @@ impl Draft {
                 .reader_model
                 .ok_or("this card carries no readers' record")?,
         };
-        self.put_reader_model(&model)
-    }
-
-    /// Puts a readers' record onto the card.
-    ///
-    /// # Errors
-    /// It cannot be written, which does not happen: it holds only text and numbers.
-    pub fn put_reader_model(&mut self, model: &ReaderTable) -> Result<(), String> {
         let value: Value = serde_json::to_value(model).map_err(|error| error.to_string())?;
         self.put("/figures/reader_model", value);
         Ok(())

@@ -9,7 +9,7 @@ mod sign;
 #[cfg(test)]
 mod tests;
 
-pub use draft::{Draft, field_at};
+pub use draft::{Draft, day_begins};
 pub use faults::Fault;
 pub use figures::{TableFile, read_table};
 pub use sign::{notes, sign};

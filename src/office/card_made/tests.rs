@@ -56,7 +56,7 @@ fn from_demo() -> Draft {
 }
 
 fn faults(draft: &Draft) -> Vec<(String, &'static str)> {
-    draft.checked().err().unwrap_or_default().into_iter().map(|fault| (fault.at, fault.todo)).collect()
+    draft.checked(None).err().unwrap_or_default().into_iter().map(|fault| (fault.at, fault.todo)).collect()
 }
 
 #[test]
@@ -64,7 +64,7 @@ fn the_demo_s_card_can_be_made_field_by_field() {
     let draft = from_demo();
     let demo: Value = serde_json::from_str(DEMO).unwrap();
     assert_eq!(draft.json(), demo);
-    assert_eq!(draft.checked().unwrap(), Card::from_json(DEMO).unwrap());
+    assert_eq!(draft.checked(None).unwrap(), Card::from_json(DEMO).unwrap());
     let key = DeviceKey::from_seed(&[7; 32]);
     let signed = sign(&draft.json(), &key).unwrap();
     let opened = open(signed.as_bytes(), FileKind::Card).unwrap();
@@ -133,6 +133,7 @@ fn every_fault_says_what_to_do() {
         "table",
         "limit",
         "whole",
+        "newer",
     ] {
         let id = format!("card.fix.{todo}");
         assert_ne!(crate::words::say_office(crate::words::Language::English, &id, &[]), id);
@@ -152,27 +153,27 @@ fn what_has_no_field_is_carried_over_and_listed() {
     let key = DeviceKey::from_seed(&[7; 32]);
     let signed = seal(FileKind::Card, &crate::bundle::canonical::to_vec(&json).unwrap(), &key).unwrap();
     for file in [text.as_bytes(), signed.as_bytes()] {
-        let mut draft = Draft::from_file(file, 1).unwrap();
+        let mut draft = Draft::from_file(file, 1, Some(key.public().id())).unwrap();
         assert_eq!(draft.text("/serial", Kind::Whole), "4", "one higher than the card's");
         assert_eq!(draft.carried(), ["/figures/browse", "/cause/table"]);
         draft.set("/disposal", Kind::Words, "Leave it.", &offset);
-        let made = draft.checked().unwrap();
+        let made = draft.checked(None).unwrap();
         assert_eq!((made.figures, made.cause), (card.figures.clone(), card.cause.clone()));
         assert_eq!(made.valid_to, Moment::parse("2029-06-30T23:59:59-04:00").unwrap());
         draft.leave_out("/cause/table");
         assert_eq!(draft.carried(), ["/figures/browse"]);
     }
-    assert_eq!(Draft::from_file(text.as_bytes(), 9).unwrap().text("/serial", Kind::Whole), "9");
+    assert_eq!(Draft::from_file(text.as_bytes(), 9, None).unwrap().text("/serial", Kind::Whole), "9");
 }
 
 #[test]
 fn what_is_no_card_is_refused_with_its_reason() {
-    let refused = |text: &str| Draft::from_file(text.as_bytes(), 1).unwrap_err();
+    let refused = |text: &str| Draft::from_file(text.as_bytes(), 1, None).unwrap_err();
     assert!(refused("[]").contains("no JSON object"));
     assert!(refused("{\"form\":1,\"form\":1}").contains("form"), "a member twice");
     assert!(refused(&DEMO.replacen("\"office\"", "\"motto\": \"x\", \"office\"", 1)).contains("motto"));
     let bundle = seal(FileKind::Table, b"{}", &DeviceKey::from_seed(&[7; 32])).unwrap();
-    assert!(Draft::from_file(bundle.as_bytes(), 1).is_err(), "another kind of file");
+    assert!(Draft::from_file(bundle.as_bytes(), 1, None).is_err(), "another kind of file");
 }
 
 #[test]
@@ -186,10 +187,35 @@ fn another_office_s_signed_table_is_refused_and_plain_json_is_taken() {
     assert!(draft.take_table(signed(&theirs).as_bytes(), office).is_err());
     assert!(draft.take_table(signed(&ours).replace("payload", "payroll").as_bytes(), office).is_err());
     draft.take_table(signed(&ours).as_bytes(), office).unwrap();
-    let with = draft.checked().unwrap();
+    let with = draft.checked(None).unwrap();
     assert_eq!(with.cause.unwrap().table.map(|table| *table), Some(built_in()));
     draft.take_table(json.to_string().as_bytes(), office).unwrap();
     assert!(draft.take_table(b"{\"form\":1}", office).is_err());
+}
+
+#[test]
+fn another_office_s_signed_card_is_no_draft_and_lends_no_readers_record() {
+    let (ours, theirs) = (DeviceKey::from_seed(&[7; 32]), DeviceKey::from_seed(&[8; 32]));
+    let json: Value = serde_json::from_str(DEMO).unwrap();
+    let signed = |key: &DeviceKey| sign(&json, key).unwrap();
+    let office = Some(ours.public().id());
+    assert!(Draft::from_file(signed(&theirs).as_bytes(), 1, office).unwrap_err().contains("another key"));
+    assert!(Draft::from_file(signed(&ours).as_bytes(), 1, None).unwrap_err().contains("no office key"));
+    assert!(Draft::from_file(signed(&ours).as_bytes(), 1, office).is_ok());
+    let refused = |key: &DeviceKey| from_demo().take_reader_model(signed(key).as_bytes(), office).unwrap_err();
+    assert!(refused(&theirs).contains("another key"));
+    assert!(refused(&ours).contains("no readers' record"), "opened, and this card carries none");
+}
+
+#[test]
+fn a_card_has_a_higher_number_than_the_office_s_newest() {
+    let draft = from_demo();
+    let at = |newest| draft.checked(newest).err().unwrap_or_default();
+    assert_eq!(at(Some(2)), []);
+    for newest in [3, 4] {
+        let told: Vec<_> = at(Some(newest)).into_iter().map(|fault| (fault.at, fault.todo)).collect();
+        assert_eq!(told, [("/serial".to_owned(), "card.fix.newer")]);
+    }
 }
 
 #[test]

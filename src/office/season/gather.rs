@@ -130,16 +130,14 @@ fn take(
     latest: &mut BTreeMap<DeviceId, (Moment, String)>,
     out: &mut Gathered,
 ) {
-    let mut judged = judge(bytes, keyring);
+    let judged = judge(bytes, keyring);
     let outcome = judged.outcome();
     out.worst = Some(out.worst.map_or(judged.worst(), |worst| worst.max(judged.worst())));
-    // What another phone's bundle carries counts only where its own device is enrolled.
-    judged.carried.retain(|carried| carried.outcome() == Outcome::Intact);
     match &judged.verdict {
         Verdict::Intact { .. } => {
             out.used.insert(used);
             crews(&judged, latest);
-            out.entries.take(&judged);
+            out.entries.take_counted(&judged);
         }
         Verdict::Unknown | Verdict::Retired { .. } => {
             out.not_used.push(NotUsed::new(used, "the device that signed it is not enrolled"));
@@ -150,7 +148,11 @@ fn take(
     }
 }
 
+/// Of the same bundles as count: what another phone's bundle carries counts only where its own device is enrolled.
 fn crews(judged: &Judged, latest: &mut BTreeMap<DeviceId, (Moment, String)>) {
+    if judged.outcome() != Outcome::Intact {
+        return;
+    }
     if let Some((device, payload)) = judged.signer.zip(judged.contents.as_ref().map(|c| &c.payload))
         && let Some(crew) = &payload.crew
     {

@@ -5,9 +5,10 @@ use std::fmt::Write as _;
 /// Width of every plot.
 pub const WIDTH: f64 = 960.0;
 
-/// Text that a plot may hold.
+/// Text as HTML and SVG show it, and never as markup.
 pub fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+    let text = text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
+    text.replace('"', "&quot;").replace('\'', "&#39;")
 }
 
 /// A plot in the making.

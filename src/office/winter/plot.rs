@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 
 use time::{Date, Duration};
 
+use crate::office::season::svg::escaped;
 use crate::science::winter::log::{DayLog, Log, days_of};
 use crate::science::winter::measure::{Depth, Temperature};
 use crate::science::winter::snowfall::{Basis, snowfalls};
@@ -58,10 +59,6 @@ impl Frame {
 
 fn y(value: f64, (low, high): (f64, f64), (top, bottom): (f64, f64)) -> f64 {
     bottom - (bottom - top) * ((value - low) / (high - low)).clamp(0.0, 1.0)
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
 
 /// Draw a winter from one day to another. `None` where there is neither a log nor a death in that time.

@@ -5,10 +5,10 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::desk::{Desk, Lies, Saving, count, tell, tell_with};
-use super::view::read_file;
+use super::view::{of_ours_bytes, read_file};
 use crate::bundle::{DeviceKey, Fingerprint};
-use crate::office::key_file::{KeyFile, KeyFileError, PASSPHRASE_CHARS, Randomness};
-use crate::office::zipped::{Tree, pack, unpack};
+use crate::office::key_file::{KeyFile, KeyFileError, Randomness};
+use crate::office::zipped::{Tree, ZIP_BYTES, pack, unpack};
 use crate::web::platform::PlatformError;
 use crate::web::platform::clock::pause_ms;
 use crate::web::platform::download::download;
@@ -16,10 +16,14 @@ use crate::web::platform::file::OutFile;
 use crate::web::platform::folder::{self, Folder};
 use crate::web::platform::random::fill;
 
+/// A page's memory is counted in 32 bits, and the most that a zip may have lies far below.
+#[allow(clippy::cast_possible_truncation)]
+const ZIP: usize = ZIP_BYTES as usize;
+
 /// Whether there is something that would be lost with the page, and the way to save it.
 pub(super) fn state(desk: Desk) -> AnyView {
     let words = move || {
-        let unsaved = desk.hand.with(|hand| hand.held().unsaved().count());
+        let unsaved = desk.unsaved();
         let lies = match desk.lies.get() {
             Lies::Page => tell("archive.page.in_page"),
             Lies::Zip(name) => tell_with("archive.page.in_zip", &[("name", name.into())]),
@@ -28,6 +32,8 @@ pub(super) fn state(desk: Desk) -> AnyView {
         let saved = match desk.saving.get() {
             Saving::Working => tell("archive.page.saving"),
             Saving::Handed if unsaved == 0 => tell("archive.page.handed"),
+            // A zip beside a folder that could not be written.
+            Saving::Handed if desk.has_folder() => tell_with("archive.page.handed_beside", &[("n", count(unsaved))]),
             _ if unsaved > 0 => tell_with("archive.page.unsaved", &[("n", count(unsaved))]),
             _ if desk.lies.get() == Lies::Page => String::new(),
             _ => tell("archive.page.saved"),
@@ -40,10 +46,25 @@ pub(super) fn state(desk: Desk) -> AnyView {
         }
         _ => None,
     };
-    let unsaved = move || desk.hand.with(|hand| hand.held().unsaved().count());
+    let again = move || {
+        let waits = matches!(desk.saving.get(), Saving::Failed(_) | Saving::Handed) && desk.unsaved() > 0;
+        (waits && desk.has_folder()).then(|| {
+            view! {
+                <button type="button" class="act" data-act="write-again" on:click=move |_| desk.save_into_folder()>
+                    {tell("archive.page.again")}
+                </button>
+            }
+        })
+    };
+    let not_handed = move || {
+        desk.not_handed.get().map(|why| {
+            view! { <p class="alert">{tell_with("desk.not_handed", &[("reason", why.into())])}</p> }
+        })
+    };
     view! {
-        <p role="status" class="saved" data-archive=move || unsaved().to_string()>{words}</p>
-        <div role="alert">{failed}</div>
+        <p role="status" class="saved" data-archive=move || desk.unsaved().to_string()>{words}</p>
+        <div role="alert">{failed}{not_handed}</div>
+        {again}
     }
     .into_any()
 }
@@ -109,7 +130,7 @@ pub(super) fn archive(desk: Desk) -> AnyView {
             {folder}
             <label class="tile file aside" data-pick="zip">
                 <span class="label">{tell("archive.page.zip")}</span>
-                <input type="file" accept=".zip" class="file-input" on:change=move |event| read_file(&event, take_zip)/>
+                <input type="file" accept=".zip" class="file-input" on:change=move |event| read_file(&event, ZIP, take_zip)/>
             </label>
             <button type="button" class="tile aside" data-act="save-zip" on:click=move |_| save_zip(desk)>
                 {tell("archive.page.save_zip")}
@@ -141,7 +162,10 @@ fn save_zip(desk: Desk) {
     });
     match handed {
         Ok(()) => {
-            desk.hand.update(|hand| hand.held().saved(&files, &removed));
+            // A zip among the downloads is no folder: what is missing there is still told.
+            if !desk.has_folder() {
+                desk.saved(&files, &removed);
+            }
             desk.saving.set(Saving::Handed);
         }
         Err(why) => desk.saving.set(Saving::Failed(why)),
@@ -154,10 +178,16 @@ fn key(desk: Desk) -> AnyView {
     let file = Memo::new(move |_| desk.hand.with(crate::office::hand::Hand::office_key));
     // A key file that was picked and is not in the archive yet: whoever puts it there can open it.
     let picked = RwSignal::new(None::<KeyFile>);
-    let body = move || match (desk.key.get(), file.get().or_else(|| picked.get())) {
-        (Some(key), Some(_)) => opened(desk, &key),
-        (_, Some(file)) => locked(desk, file, said),
-        (_, None) => none(desk, picked, said),
+    // It was picked for the archive that was open then.
+    Effect::new(move || {
+        desk.lies.track();
+        picked.set(None);
+    });
+    let body = move || match (desk.key.get(), file.get(), picked.get()) {
+        (Some(key), Some(_), _) => opened(desk, &key),
+        (_, Some(file), _) => locked(desk, file, None, said),
+        (_, None, Some(file)) => locked(desk, file, Some(picked), said),
+        (_, None, None) => none(desk, picked, said),
     };
     view! {
         <section data-part="key">
@@ -175,7 +205,7 @@ fn copy_of_key(desk: Desk) -> AnyView {
         let text = desk.hand.with_untracked(|hand| hand.held().get("office-key.json"));
         if let Some(bytes) = text {
             let media = "application/json".to_owned();
-            let _ = download(&OutFile { name: "office-key.json".to_owned(), media, bytes: bytes.to_vec() });
+            desk.hand_out(&OutFile { name: "office-key.json".to_owned(), media, bytes: bytes.to_vec() });
         }
     };
     view! { <button type="button" class="act" data-act="copy-key" on:click=act>{tell("key.page.download")}</button> }
@@ -213,15 +243,27 @@ fn wrong(error: &KeyFileError) -> String {
     tell_with(id, &[("reason", error.to_string().into())])
 }
 
-fn locked(desk: Desk, file: KeyFile, said: RwSignal<Option<String>>) -> AnyView {
+/// `picked` where the file is not in the archive yet: another can be chosen.
+fn locked(
+    desk: Desk,
+    file: KeyFile,
+    picked: Option<RwSignal<Option<KeyFile>>>,
+    said: RwSignal<Option<String>>,
+) -> AnyView {
     let typed = RwSignal::new(String::new());
+    let working = RwSignal::new(false);
     let file = Arc::new(file);
     let act = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
+        if working.get_untracked() {
+            return;
+        }
         let file = file.clone();
+        working.set(true);
         said.set(Some(tell("key.page.working")));
         leptos::task::spawn_local(async move {
             pause_ms(60).await;
+            working.try_set(false);
             let unlocked = file.unlock(&typed.try_get_untracked().unwrap_or_default());
             typed.try_set(String::new());
             let key = match unlocked {
@@ -247,27 +289,43 @@ fn locked(desk: Desk, file: KeyFile, said: RwSignal<Option<String>>) -> AnyView 
         <form data-key="locked" on:submit=act>
             <p>{tell("key.page.locked")}</p>
             {passphrase("key.page.passphrase", typed, "current-password")}
-            <button type="submit" class="tile main" data-act="open-key">{tell("key.page.open")}</button>
+            <button type="submit" class="tile main" data-act="open-key" disabled=move || working.get()>
+                {tell("key.page.open")}
+            </button>
         </form>
-        {copy_of_key(desk)}
+        {match picked {
+            Some(picked) => view! {
+                <button type="button" class="act" data-act="other-key" on:click=move |_| picked.set(None)>
+                    {tell("key.page.other")}
+                </button>
+            }
+            .into_any(),
+            None => copy_of_key(desk),
+        }}
     }
     .into_any()
 }
 
 fn none(desk: Desk, picked: RwSignal<Option<KeyFile>>, said: RwSignal<Option<String>>) -> AnyView {
     let (first, second) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let working = RwSignal::new(false);
     let act = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
         let passphrase = first.get_untracked();
-        if passphrase.chars().count() < PASSPHRASE_CHARS {
-            return said.set(Some(wrong(&KeyFileError::ShortPassphrase)));
+        if working.get_untracked() {
+            return;
+        }
+        if let Err(error) = KeyFile::fits(&passphrase) {
+            return said.set(Some(wrong(&error)));
         }
         if passphrase != second.get_untracked() {
             return said.set(Some(tell("key.page.differ")));
         }
+        working.set(true);
         said.set(Some(tell("key.page.working")));
         leptos::task::spawn_local(async move {
             pause_ms(60).await;
+            working.try_set(false);
             let made = make(&passphrase).and_then(|(file, key)| {
                 let taken = desk.hand.try_update(|hand| hand.take_office_key(&file, &key));
                 taken.unwrap_or(Ok(())).map_err(|error| error.to_string())?;
@@ -297,11 +355,13 @@ fn none(desk: Desk, picked: RwSignal<Option<KeyFile>>, said: RwSignal<Option<Str
         <form on:submit=act>
             {passphrase("key.page.passphrase_new", first, "new-password")}
             {passphrase("key.page.again", second, "new-password")}
-            <button type="submit" class="tile main" data-act="make-key">{tell("key.page.make")}</button>
+            <button type="submit" class="tile main" data-act="make-key" disabled=move || working.get()>
+                {tell("key.page.make")}
+            </button>
         </form>
         <label class="tile file aside" data-pick="key">
             <span class="label">{tell("key.page.load")}</span>
-            <input type="file" class="file-input" on:change=move |event| read_file(&event, load)/>
+            <input type="file" class="file-input" on:change=move |event| read_file(&event, of_ours_bytes(), load)/>
         </label>
     }
     .into_any()

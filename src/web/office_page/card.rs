@@ -4,12 +4,11 @@ use leptos::prelude::*;
 
 use super::card_fields::{Form, list, one, part, predators, table_and_readers};
 use super::desk::{Desk, count, now, tell, tell_with};
-use super::view::read_file;
+use super::view::{of_ours_bytes, read_file};
 use crate::bundle::Fingerprint;
 use crate::office::card_made::{Draft, fields, notes, sign};
 use crate::office::hand::Hand;
 use crate::web::platform::clipboard::copy;
-use crate::web::platform::download::download;
 use crate::web::platform::file::OutFile;
 
 /// A signed card, ready to go out.
@@ -18,11 +17,21 @@ struct Signed {
     serial: u64,
     text: String,
     words: String,
+    /// The draft as it stood then: once it is changed, the file is no longer what the form shows.
+    of: Draft,
 }
 
 pub(super) fn card(desk: Desk) -> AnyView {
-    let next = move || desk.hand.with_untracked(|hand| hand.newest_card().map_or(1, |(card, _)| card.serial + 1));
-    let form = Form::new(Draft::empty(next()));
+    let newest =
+        Memo::new(move |_| desk.hand.with(|hand| hand.newest_card().map(|(card, bytes)| (card.serial, bytes))));
+    let serial = Memo::new(move |_| newest.with(|newest| newest.as_ref().map(|(serial, _)| *serial)));
+    let next = move || serial.get_untracked().map_or(1, |serial| serial.saturating_add(1));
+    let form = Form::new(Draft::empty(next()), serial);
+    // Another archive, or a card signed: the one in the form comes after its newest.
+    Effect::new(move || {
+        serial.track();
+        form.number_at_least(next());
+    });
     let said = RwSignal::new(None::<String>);
     let signed = RwSignal::new(None::<Signed>);
     let begin = move |draft: Result<Draft, String>| match draft {
@@ -34,22 +43,20 @@ pub(super) fn card(desk: Desk) -> AnyView {
         Err(why) => drop(said.try_set(Some(tell_with("card.page.not_loaded", &[("reason", why.into())])))),
     };
     let load = move |_: String, read: Result<Vec<u8>, String>| {
-        begin(read.and_then(|bytes| Draft::from_file(&bytes, next())));
+        begin(read.and_then(|bytes| Draft::from_file(&bytes, next(), desk.office())));
     };
-    let newest =
-        Memo::new(move |_| desk.hand.with(|hand| hand.newest_card().map(|(card, bytes)| (card.serial, bytes))));
     let newest_tile = move || {
         newest.get().map(|(serial, bytes)| {
             let label = tell_with("card.page.newest", &[("serial", serial.to_string().into())]);
             view! {
                 <button type="button" class="tile aside" data-act="newest-card"
-                    on:click=move |_| begin(Draft::from_file(&bytes, next()))>{label}</button>
+                    on:click=move |_| begin(Draft::from_file(&bytes, next(), desk.office()))>{label}</button>
             }
         })
     };
     let act = move |_| {
         let value = form.draft.with_untracked(Draft::json);
-        if form.draft.with_untracked(|draft| draft.checked().is_err()) {
+        if form.draft.with_untracked(|draft| draft.checked(serial.get_untracked()).is_err()) {
             signed.set(None);
             return said.set(Some(tell("card.page.refused")));
         }
@@ -67,13 +74,16 @@ pub(super) fn card(desk: Desk) -> AnyView {
         match made {
             Ok(text) => {
                 let serial = value.get("serial").and_then(serde_json::Value::as_u64).unwrap_or_default();
+                form.number_at_least(serial.saturating_add(1));
+                let of = form.draft.get_untracked();
                 let words = Fingerprint::of(key.public().id()).to_string();
                 said.set(None);
-                signed.set(Some(Signed { serial, text, words }));
+                signed.set(Some(Signed { serial, text, words, of }));
             }
             Err(why) => said.set(Some(tell_with("key.page.failed", &[("reason", why.into())]))),
         }
     };
+    let offered = Memo::new(move |_| signed.get().filter(|signed| form.draft.with(|draft| *draft == signed.of)));
     let body = move || {
         form.shape.track();
         view! {
@@ -104,25 +114,25 @@ pub(super) fn card(desk: Desk) -> AnyView {
                 {newest_tile}
                 <label class="tile file aside" data-pick="card">
                     <span class="label">{tell("card.page.load")}</span>
-                    <input type="file" class="file-input" on:change=move |event| read_file(&event, load)/>
+                    <input type="file" class="file-input" on:change=move |event| read_file(&event, of_ours_bytes(), load)/>
                 </label>
             </div>
             {body}
-            {faults(form)}
+            {faults(form, serial)}
             <button type="button" class="tile main" data-act="sign-card" on:click=act>{tell("card.page.sign")}</button>
             <div role="alert" data-card-said="">{move || said.get().map(|why| view! { <p class="alert">{why}</p> })}</div>
-            {move || signed.get().map(out)}
+            {move || offered.get().map(|signed| out(desk, signed))}
         </section>
     }
     .into_any()
 }
 
 /// All that keeps it from being signed, or what is worth knowing where nothing does.
-fn faults(form: Form) -> AnyView {
+fn faults(form: Form, newest: Memo<Option<u64>>) -> AnyView {
     let body = move || {
         let all = form.faults.get();
         if all.is_empty() {
-            let card = form.draft.with(|draft| draft.checked().ok());
+            let card = form.draft.with(|draft| draft.checked(newest.get()).ok());
             let notes = card.map(|card| notes(&card, now())).unwrap_or_default();
             let notes = notes.into_iter().map(|note| view! { <li>{note}</li> }).collect_view();
             return view! { <p>{tell("card.page.faults.none")}</p><ul>{notes}</ul> }.into_any();
@@ -142,12 +152,12 @@ fn faults(form: Form) -> AnyView {
 }
 
 /// The signed card on its way out.
-fn out(signed: Signed) -> AnyView {
+fn out(desk: Desk, signed: Signed) -> AnyView {
     let copied = RwSignal::new(None::<bool>);
     let (for_copy, for_file) = (signed.text.clone(), signed.text.clone());
     let serial = signed.serial;
     let download_act = move |_| {
-        let _ = download(&OutFile::text(&format!("card-{serial}.txt"), &for_file));
+        desk.hand_out(&OutFile::text(&format!("card-{serial}.txt"), &for_file));
     };
     let copy_act = move |_| {
         let text = for_copy.clone();

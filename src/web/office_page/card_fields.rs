@@ -3,10 +3,10 @@
 use leptos::prelude::*;
 
 use super::desk::{Desk, LANGUAGE, tell, tell_with};
-use super::view::read_file;
+use super::view::{of_ours_bytes, read_file};
 use crate::card::CallFor;
 use crate::guide::hazards;
-use crate::office::card_made::fields::{CALLS, Field, Kind, List, PEOPLE, PERMITS, PREDATORS, YES_NO};
+use crate::office::card_made::fields::{CALLS, Field, Kind, List, PERMITS, PREDATORS, YES_NO};
 use crate::office::card_made::{Draft, Fault};
 use crate::record::find;
 use crate::web::platform::clock::offset_on;
@@ -24,15 +24,27 @@ pub(super) struct Form {
 }
 
 impl Form {
-    pub(super) fn new(draft: Draft) -> Self {
+    /// `newest` is the serial of the office's newest card.
+    pub(super) fn new(draft: Draft, newest: Memo<Option<u64>>) -> Self {
         let draft = RwSignal::new(draft);
-        let faults = Memo::new(move |_| draft.with(|draft| draft.checked().err().unwrap_or_default()));
+        let faults = Memo::new(move |_| draft.with(|draft| draft.checked(newest.get()).err().unwrap_or_default()));
         Self { draft, faults, shape: RwSignal::new(0) }
     }
 
     pub(super) fn begin(self, draft: Draft) {
         self.draft.try_set(draft);
         self.redraw();
+    }
+
+    /// Gives the draft a number that no card of the office has.
+    pub(super) fn number_at_least(self, serial: u64) {
+        let raised = self.draft.try_maybe_update(|draft| {
+            let raised = draft.number_at_least(serial);
+            (raised, raised)
+        });
+        if raised == Some(true) {
+            self.redraw();
+        }
     }
 
     fn redraw(self) {
@@ -197,7 +209,6 @@ pub(super) fn list(form: Form, list: List) -> AnyView {
         member if member == PERMITS.member => tell("card.page.add.permits"),
         _ => tell("card.page.add.people"),
     };
-    debug_assert!([CALLS.member, PERMITS.member, PEOPLE.member].contains(&list.member));
     view! {
         {what.map(|what| view! { <p>{what}</p> })}
         {faults_at(form, format!("/{}", list.member))}
@@ -249,11 +260,12 @@ pub(super) fn table_and_readers(desk: Desk, form: Form) -> AnyView {
         said.try_set(taken.err().map(|why| tell_with("card.page.not_taken", &[("reason", why.into())])));
     };
     let table = move |_: String, read: Result<Vec<u8>, String>| {
-        let office = desk.hand.with_untracked(|hand| hand.office_key()?.public().ok()).map(|key| key.id());
-        after(read.and_then(|bytes| form.draft.try_update(|draft| draft.take_table(&bytes, office)).unwrap_or(Ok(()))));
+        let take = |bytes: Vec<u8>| form.draft.try_update(|draft| draft.take_table(&bytes, desk.office()));
+        after(read.and_then(|bytes| take(bytes).unwrap_or(Ok(()))));
     };
     let readers = move |_: String, read: Result<Vec<u8>, String>| {
-        after(read.and_then(|bytes| form.draft.try_update(|draft| draft.take_reader_model(&bytes)).unwrap_or(Ok(()))));
+        let take = |bytes: Vec<u8>| form.draft.try_update(|draft| draft.take_reader_model(&bytes, desk.office()));
+        after(read.and_then(|bytes| take(bytes).unwrap_or(Ok(()))));
     };
     let also = move || {
         let carried = form.draft.with(Draft::carried);
@@ -280,11 +292,11 @@ pub(super) fn table_and_readers(desk: Desk, form: Form) -> AnyView {
     view! {
         <label class="tile file aside" data-pick="table">
             <span class="label">{tell("card.page.table")}</span>
-            <input type="file" class="file-input" on:change=move |event| read_file(&event, table)/>
+            <input type="file" class="file-input" on:change=move |event| read_file(&event, of_ours_bytes(), table)/>
         </label>
         <label class="tile file aside" data-pick="readers">
             <span class="label">{tell("card.page.reader_model")}</span>
-            <input type="file" class="file-input" on:change=move |event| read_file(&event, readers)/>
+            <input type="file" class="file-input" on:change=move |event| read_file(&event, of_ours_bytes(), readers)/>
         </label>
         <div role="alert">{move || said.get().map(|why| view! { <p class="alert">{why}</p> })}</div>
         {faults_at(form, "/figures".to_owned())}

@@ -4,6 +4,7 @@
 use leptos::prelude::*;
 use serde::Deserialize;
 
+use super::desk::{Desk, Lies};
 use crate::office::hand::Hand;
 use crate::web::fetched::text as fetch;
 use crate::words::{Language, say_office};
@@ -18,7 +19,8 @@ struct List {
 }
 
 /// The tile that opens it; nothing where the address does not ask for it.
-pub(super) fn tile(hand: RwSignal<Hand>) -> Option<AnyView> {
+pub(super) fn tile(desk: Desk) -> Option<AnyView> {
+    let hand = desk.hand;
     let asked = web_sys::window()?.location().hash().is_ok_and(|hash| hash == "#demo");
     let missing = RwSignal::new(false);
     let open = move |_| {
@@ -26,9 +28,11 @@ pub(super) fn tile(hand: RwSignal<Hand>) -> Option<AnyView> {
             missing.try_set(open(hand).await.is_none());
         });
     };
+    // Nothing invented goes into an archive that somebody opened or began.
+    let is_real = move || desk.lies.get() != Lies::Page || hand.with(|hand| hand.office_key().is_some());
     asked.then(|| {
         view! {
-            <button type="button" class="tile" data-demo="" on:click=open>
+            <button type="button" class="tile" data-demo="" hidden=is_real on:click=open>
                 {say_office(LANGUAGE, "desk.demo", &[])}
             </button>
             <div role="alert">
@@ -50,12 +54,11 @@ async fn open(hand: RwSignal<Hand>) -> Option<()> {
         files.push((name.rsplit('/').next().unwrap_or_default().to_owned(), text));
     }
     hand.try_update(|hand| {
-        let known = hand.take_keyring(ring.as_bytes()).is_ok();
+        hand.take_keyring(ring.as_bytes()).ok()?;
         for (name, text) in files {
             hand.take(name, text.into_bytes());
         }
-        known
+        Some(())
     })
-    .filter(|known| *known)
-    .map(drop)
+    .flatten()
 }

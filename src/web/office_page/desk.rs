@@ -1,14 +1,19 @@
 //! What the parts of the page share: the desk, the opened key, the folder.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use leptos::prelude::*;
 
 use crate::bundle::DeviceKey;
+use crate::office::archive::SHARED;
+use crate::office::files::changed_there;
 use crate::office::hand::Hand;
-use crate::record::{Digest, Moment};
+use crate::office::zipped::Tree;
+use crate::record::{DeviceId, Digest, Moment};
 use crate::web::platform::clock;
+use crate::web::platform::download::download;
+use crate::web::platform::file::OutFile;
 use crate::web::platform::folder::Folder;
 use crate::words::{Arg, Language, say_office};
 
@@ -57,13 +62,14 @@ pub(super) struct Desk {
     pub(super) key: RwSignal<Option<Arc<DeviceKey>>>,
     pub(super) lies: RwSignal<Lies>,
     pub(super) saving: RwSignal<Saving>,
+    /// Why a file was not handed to the browser.
+    pub(super) not_handed: RwSignal<Option<String>>,
+    /// Moves when files were saved: what is told of them changes then, and no figure.
+    saves: RwSignal<u32>,
     folder: StoredValue<Option<Folder>, LocalStorage>,
     /// Digests of files that other programs may change too, as they were when the folder was opened.
     seen: StoredValue<BTreeMap<String, Digest>>,
 }
-
-/// Files without their digest for a name.
-const SHARED: [&str; 3] = ["office-key.json", "keyring.txt", "keyring.json"];
 
 impl Desk {
     pub(super) fn new() -> Self {
@@ -72,16 +78,44 @@ impl Desk {
             key: RwSignal::new(None),
             lies: RwSignal::new(Lies::Page),
             saving: RwSignal::new(Saving::Idle),
+            not_handed: RwSignal::new(None),
+            saves: RwSignal::new(0),
             folder: StoredValue::new_local(None),
             seen: StoredValue::new(BTreeMap::new()),
         };
         Effect::new(move || {
-            let unsaved = desk.hand.with(|hand| hand.held().unsaved().count());
-            if unsaved > 0 && desk.folder.with_value(Option::is_some) {
+            if desk.unsaved() > 0 && desk.folder.with_value(Option::is_some) {
                 desk.save_into_folder();
             }
         });
         desk
+    }
+
+    /// The office's key, whose passphrase need not have been typed.
+    pub(super) fn office(self) -> Option<DeviceId> {
+        self.hand.try_with_untracked(|hand| hand.office_key()?.public().ok()).flatten().map(|key| key.id())
+    }
+
+    /// How many files are not saved; told anew when files come and when they were saved.
+    pub(super) fn unsaved(self) -> usize {
+        self.saves.track();
+        self.hand.with(|hand| hand.held().unsaved().count())
+    }
+
+    /// Says that these files were saved.
+    pub(super) fn saved(self, as_written: &Tree, removed: &BTreeSet<String>) {
+        self.hand.try_with_untracked(|hand| hand.held().saved(as_written, removed));
+        self.saves.try_update(|saves| *saves = saves.wrapping_add(1));
+    }
+
+    /// Hands a file to the browser; where that fails, the page says so.
+    pub(super) fn hand_out(self, file: &OutFile) {
+        self.not_handed.try_set(download(file).err().map(|error| error.to_string()));
+    }
+
+    /// Whether the archive lies in a folder that is open.
+    pub(super) fn has_folder(self) -> bool {
+        self.folder.with_value(Option::is_some)
     }
 
     pub(super) fn key_now(self) -> Option<Arc<DeviceKey>> {
@@ -95,17 +129,21 @@ impl Desk {
         let read = SHARED.into_iter().filter(|name| !unsaved.contains(*name));
         let seen = read.filter_map(|name| Some((name.to_owned(), Digest::of(&[files.get(name)?])))).collect();
         self.seen.set_value(seen);
+        self.saving.set(Saving::Idle);
         self.lies.set(Lies::Folder(folder.title()));
         self.folder.set_value(Some(folder));
-        self.hand.update(|_| {});
+        // Written where something is not: the effect above looks again.
+        self.saves.update(|saves| *saves = saves.wrapping_add(1));
     }
 
     /// The archive no longer lies in the folder.
     pub(super) fn out_of_folder(self) {
         self.folder.set_value(None);
+        self.saving.set(Saving::Idle);
     }
 
-    fn save_into_folder(self) {
+    /// Writes what is not saved into the folder.
+    pub(super) fn save_into_folder(self) {
         if self.saving.get_untracked() == Saving::Working {
             return;
         }
@@ -130,25 +168,21 @@ impl Desk {
         for name in unsaved.written.iter().chain(&unsaved.removed).filter(|name| SHARED.contains(&name.as_str())) {
             let there = folder.read(name).await.map_err(|error| error.to_string())?;
             let there = there.map(|bytes| Digest::of(&[&bytes]));
-            let same = files.get(name).is_some_and(|mine| there == Some(Digest::of(&[mine])));
-            if there != self.seen.with_value(|seen| seen.get(name).copied()) && !same {
+            let mine = files.get(name).map(|bytes| Digest::of(&[bytes]));
+            if changed_there(there, self.seen.with_value(|seen| seen.get(name).copied()), mine) {
                 return Err(tell_with("archive.page.changed_there", &[("name", name.as_str().into())]));
             }
         }
-        // Named by digest first: a keyring or key never lies there without what it speaks of.
-        let (shared, mut order): (Vec<&String>, Vec<&String>) =
-            unsaved.written.iter().partition(|name| SHARED.contains(&name.as_str()));
-        order.extend(shared.into_iter().rev());
         let mut written = BTreeMap::new();
-        for path in order {
+        for path in unsaved.order() {
             let Some(bytes) = files.get(path) else { continue };
             folder.write_file(path, bytes).await.map_err(|error| error.to_string())?;
-            if SHARED.contains(&path.as_str()) {
+            if SHARED.contains(&path) {
                 self.seen.update_value(|seen| {
-                    seen.insert(path.clone(), Digest::of(&[bytes]));
+                    seen.insert(path.to_owned(), Digest::of(&[bytes]));
                 });
             }
-            written.insert(path.clone(), bytes.clone());
+            written.insert(path.to_owned(), bytes.clone());
         }
         for name in &unsaved.removed {
             folder.remove(name).await.map_err(|error| error.to_string())?;
@@ -157,7 +191,7 @@ impl Desk {
             });
         }
         held.saved(&written, &unsaved.removed);
-        self.hand.try_update(|_| {});
+        self.saves.try_update(|saves| *saves = saves.wrapping_add(1));
         Ok(())
     }
 }

@@ -4,8 +4,10 @@ use leptos::prelude::*;
 
 use super::desk::{Desk, now, tell, tell_with};
 use crate::bundle::Fingerprint;
+use crate::office::card_made::day_begins;
+use crate::office::hand::Stranger;
 use crate::office::keyring::Enrolment;
-use crate::record::{Day, DeviceId, Moment};
+use crate::record::{DeviceId, Moment};
 use crate::web::platform::clock::offset_on;
 
 type Said = RwSignal<Option<(bool, String)>>;
@@ -19,7 +21,7 @@ pub(super) fn phones(desk: Desk) -> AnyView {
         if all.is_empty() {
             return view! { <p>{tell("phones.page.none")}</p> }.into_any();
         }
-        all.into_iter().map(|(device, label)| stranger(desk, device, label, said)).collect_view().into_any()
+        all.into_iter().map(|(device, one)| stranger(desk, device, one, said)).collect_view().into_any()
     };
     let known = move || {
         let all = ring.get();
@@ -49,9 +51,18 @@ fn refused(said: Said, why: &impl ToString) {
     said.set(Some((false, tell_with("phones.page.refused", &[("reason", why.to_string().into())]))));
 }
 
-fn stranger(desk: Desk, device: DeviceId, label: String, said: Said) -> AnyView {
+fn stranger(desk: Desk, device: DeviceId, one: Stranger, said: Said) -> AnyView {
     let print = Fingerprint::of(device);
-    let (name, same) = (RwSignal::new(label.clone()), RwSignal::new(false));
+    let label = ("label", one.label.as_str().into());
+    let head = match &one.retired {
+        Some((ours, since)) => tell_with(
+            "phones.page.unknown_retired",
+            &[label, ("name", ours.as_str().into()), ("since", date(*since).into())],
+        ),
+        None => tell_with("phones.page.unknown", &[label]),
+    };
+    let is_retired = one.retired.is_some().then_some("");
+    let (name, same) = (RwSignal::new(one.label), RwSignal::new(false));
     let act = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
         if !same.get_untracked() {
@@ -67,8 +78,8 @@ fn stranger(desk: Desk, device: DeviceId, label: String, said: Said) -> AnyView 
     };
     let words = tell_with("phones.page.words", &[("words", print.to_string().into())]);
     view! {
-        <form class="opened" data-unknown=device.to_string() on:submit=act>
-            <h3>{tell_with("phones.page.unknown", &[("label", label.into())])}</h3>
+        <form class="opened" data-unknown=device.to_string() data-retired=is_retired on:submit=act>
+            <h3>{head}</h3>
             <p class="fingerprint">{words}</p>
             <p>{tell_with("phones.page.digits", &[("digits", print.digits().into())])}</p>
             <label class="field">
@@ -104,13 +115,8 @@ fn enrolled(desk: Desk, one: Enrolment, said: Said) -> AnyView {
     let label = one.label.clone();
     let act = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
-        let since = Day::parse(&day.get_untracked()).ok().and_then(|day| {
-            // Midnight of the office's own zone: what it made on the day before still counts.
-            let minutes = offset_on(day);
-            let sign = if minutes < 0 { '-' } else { '+' };
-            let of = minutes.unsigned_abs();
-            Moment::parse(&format!("{day}T00:00:00{sign}{:02}:{:02}", of / 60, of % 60)).ok()
-        });
+        // Midnight of the office's own zone: what it made on the day before still counts.
+        let since = day_begins(&day.get_untracked(), &offset_on);
         let Some(since) = since else { return said.set(Some((false, tell("phones.page.no_day")))) };
         let key = desk.key_now();
         match desk.hand.try_update(|hand| hand.retire(&label, since, key.as_deref())) {

@@ -13,13 +13,14 @@ use crate::office::report::report;
 use crate::record::Carcass;
 use crate::record::short_code::short_code;
 use crate::web::platform::PlatformError;
-use crate::web::platform::download::download;
 use crate::web::platform::file::OutFile;
 use crate::web::readings::readings_view;
 use crate::words::Arg;
 
-/// The largest file that is read whole where it is no bundle: an archive as a zip.
-const ZIP_BYTES: f64 = 2_147_483_648.0;
+/// The most bytes of a file of ours that is no archive: a bundle, a card, a key.
+pub(super) fn of_ours_bytes() -> usize {
+    Limits::default().file_bytes
+}
 
 /// The parts of the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -100,7 +101,10 @@ fn files_part(desk: Desk) -> AnyView {
         hand.try_update(|hand| hand.take_too_large(name));
     };
     let take_ring = move |_: String, read: Result<Vec<u8>, String>| {
-        let outcome = read.and_then(|bytes| hand.try_update(|hand| hand.take_keyring(&bytes)).unwrap_or(Ok(())));
+        let outcome = read.and_then(|bytes| {
+            let taken = hand.try_update(|hand| hand.take_keyring(&bytes)).unwrap_or(Ok(()));
+            taken.map_err(|error| error.to_string())
+        });
         ring_error.try_set(outcome.err());
     };
     let ring_too_large = move |_: String| {
@@ -115,7 +119,7 @@ fn files_part(desk: Desk) -> AnyView {
     let no_archive_ring = move || hand.with(|hand| !matches!(hand.ring_from, RingFrom::Archive(_)));
     view! {
         <p>{tell("desk.what")}</p>
-        {super::demo::tile(hand)}
+        {super::demo::tile(desk)}
         <label
             class="tile file"
             data-pick="bundles"
@@ -191,13 +195,17 @@ async fn whole(file: &web_sys::File) -> Result<Vec<u8>, String> {
     read.map_err(|error| PlatformError::of(&error).to_string())
 }
 
-/// Reads one file whole: an archive, a key, a card.
-pub(super) fn read_file(event: &web_sys::Event, take: impl Fn(String, Result<Vec<u8>, String>) + 'static) {
+/// Reads one file whole, of at most so many bytes: an archive, a key, a card.
+pub(super) fn read_file(event: &web_sys::Event, most: usize, take: impl Fn(String, Result<Vec<u8>, String>) + 'static) {
     let input = event.target().and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok());
     let Some(input) = input else { return };
     let Some(file) = input.files().and_then(|files| files.get(0)) else { return };
     leptos::task::spawn_local(async move {
-        let read = if file.size() > ZIP_BYTES { Err(tell("desk.ring.too_large")) } else { whole(&file).await };
+        let read = if file.size() > most as f64 {
+            Err(tell_with("desk.too_large", &[("most", (most >> 20).to_string().into())]))
+        } else {
+            whole(&file).await
+        };
         take(file.name(), read);
         input.set_value("");
     });
@@ -207,6 +215,7 @@ fn ring_words(hand: &Hand) -> String {
     let devices = ("n", count(hand.keyring.devices().len()));
     match hand.ring_from {
         RingFrom::Nowhere => tell("desk.ring.none"),
+        RingFrom::KeyMissing(by) => tell_with("desk.ring.key_missing", &[("words", by.to_string().into())]),
         RingFrom::Plain => tell_with("desk.ring.plain", &[devices]),
         RingFrom::Archive(by) => tell_with("desk.ring.archive", &[devices, ("words", by.to_string().into())]),
         RingFrom::Signed(by) => tell_with("desk.ring.signed", &[devices, ("words", by.to_string().into())]),
@@ -387,7 +396,7 @@ fn save_report(desk: Desk, carcass: uuid::Uuid) {
     let made = desk.hand.with_untracked(|hand| carcass_report(hand, carcass, now(), None));
     if let Some(html) = made {
         let name = format!("report-{}.html", short_code(carcass));
-        let _ = download(&OutFile { name, media: "text/html".to_owned(), bytes: html.into_bytes() });
+        desk.hand_out(&OutFile { name, media: "text/html".to_owned(), bytes: html.into_bytes() });
     }
 }
 

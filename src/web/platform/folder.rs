@@ -9,6 +9,7 @@ use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 
 use super::{PlatformError, part, window};
+use crate::office::archive::FOLDERS;
 
 #[wasm_bindgen]
 extern "C" {
@@ -43,9 +44,6 @@ extern "C" {
     #[wasm_bindgen(method, catch)]
     fn close(this: &Writable) -> Result<Promise, JsValue>;
 }
-
-/// The folders of an archive; others are left alone.
-const FOLDERS: [&str; 4] = ["received", "cards", "photos", "winter"];
 
 fn fault(error: &JsValue) -> PlatformError {
     PlatformError::of(error)
@@ -84,7 +82,7 @@ impl Folder {
         self.name()
     }
 
-    /// Every file of an archive in it, by path below it.
+    /// Every file of an archive in it, by path below it; other folders are left alone.
     ///
     /// # Errors
     /// A file cannot be read. None is passed over: half an archive gives other figures.

@@ -24,13 +24,18 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("archive.page.saved", "Everything is saved."),
     ("archive.page.saving", "Writing into the folder \u{2026}"),
     ("archive.page.handed", "Handed to the browser as archive.zip. See among your downloads that it is there."),
+    (
+        "archive.page.handed_beside",
+        "Handed to the browser as archive.zip. {n} {n?file is|files are} still not in the folder.",
+    ),
+    ("archive.page.again", "Write into the folder again"),
     ("archive.page.not_opened", "Not opened: {reason}. What was on this page stays."),
     ("archive.page.not_written", "Not written into the folder: {reason}. It is still in this page; save it as a zip."),
     (
         "archive.page.changed_there",
-        "another program changed {name} since it was opened here; open the folder again, and then do this once more",
+        "another program changed {name} since it was opened here, and what was done here would undo that; save a zip, \
+         open this page anew with the folder, and do there once more what was done to key and phones",
     ),
-    ("archive.page.unreadable", "the browser could not read it"),
     (
         "archive.page.holds",
         "It holds {files} {files?file|files} as received, {photos} {photos?photo|photos}, {cards} {cards?card|cards}.",
@@ -48,6 +53,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("key.page.load", "Load a key file that the office has (office-key.json)"),
     ("key.page.passphrase", "Passphrase of the office key"),
     ("key.page.open", "Open the key"),
+    ("key.page.other", "Not this file: choose again"),
     ("key.page.close", "Close the key"),
     ("key.page.working", "Working: this takes some seconds \u{2026}"),
     ("key.page.opened", "The office key is open in this page until you close it."),
@@ -67,6 +73,11 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
          hand-over screen. Do it with the phone at hand, or read aloud over the telephone.",
     ),
     ("phones.page.unknown", "Not enrolled: {label}"),
+    (
+        "phones.page.unknown_retired",
+        "Retired: {label}, which the office called {name}, from {since}. It made a file after that. Find out who has it \
+         before you enrol it again.",
+    ),
     ("phones.page.none", "No file came from a phone that is not enrolled."),
     ("phones.page.words", "Words of the key that signed: {words}"),
     ("phones.page.digits", "In digits: {digits}"),

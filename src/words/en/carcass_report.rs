@@ -19,21 +19,29 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("report.history", "Every answer, in order of the phone's clock"),
     (
         "report.history.what",
-        "An answer that was replaced or taken back is struck through and names what did it. Nothing is left out.",
+        "An answer that was replaced or taken back is struck through and names what did it. Here stand the answers on \
+         this carcass, changes of hands of what was taken from it, and decisions; answers on outings and reports are \
+         not on this page.",
     ),
-    ("report.col.n", "No."),
-    ("report.col.when", "When, by whom (typed by)"),
-    ("report.col.what", "What was asked"),
-    ("report.col.answer", "Answer"),
+    ("report.not_shown.strange", "Not shown: {n} {n?entry|entries} on this carcass by phones not enrolled."),
+    (
+        "report.not_shown.withheld",
+        "Not shown: {n} {n?entry|entries} whose text is withheld. Of which carcass {n?it is|they are} cannot be said.",
+    ),
+    (
+        "report.not_shown.unreadable",
+        "Not shown: {n} {n?entry|entries} that cannot be read. Of which carcass {n?it is|they are} cannot be said.",
+    ),
     ("report.replaced", "replaced by {n}"),
+    ("report.set_aside", "set aside by decision {n}"),
     ("report.typed", "{when}, {who} (typed by {typed})"),
     ("report.withdrawn", "Taken back: {numbers}"),
     ("report.joins", "The office joined two carcasses: {ids}"),
     ("report.decided", "The office decided ({reason})"),
     ("report.unread", "An entry of a newer version, kept and not shown"),
-    ("report.withheld", "An entry whose text is withheld"),
     ("report.lab", "Laboratory and office"),
     ("report.lab.none", "The office has written nothing on this carcass."),
+    ("report.lab.no_key", "This archive has no office key, so nothing here can be told as the office's own."),
     ("report.custody", "Chain of custody"),
     ("report.custody.none", "Nothing is recorded as taken."),
     ("report.files", "Files that this rests on"),
@@ -42,9 +50,21 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "{label}: signed by the key with the words {words}; made {made}; {standing}. File SHA-256 {sha256}",
     ),
     ("report.file.enrolled", "enrolled by the office on {date}"),
+    ("report.file.retired", "retired by the office on {date}, made after that: it does not count"),
     ("report.file.unknown", "not enrolled"),
     ("report.keyring", "The keyring is signed by the office key with the words {words}."),
+    (
+        "report.keyring.signed",
+        "The keyring was picked by itself and is signed by the key with the words {words}. Nothing here says that this is \
+         the office's key.",
+    ),
+    (
+        "report.keyring.key_missing",
+        "The keyring is signed by the key with the words {words}, and that key's file is not in this archive: no phone \
+         counts as enrolled.",
+    ),
     ("report.keyring.plain", "The keyring of this archive is not signed."),
+    ("report.keyring.none", "There is no keyring: no phone counts as enrolled."),
     (
         "report.trust",
         "A good signature says that the file was not changed since that phone signed it. It does not say that what was \

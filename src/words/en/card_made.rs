@@ -3,6 +3,7 @@
 pub(super) const TEXTS: &[(&str, &str)] = &[
     // What to do about a fault.
     ("card.fix.serial", "Give a whole number, one higher than on the last card."),
+    ("card.fix.newer", "Give a higher number: phones take the card with the highest."),
     ("card.fix.whole", "Type digits only, such as 30."),
     ("card.fix.day", "Choose a day."),
     ("card.fix.dates", "Choose a last day that comes after the first."),
@@ -31,7 +32,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("card.page.newest", "The newest card of this archive (serial {serial})"),
     ("card.page.load", "A card from a file: signed, or as JSON"),
     ("card.page.not_loaded", "That card was not loaded: {reason}. What is on this page stays."),
-    ("card.page.loaded", "Loaded: the card of {office}, serial {before}. This one will be serial {serial}."),
     ("card.page.field.office", "Name of the office"),
     ("card.page.field.serial", "Serial number (one higher with each card)"),
     ("card.page.field.valid_from", "Holds from (first day)"),

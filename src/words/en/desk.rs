@@ -9,7 +9,12 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     ("desk.pick", "Pick bundles and photos, or drop them here"),
     ("desk.pick_ring", "Only to look: pick a keyring without its archive (keyring.txt)"),
-    ("desk.ring.none", "No keyring was picked, so every phone counts as not enrolled."),
+    ("desk.ring.none", "There is no keyring here, so every phone counts as not enrolled."),
+    (
+        "desk.ring.key_missing",
+        "The keyring of this archive was signed by the key with these words: {words}. That key's file is not in the \
+         archive, so every phone counts as not enrolled: load office-key.json under Archive and key.",
+    ),
     (
         "desk.ring.plain",
         "Keyring with {n} {n?phone|phones}, not signed: whoever could change that file could enrol a phone.",
@@ -21,6 +26,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     ("desk.ring.refused", "That keyring was not taken: {reason}. The one before stays in use."),
     ("desk.ring.too_large", "the file is too large for a keyring"),
+    ("desk.too_large", "the file is larger than {most} MB, the most that is read here"),
+    ("desk.not_handed", "Not handed to the browser: {reason}. Try once more."),
     ("desk.sum.none", "No file was picked yet."),
     (
         "desk.sum",
