@@ -63,6 +63,7 @@ fn an_answer_is_chosen_with_a_reason_and_a_later_one_opens_it_again() {
     let (split, entries) = species(&folded(&archive));
     assert!(split && entries.len() == 2, "{entries:?}");
     assert!(entries.iter().all(|entry| listed.out.contains(entry.as_str())), "{listed:?}");
+    assert!(listed.out.contains(": White-tailed deer") && listed.out.contains(": Another kind of deer"), "{listed:?}");
     let choose = |entry: &str, reason: &str| {
         archive.run(&["decide", "answer", &short_code(carcass(1)), entry, "--reason", reason, "--by", "K7"])
     };

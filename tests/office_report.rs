@@ -1,0 +1,40 @@
+//! `office report`: the page on one carcass. All carcasses are invented. The rules are the project's own.
+#![cfg(feature = "cli")]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+#[path = "office/kit.rs"]
+mod kit;
+#[path = "office/ran.rs"]
+mod ran;
+#[path = "office/season_folder.rs"]
+mod season_folder;
+
+use std::fs;
+
+use marrowbook::record::short_code::short_code;
+use season_folder::{Archive, Deer, carcass};
+
+#[test]
+fn a_stranger_who_joins_a_carcass_with_another_does_not_make_it_uncounted() {
+    let archive = Archive::new("report-joined");
+    archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "north", &[Deer::of(40)], &[]));
+    // The lower id is the joined carcass's: the stranger's own.
+    let pair = [[carcass(1), carcass(40)]];
+    archive.keep("strange.txt", &season_folder::bundle(&kit::stranger(), "strange", &[Deer::of(1)], &pair));
+    let page = |named: &str| {
+        let out = archive.put("page.html", b"");
+        let ran = archive.run(&["report", named, "--out", &out]);
+        (ran.code, fs::read_to_string(out).unwrap(), ran.err)
+    };
+    let not_counted = "Only phones that are not enrolled tell of this carcass";
+    for named in [carcass(40).to_string(), short_code(carcass(40))] {
+        let (code, html, err) = page(&named);
+        assert_eq!(code, 0, "{err}");
+        assert!(html.contains(&format!("Id: {}", carcass(40))) && !html.contains(not_counted), "{html}");
+        assert!(html.contains("by phones not enrolled"), "the stranger's entries are told of: {html}");
+    }
+    let (code, html, err) = page(&carcass(1).to_string());
+    assert!(code == 0 && html.contains(not_counted), "{err}");
+    let (code, html, err) = page("ZZZZZZ");
+    assert!(code != 0 && html.is_empty() && err.contains("ZZZZZZ"), "{err}");
+}
