@@ -10,11 +10,12 @@ use super::files::HeldFiles;
 use super::hand::{DeskError, Hand, Kept, RingFrom, Stranger};
 use super::key_file::{KeyFile, Randomness};
 use super::keyring::Keyring;
+use super::own_chain::{WriteError, Writing, append};
 use super::zipped::Tree;
 use crate::bundle::{Cover, DeviceKey, Extras, Fingerprint, FourVersions, Kind, canonical, make, seal};
 use crate::record::{
-    Act, Answer, Body, CustodyStep, Digest, ENTRY_SCHEMA, Entry, EntryId, Head, Key, Moment, PersonCode, Photo, Salt,
-    Site, Subject, Value, Versions, uuid_v7,
+    Act, Answer, Body, CustodyStep, Digest, ENTRY_SCHEMA, Entry, EntryId, Head, Journal, Key, Moment, PersonCode,
+    Photo, Salt, Site, Subject, Value, Versions, uuid_v7,
 };
 use uuid::Uuid;
 
@@ -409,4 +410,27 @@ fn a_retired_phone_is_told_from_a_stranger() {
     assert_eq!(all.keys().copied().collect::<BTreeSet<_>>(), [&phone, &strange].map(|key| key.public().id()).into());
     assert_eq!(all[&phone.public().id()].retired, Some(("phone 0".to_owned(), since)));
     assert_eq!(all[&strange.public().id()], Stranger { label: "s".to_owned(), retired: None });
+}
+
+#[test]
+fn an_empty_file_is_not_taken_for_one_that_was_too_large_to_read() {
+    let mut hand = Hand::default();
+    hand.take_too_large("film.mov".to_owned());
+    hand.take("empty.txt".to_owned(), Vec::new());
+    hand.take("empty (1).txt".to_owned(), Vec::new());
+    assert_eq!(hand.files.iter().map(|file| file.name.as_str()).collect::<Vec<_>>(), ["film.mov", "empty.txt"]);
+}
+
+#[test]
+fn nothing_is_written_with_fewer_salts_than_entries() {
+    let held = HeldFiles::default();
+    let office = key(5);
+    let writing = |salts| Writing { key: &office, person: person(), at: at(), id: [1; 10], salts };
+    let acts = || vec![of_carcass(), answer("species", Answer::choice("other_deer"))];
+    let write = |salts| append(&Archive::held(&held), &Journal::new(), acts(), &writing(salts));
+    let refused = write(vec![[1; 16]]);
+    assert!(matches!(refused, Err(WriteError::FewSalts { acts: 2, salts: 1 })), "{refused:?}");
+    assert!(held.all().is_empty());
+    write(vec![[1; 16], [2; 16]]).unwrap();
+    assert_eq!(held.all().len(), 1);
 }

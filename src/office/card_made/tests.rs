@@ -1,5 +1,7 @@
 //! A card made field by field, as the form does it. The demo's card is the yardstick: it was written by hand as JSON.
 
+use std::collections::BTreeSet;
+
 use serde_json::Value;
 
 use super::draft::Draft;
@@ -113,30 +115,54 @@ fn each_fault_stands_at_its_field() {
     assert_eq!(faults(&draft), [("/calls".to_owned(), "card.fix.no_call")]);
 }
 
+/// Every id that a fault names in its code, and no text of that kind beside them.
 #[test]
 fn every_fault_says_what_to_do() {
-    for todo in [
-        "serial",
-        "day",
-        "code",
-        "area",
-        "form",
-        "dates",
-        "office",
-        "no_call",
-        "empty_call",
-        "permit",
-        "double",
-        "no_name",
-        "predator",
-        "figure",
-        "table",
-        "limit",
-        "whole",
-        "newer",
-    ] {
-        let id = format!("card.fix.{todo}");
-        assert_ne!(crate::words::say_office(crate::words::Language::English, &id, &[]), id);
+    let code = include_str!("faults.rs");
+    let named: BTreeSet<&str> =
+        code.split('"').filter_map(|part| part.strip_prefix("card.fix.").is_some().then_some(part)).collect();
+    let texts: BTreeSet<&str> =
+        include_str!("../../words/en/card_made.rs").split('"').filter(|part| part.starts_with("card.fix.")).collect();
+    assert!(named.len() > 15 && named == texts, "{:?}", named.symmetric_difference(&texts).collect::<Vec<_>>());
+    for id in named {
+        assert_ne!(crate::words::say_office(crate::words::Language::English, id, &[]), id);
+    }
+}
+
+/// Pointers of all members that the card's schema has, down to those that are lists or values.
+fn members(schema: &Value, at: &str, root: &Value, out: &mut BTreeSet<String>) {
+    let resolved = |one: &Value| -> Value {
+        let one = one["anyOf"].as_array().and_then(|ways| ways.iter().find(|way| way["type"] != "null")).unwrap_or(one);
+        one["$ref"].as_str().and_then(|path| root.pointer(path.trim_start_matches('#'))).unwrap_or(one).clone()
+    };
+    for (name, member) in resolved(schema)["properties"].as_object().into_iter().flatten() {
+        let (at, inner) = (format!("{at}/{name}"), resolved(member));
+        let whole = fields::WITHOUT_FIELD.contains(&at.as_str());
+        if !whole && inner["properties"].is_object() {
+            members(&inner, &at, root, out);
+        } else {
+            out.insert(at);
+        }
+    }
+}
+
+/// The schema is written from the card's type: a member that is new has a field, or is named as carried over.
+#[test]
+fn every_member_of_a_card_has_a_field_or_is_named_as_carried() {
+    let schema: Value = serde_json::from_str(include_str!("../../../tests/schema/marrowbook-card-1.json")).unwrap();
+    let mut there = BTreeSet::new();
+    members(&schema, "", &schema, &mut there);
+    let lists = [CALLS, PEOPLE, PERMITS].map(|list| format!("/{}", list.member));
+    let fields = fields::all().map(|field| field.at.to_owned());
+    let carried = fields::WITHOUT_FIELD.map(str::to_owned);
+    let others = [fields::PREDATORS.to_owned(), "/form".to_owned()];
+    let known: BTreeSet<String> = fields.chain(lists).chain(carried).chain(others).collect();
+    assert_eq!(there, known);
+    for list in [CALLS, PEOPLE, PERMITS] {
+        let item = &schema["properties"][list.member]["items"]["$ref"].as_str().unwrap().trim_start_matches('#');
+        let there: BTreeSet<&str> =
+            schema.pointer(item).unwrap()["properties"].as_object().unwrap().keys().map(String::as_str).collect();
+        assert_eq!(there, list.columns.iter().map(|(name, _)| *name).collect(), "{}", list.member);
     }
 }
 

@@ -91,29 +91,30 @@ fn ask_before_leaving(desk: Desk) {
 fn files_part(desk: Desk) -> AnyView {
     let hand = desk.hand;
     let ring_error = RwSignal::new(None::<String>);
-    let add = move |name: String, read: Result<Vec<u8>, String>| {
-        hand.try_update(|hand| match read {
-            Ok(bytes) => hand.take(name, bytes),
-            Err(why) => hand.take_unread(name, why),
+    // All at once: whatever is taken in has every figure worked out anew.
+    let add = move |files: Vec<ReadFile>| {
+        hand.try_update(|hand| {
+            for (name, read) in files {
+                match read {
+                    Some(Ok(bytes)) => hand.take(name, bytes),
+                    Some(Err(why)) => hand.take_unread(name, why),
+                    None => hand.take_too_large(name),
+                }
+            }
         });
     };
-    let too_large = move |name: String| {
-        hand.try_update(|hand| hand.take_too_large(name));
-    };
-    let take_ring = move |_: String, read: Result<Vec<u8>, String>| {
-        let outcome = read.and_then(|bytes| {
+    let take_ring = move |files: Vec<ReadFile>| {
+        let Some((_, read)) = files.into_iter().next() else { return };
+        let outcome = read.unwrap_or_else(|| Err(tell("desk.ring.too_large"))).and_then(|bytes| {
             let taken = hand.try_update(|hand| hand.take_keyring(&bytes)).unwrap_or(Ok(()));
             taken.map_err(|error| error.to_string())
         });
         ring_error.try_set(outcome.err());
     };
-    let ring_too_large = move |_: String| {
-        ring_error.try_set(Some(tell("desk.ring.too_large")));
-    };
     let drop_files = move |event: web_sys::DragEvent| {
         event.prevent_default();
         if let Some(list) = event.data_transfer().and_then(|data| data.files()) {
-            read_list(&list, add, too_large, || {});
+            read_list(&list, add, || {});
         }
     };
     let no_archive_ring = move || hand.with(|hand| !matches!(hand.ring_from, RingFrom::Archive(_)));
@@ -131,7 +132,7 @@ fn files_part(desk: Desk) -> AnyView {
                 type="file"
                 multiple
                 class="file-input"
-                on:change=move |event| read_files(&event, add, too_large)
+                on:change=move |event| read_files(&event, add)
             />
         </label>
         <label class="tile file aside" data-pick="keyring" hidden=move || !no_archive_ring()>
@@ -139,7 +140,7 @@ fn files_part(desk: Desk) -> AnyView {
             <input
                 type="file"
                 class="file-input"
-                on:change=move |event| read_files(&event, take_ring, ring_too_large)
+                on:change=move |event| read_files(&event, take_ring)
             />
         </label>
         <p data-ring="">{move || hand.with(ring_words)}</p>
@@ -157,34 +158,27 @@ fn files_part(desk: Desk) -> AnyView {
     .into_any()
 }
 
+/// A file's name, and its bytes, or why there are none; `None` where it is larger than any file of ours.
+pub(super) type ReadFile = (String, Option<Result<Vec<u8>, String>>);
+
 /// Reads what was picked, one after the other, never more than a file of ours can have.
-pub(super) fn read_files(
-    event: &web_sys::Event,
-    take: impl Fn(String, Result<Vec<u8>, String>) + Copy + 'static,
-    too_large: impl Fn(String) + Copy + 'static,
-) {
+pub(super) fn read_files(event: &web_sys::Event, take: impl FnOnce(Vec<ReadFile>) + 'static) {
     let Some(input) = event.target().and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok()) else { return };
     let Some(list) = input.files() else { return };
     // So that the same file can be picked again after it was changed on disk.
-    read_list(&list, take, too_large, move || input.set_value(""));
+    read_list(&list, take, move || input.set_value(""));
 }
 
-fn read_list(
-    list: &web_sys::FileList,
-    take: impl Fn(String, Result<Vec<u8>, String>) + Copy + 'static,
-    too_large: impl Fn(String) + Copy + 'static,
-    after: impl FnOnce() + 'static,
-) {
+fn read_list(list: &web_sys::FileList, take: impl FnOnce(Vec<ReadFile>) + 'static, after: impl FnOnce() + 'static) {
     let files: Vec<web_sys::File> = (0..list.length()).filter_map(|n| list.get(n)).collect();
     leptos::task::spawn_local(async move {
+        let mut read = Vec::new();
         for file in files {
             // Lengths come as floating point and are whole; a file of ours is far below where that matters.
-            if file.size() > Limits::default().file_bytes as f64 {
-                too_large(file.name());
-                continue;
-            }
-            take(file.name(), whole(&file).await);
+            let fits = file.size() <= of_ours_bytes() as f64;
+            read.push((file.name(), if fits { Some(whole(&file).await) } else { None }));
         }
+        take(read);
         after();
     });
 }

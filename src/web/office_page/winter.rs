@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::view::read_files;
+use super::view::{ReadFile, read_files};
 use crate::office::hand::Hand;
 use crate::office::winter::cells::DateOrder;
 use crate::office::winter::deaths::deaths;
@@ -36,14 +36,16 @@ struct State {
 /// The section of the page.
 pub(super) fn winter(hand: RwSignal<Hand>) -> AnyView {
     let state = RwSignal::new(State::default());
-    let take = move |name: String, read: Result<Vec<u8>, String>| {
-        let draft = read.and_then(|bytes| Draft::read(&bytes).map_err(|error| error.say(LANGUAGE)));
+    let take = move |files: Vec<ReadFile>| {
+        let Some((name, read)) = files.into_iter().next() else { return };
+        let draft = read
+            .unwrap_or_else(|| Err(tell("winter.page.too_large")))
+            .and_then(|bytes| Draft::read(&bytes).map_err(|error| error.say(LANGUAGE)));
         let place = name.rsplit_once('.').map_or(name.as_str(), |(stem, _)| stem).to_owned();
         state.try_update(|s| {
             *s = State { name, draft: Some(draft), told: Confirmed { place, ..Confirmed::default() }, ..s.clone() };
         });
     };
-    let too_large = move |name: String| take(name, Err(tell("winter.page.too_large")));
     let day = move |id: &'static str, set: fn(&mut State, Option<Day>)| {
         view! {
             <label class="field">
@@ -61,14 +63,14 @@ pub(super) fn winter(hand: RwSignal<Hand>) -> AnyView {
             <p>{tell("winter.page.what")}</p>
             <label class="tile file aside" data-pick="winter">
                 <span class="label">{tell("winter.page.pick")}</span>
-                <input type="file" class="file-input" on:change=move |event| read_files(&event, take, too_large) />
+                <input type="file" class="file-input" on:change=move |event| read_files(&event, take) />
             </label>
             <label class="field">
                 {tell("winter.page.paste")}
                 <textarea class="words" rows="4" data-field="paste" on:change=move |event| {
                     let text = event_target_value(&event);
                     if !text.trim().is_empty() {
-                        take(tell("winter.page.pasted"), Ok(text.into_bytes()));
+                        take(vec![(tell("winter.page.pasted"), Some(Ok(text.into_bytes())))]);
                     }
                 }></textarea>
             </label>
