@@ -176,7 +176,7 @@ impl History {
             }
             None => match self.weighed.get(&line.id) {
                 Some(by) => {
-                    let by = tell_with("report.set_aside", &[("n", by.to_string().into())]);
+                    let by = tell_with("report.weighed", &[("n", by.to_string().into())]);
                     format!("<b>{number}</b> {when}. {said} ({by})")
                 }
                 None => format!("<b>{number}</b> {when}. {said}"),

@@ -33,7 +33,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "Not shown: {n} {n?entry|entries} that cannot be read. Of which carcass {n?it is|they are} cannot be said.",
     ),
     ("report.replaced", "replaced by {n}"),
-    ("report.set_aside", "set aside by decision {n}"),
+    ("report.weighed", "set aside by decision {n}"),
     ("report.typed", "{when}, {who} (typed by {typed})"),
     ("report.withdrawn", "Taken back: {numbers}"),
     ("report.joins", "The office joined two carcasses: {ids}"),
