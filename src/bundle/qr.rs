@@ -9,9 +9,6 @@ pub const QUIET_MODULES: usize = 4;
 /// What stands before the device id in the code, so that a reader knows what it holds.
 const DEVICE_PREFIX: &str = "marrowbook-device-1:";
 
-/// The same of a carcass.
-const CARCASS_PREFIX: &str = "marrowbook-carcass-1:";
-
 /// A QR code: rows of modules, `true` is dark, without the light margin.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct QrMatrix {
@@ -68,16 +65,6 @@ pub fn device_text(id: &DeviceId) -> String {
     format!("{DEVICE_PREFIX}{id}")
 }
 
-/// The text inside a carcass's QR code, by which a second phone joins it.
-pub fn carcass_text(id: uuid::Uuid) -> String {
-    format!("{CARCASS_PREFIX}{id}")
-}
-
-/// The carcass's id in a text read from a QR code, if it is one.
-pub fn read_carcass_text(text: &str) -> Option<uuid::Uuid> {
-    uuid::Uuid::parse_str(text.trim().strip_prefix(CARCASS_PREFIX)?).ok()
-}
-
 /// The device id in a text read from a QR code, if it is one.
 pub fn read_device_text(text: &str) -> Option<DeviceId> {
     Digest::parse(text.trim().strip_prefix(DEVICE_PREFIX)?).ok().map(DeviceId)
@@ -129,8 +116,5 @@ mod tests {
         let id = published_key().public().id();
         assert_eq!(read_device_text(&device_text(&id)), Some(id));
         assert_eq!(read_device_text(&id.to_string()), None);
-        let carcass = uuid::Uuid::from_u128(0x0190_1234_5678_7abc_8def_0123_4567_89ab);
-        assert_eq!(read_carcass_text(&carcass_text(carcass)), Some(carcass));
-        assert_eq!(read_carcass_text(&device_text(&id)), None);
     }
 }

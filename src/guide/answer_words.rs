@@ -60,11 +60,14 @@ fn value(language: Language, code: &str, found: &Value) -> String {
         },
         Value::Instant(at) => date_and_time(*at),
         Value::Place(at) => place(at),
-        Value::Photo(photo) => {
-            say(language, "value.photo", &[("kb", Arg::Text(photo.bytes.div_ceil(1024).to_string()))])
-        }
+        Value::Photo(photo) => say(language, "value.photo", &[("kb", Arg::Text(kilobytes(photo.bytes)))]),
         Value::Ref(id) => crate::record::short_code::short_code(*id),
     }
+}
+
+/// Bytes as kilobytes of 1,000, as phones count them, rounded up.
+pub fn kilobytes(bytes: u64) -> String {
+    bytes.div_ceil(1_000).to_string()
 }
 
 /// The name of a plant; of one that is not known here, its code as it stands.

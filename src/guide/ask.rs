@@ -134,7 +134,7 @@ impl Ask {
     }
 
     /// The same under another name than the step's, without asking whether it may be absent: for
-    /// what is written by rule, which never writes `NotSeen`.
+    /// what is written by rule, which never writes `NotSeen`, and for a sweep, which was looked over.
     pub(crate) fn fill_as(&self, view: &View, answer: &Answer, step: &'static str) -> Vec<Draft> {
         let open = |f: &str, s: Site| matches!(self, Self::Hazard { .. }) || !view.is_answered(f, s);
         self.questions(view)
@@ -163,15 +163,30 @@ impl Ask {
         let Self::Step { step, site } = self else { return Vec::new() };
         let Input::Sweep { finding, steps } = step.input else { return Vec::new() };
         let mut drafts = vec![Draft { finding, site: *site, answer: Answer::choice("none_of_these"), step: step.id }];
-        for covered in steps.iter().filter_map(|id| super::steps::step(id)) {
+        for covered in steps.iter().filter_map(|id| super::steps::step(id)).filter(|covered| (covered.when)(view)) {
+            let ask = Self::Step { step: covered, site: *site };
             let answer = match covered.input {
-                Input::Panel(_) => Answer::NotSeen,
+                Input::Panel(_) if ask.may_be_absent(view) => Answer::NotSeen,
                 Input::ReadDo(_) => Answer::choice("there"),
                 _ => continue,
             };
-            drafts.extend(Self::Step { step: covered, site: *site }.fill_as(view, &answer, step.id));
+            drafts.extend(ask.fill_as(view, &answer, step.id));
         }
         drafts
+    }
+
+    /// What taking this answer back takes back: its own questions; of a sweep also what it said of each sign, as far
+    /// as nobody was asked since.
+    pub fn to_take_back(&self, view: &View) -> Vec<(&'static str, Site)> {
+        let mut all = self.questions(view);
+        let Self::Step { step, site } = self else { return all };
+        let Input::Sweep { steps, .. } = step.input else { return all };
+        let swept = |(finding, site): &(&'static str, Site)| {
+            view.question(finding, *site).standing.iter().any(|s| s.step.as_deref() == Some(step.id))
+        };
+        let covered = steps.iter().filter_map(|id| super::steps::step(id));
+        all.extend(covered.flat_map(|step| Self::Step { step, site: *site }.questions(view)).filter(swept));
+        all
     }
 
     /// The likely reason for having no answer here, preset on the `No answer` screen.

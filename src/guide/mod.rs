@@ -55,6 +55,7 @@ pub use short_record::{SHORT_FROM, is_short};
 pub use situation::{Situation, situation};
 pub use step::{Input, Step, Touch};
 pub use typed_place::{TypedPlace, not_a_place, typed_place};
+pub(crate) use view::is_unasked;
 pub use view::{ExamKind, View, before};
 pub use weather::wind_chill_now;
 pub use wording::{finding_label, option_label, site_words, why_words};

@@ -8,42 +8,49 @@ use std::collections::BTreeSet;
 use crate::record::{Fold, PersonCode, Site};
 
 use super::view::is_unasked;
-use super::{Ask, Situation, View};
+use super::{Ask, AskState, Situation, Status, View};
 
-/// Steps that are answered twice where there are two.
-const STEPS: &[&str] = &[
-    "quick_class",
-    "bruising",
-    "jaw",
-    "marrow_consistency",
-    "marrow_colour",
-    "bench_jaw",
-    "bench_wear_class",
-    "bench_marrow_consistency",
-    "bench_marrow_colour",
-];
-
-/// Their findings.
-const FINDINGS: &[&str] = &[
+/// The calls: a step that asks only of these is answered twice where there are two.
+const CALLS: &[&str] = &[
     "quick_class",
     "bruising_outside",
+    "bruise_under_skin",
+    "wound_bleeding",
+    "cheek_teeth_count",
+    "third_tooth",
     "tooth_state",
     "dentine",
     "crest",
+    "third_molar_back_cusp",
+    "premolar_wear",
     "wear_class_called",
+    "growth_plate",
     "marrow_consistency",
+    "marrow_see_through",
     "marrow_colour",
+    "marrow_spoiled",
 ];
 
 /// Takes out of an examination what others said of these findings: the guide asks this person, and shows nothing of it.
 pub fn hide_others(fold: &mut Fold, examination: uuid::Uuid, person: &PersonCode) {
-    fold.keep_only_of(examination, FINDINGS, person);
+    fold.keep_only_of(examination, CALLS, person);
 }
 
-/// What is worth a second look: of these steps those that are asked here, in order.
-pub fn asks(situation: &Situation) -> impl Iterator<Item = &super::AskState> {
-    let wanted = |ask: &Ask| matches!(ask, Ask::Step { step, .. } if STEPS.contains(&step.id));
-    situation.asks.iter().filter(move |state| wanted(&state.ask))
+/// Steps that ask for calls, as they stand for who holds the phone.
+fn calls<'a>(view: &'a View, situation: &'a Situation) -> impl Iterator<Item = &'a AskState> {
+    let asks_calls = |ask: &Ask| ask.questions(view).iter().all(|(finding, _)| CALLS.contains(finding));
+    situation.asks.iter().filter(move |state| matches!(state.ask, Ask::Step { .. }) && asks_calls(&state.ask))
+}
+
+/// What the second person has still to look at.
+pub fn open<'a>(view: &'a View, situation: &'a Situation) -> impl Iterator<Item = Ask> + 'a {
+    calls(view, situation).filter(|state| state.status == Status::Open).map(|state| state.ask)
+}
+
+/// What this person has answered by hand; for the first one, what is worth a second look.
+pub fn answered<'a>(view: &'a View, situation: &'a Situation) -> impl Iterator<Item = Ask> + 'a {
+    let by_hand = |ask: &Ask| ask.questions(view).iter().any(|(f, s)| view.is_answered_by_hand(f, *s));
+    calls(view, situation).map(|state| state.ask).filter(by_hand)
 }
 
 /// One question that two people or more answered by hand.
@@ -63,7 +70,7 @@ pub struct Compared {
 pub fn compared(view: &View) -> Vec<Compared> {
     let mut all = Vec::new();
     for (code, site, standing) in view.exam.answers() {
-        let Some(finding) = FINDINGS.iter().find(|finding| **finding == code.as_str()) else { continue };
+        let Some(finding) = CALLS.iter().find(|finding| **finding == code.as_str()) else { continue };
         let said: Vec<_> =
             standing.iter().filter(|s| !is_unasked(s)).map(|s| (s.observer.clone(), s.answer.clone())).collect();
         let people: BTreeSet<&PersonCode> = said.iter().map(|(person, _)| person).collect();

@@ -51,12 +51,16 @@ pub fn is_short(view: &View) -> bool {
 /// The answer that a short record gives to a step that it leaves out. Every step can still be answered from the
 /// list of all questions.
 pub(super) fn left_out(view: &View, step: &Step) -> Option<Answer> {
+    // Of what may be evidence nothing is left out.
+    if super::steps::is_evidence(view) {
+        return None;
+    }
     let of_the_body = matches!(step.phase, Phase::HandsOff | Phase::Outside | Phase::Opened | Phase::Samples);
     let (asked, why, leaves) = if is_short(view) {
         (ASKED, Why::OneOfMany, of_the_body)
     } else {
         // What may be taken of scraps, the jaw first of all, is still asked of those who may touch.
-        let chosen = view.chose("record_length", "short_record");
+        let chosen = view.chose("record_length", "short_record") && view.body_is("bones_and_hair");
         (ASKED_OF_SCRAPS, Why::ShortRecord, chosen && step.phase == Phase::HandsOff)
     };
     (leaves && !asked.contains(&step.id)).then_some(Answer::NotLooked { why })

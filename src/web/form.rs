@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use uuid::Uuid;
 
 use crate::card::Units;
-use crate::guide::{Ask, Draft};
+use crate::guide::{Ask, Draft, Input};
 use crate::keep::{Promise, Saving};
 use crate::record::{Body, DeviceId, Digest, Journal, PersonCode, Shown, Site, Why};
 use crate::words::{Arg, Language};
@@ -392,7 +392,7 @@ impl Form {
     /// Take back this person's answer to an ask, and ask it again.
     pub(crate) fn take_back(self, ask: &Ask) {
         let Some(now) = self.now_once() else { return };
-        if self.take_back_questions(&ask.questions(&now.view())) {
+        if self.take_back_questions(&ask.to_take_back(&now.view())) {
             self.end_input();
             self.go(Screen::Visit(Some(ask.name())));
         }
@@ -403,6 +403,15 @@ impl Form {
         let Some(now) = self.now_once() else { return false };
         let body = self.with(|session| session.take_back(&now, questions, &Phone.when())).flatten();
         body.is_some_and(|body| self.write(vec![body], self.say("saved.taken_back")))
+    }
+
+    /// What a sweep said of its signs is taken back before it is answered in another way: they are asked again.
+    pub(crate) fn undo_sweep(self, ask: &Ask) {
+        let Some(now) = self.now_once() else { return };
+        let is_sweep = matches!(ask, Ask::Step { step, .. } if matches!(step.input, Input::Sweep { .. }));
+        if is_sweep && ask.is_answered(&now.view()) {
+            self.take_back_questions(&ask.to_take_back(&now.view()));
+        }
     }
 
     /// Leave at once: the reason, and `not looked` for the rest.
@@ -497,38 +506,43 @@ impl Form {
         self.desk.try_with_value(|desk| desk.put_half((of, typed)));
     }
 
-    /// Who holds the phone from now on.
+    /// Who holds the phone from now on. A second person's look is over with it.
     pub(crate) fn set_person(self, code: PersonCode) {
-        self.set_settings(|s| s.person = Some(code.clone()));
-        self.session.try_update_value(|session| session.is_held_by(code));
-        self.tick();
+        self.hold(code, None);
     }
 
-    /// Whom the phone goes back to, while a second person looks without knowing what the first said.
+    /// Whom the phone goes back to, while a second person looks at what is in hand without knowing what was said.
     pub(crate) fn second_look(self) -> Option<PersonCode> {
-        self.settings.with_untracked(|s| s.second_look_for.clone())
+        let exam = self.now_once()?.here.looked_at_again()?;
+        let kept = self.settings.with_untracked(|s| s.second_look.clone());
+        kept.filter(|(_, of)| *of == exam).map(|(first, _)| first)
     }
 
-    /// A second person takes the phone, and nothing of the key answers of others is shown until it goes back.
-    pub(crate) fn look_second(self, code: &PersonCode) {
-        let Some(first) = self.now_once().map(|now| now.here.person.clone()) else { return };
-        self.set_settings(|s| s.second_look_for = Some(first));
-        self.session.try_update_value(|session| session.here.second_look = true);
+    /// A second person takes the phone, and nothing of what others called is shown until it goes back.
+    pub(crate) fn look_second(self, code: PersonCode) {
+        let Some(now) = self.now_once() else { return };
         self.end_input();
-        self.set_person(code.clone());
+        // The line of what was saved last would tell.
+        self.saves.try_update(|s| s.what.clear());
+        self.hold(code, now.here.examination.map(|exam| (now.here.person.clone(), exam)));
         self.redraw();
     }
 
     /// The phone goes back to the first person; both see both answers.
     pub(crate) fn end_second_look(self) {
-        let first = self.second_look();
-        self.set_settings(|s| s.second_look_for = None);
-        self.session.try_update_value(|session| session.here.second_look = false);
-        if let Some(first) = first {
+        if let Some(first) = self.second_look() {
             self.set_person(first);
+            self.redraw();
         }
-        self.redraw();
-        self.go(Screen::Pair);
+    }
+
+    fn hold(self, code: PersonCode, second_look: Option<(PersonCode, Uuid)>) {
+        self.session.try_update_value(|session| {
+            session.here.second_look = second_look.as_ref().map(|(_, exam)| *exam);
+            session.is_held_by(code.clone());
+        });
+        self.set_settings(|s| (s.person, s.second_look) = (Some(code), second_look));
+        self.tick();
     }
 
     /// Hold a card from now on; its signer is our office.

@@ -68,7 +68,7 @@ mod wasm {
             None => {}
         }
         session.take_up_latest(&Phone.when());
-        session.here.second_look = settings.second_look_for.is_some();
+        session.here.second_look = settings.second_look.as_ref().map(|(_, exam)| *exam);
         let slot = opened.desk.setting_text(photo_slot::NAME).await.ok().flatten();
         // A tab that only shows took no photo.
         let writes = opened.desk.read_only().is_none();

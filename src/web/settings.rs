@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use uuid::Uuid;
+
 use crate::record::{DeviceId, PersonCode};
 
 /// The name under which they are kept.
@@ -21,8 +23,8 @@ pub(crate) struct Settings {
     pub(crate) us_units: Option<bool>,
     /// Who held the phone last.
     pub(crate) person: Option<PersonCode>,
-    /// Who holds the phone again after a second person's look, while that goes on.
-    pub(crate) second_look_for: Option<PersonCode>,
+    /// While a second person looks at an examination without knowing what was said: whom the phone goes back to.
+    pub(crate) second_look: Option<(PersonCode, Uuid)>,
     /// The crew's name.
     pub(crate) crew: String,
     /// What the crew calls this phone.

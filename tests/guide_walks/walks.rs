@@ -235,6 +235,58 @@ fn the_second_carcass_of_an_outing_is_not_asked_about_the_outing() {
     }
 }
 
+/// Bones and hair seen from afar is what is left of the body; of one that is dead it is asked.
+#[test]
+fn what_is_left_of_the_body_belongs_to_each_carcass() {
+    let mut visit = Visit::field(1);
+    visit.walk(&mut fresh());
+    visit.next_exam(2, ExamKind::Field);
+    let asked = visit.walk(&mut Script::new("alive=dead body_state=part_eaten"));
+    assert!(asked.iter().any(|a| a == "body_state"));
+    visit.next_exam(3, ExamKind::Field);
+    let asked = visit.walk(&mut Script::new("alive=bones_and_hair body_state=whole"));
+    assert!(!asked.iter().any(|a| a == "body_state"));
+    assert_eq!(visit.answer("body_state", Site::NONE), Answer::choice("bones_and_hair"));
+}
+
+/// A short record was chosen for scraps: it holds for nothing else, and never for what may be evidence.
+#[test]
+fn a_short_record_holds_for_scraps_alone() {
+    let mut visit = Visit::field(1);
+    let mut hand = Script::new("alive=dead body_state=bones_and_hair record_length=short_record snow_over_body=none");
+    while visit.situation().next.is_some_and(|ask| ask.id() != "snow_readable") {
+        visit.step(&mut hand).unwrap();
+    }
+    let open = |visit: &Visit, step: &str| visit.situation().find(step).map(|a| a.status.clone());
+    assert_eq!(open(&visit, "sex_evidence"), Some(Status::Answered), "left out");
+    assert_eq!(open(&visit, "tracks_by"), Some(Status::Open));
+    visit.say("body_state", Site::NONE, Answer::choice("part_eaten"));
+    assert_eq!(open(&visit, "sex_evidence"), Some(Status::Open), "there is more of it than scraps");
+    visit.say("body_state", Site::NONE, Answer::choice("bones_and_hair"));
+    assert_eq!(open(&visit, "sex_evidence"), Some(Status::Answered));
+    visit.say("bullet_or_arrow_wound", Site::NONE, Answer::choice("there"));
+    for step in ["sex_evidence", "evidence_rules"] {
+        assert_eq!(open(&visit, step), Some(Status::Open), "{step} of what may be evidence");
+    }
+}
+
+/// A place mended an hour later moves no arrival.
+#[test]
+fn arrival_is_when_the_place_was_first_taken() {
+    let mut visit = Visit::field(1);
+    while visit.situation().next.is_some_and(|ask| ask.id() != "alive") {
+        visit.step(&mut fresh()).unwrap();
+    }
+    let arrived = visit.answer("arrived_at", Site::NONE);
+    assert_eq!(arrived, Answer::Seen { value: Value::Instant(visit.now) });
+    let place = visit.answer("place", Site::NONE);
+    visit.now = crate::visit::moment("2027-02-14T12:30:00-05:00");
+    visit.say("place", Site::NONE, place);
+    let settled = visit.situation().to_write;
+    visit.write(&settled);
+    assert_eq!(visit.answer("arrived_at", Site::NONE), arrived);
+}
+
 #[test]
 fn a_report_that_led_to_nothing_is_answered_and_done() {
     let mut visit = Visit::field(1);

@@ -26,8 +26,11 @@ fn found_on_the_way(v: &View, _: Site) -> Option<Answer> {
 
 /// Who has the place from the phone's own position stands there. Of what is typed in from paper the clock says nothing.
 fn arrived_with_the_fix(v: &View, _: Site) -> Option<Answer> {
+    // A place that is corrected later moves no arrival.
+    let ruled = v.question("arrived_at", Site::NONE).standing.into_iter().find(|s| crate::guide::is_unasked(s));
+    let written = ruled.filter(|s| s.answer.value().is_some()).map(|s| s.answer.clone());
     let at = v.stood_at("place").filter(|_| !v.there("from_paper"))?;
-    Some(Answer::Seen { value: Value::Instant(at) })
+    Some(written.unwrap_or(Answer::Seen { value: Value::Instant(at) }))
 }
 
 /// What is looked over in one at the next carcass.

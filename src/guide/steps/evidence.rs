@@ -7,7 +7,7 @@ use crate::record::Site;
 use super::facts::something_here;
 
 /// A physical sign of a crime was seen at this carcass, for good.
-pub(super) fn is_evidence(v: &View) -> bool {
+pub(crate) fn is_evidence(v: &View) -> bool {
     hazards::all().any(|h| h.evidence && hazards::was_ever_fired(v, h))
 }
 

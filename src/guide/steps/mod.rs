@@ -36,6 +36,7 @@ mod wounds;
 
 use super::Step;
 
+pub(crate) use evidence::is_evidence;
 pub(crate) use facts::{head_is_there, viscera_are_there};
 pub(crate) use wounds::any_bite_with_clot;
 

@@ -31,7 +31,10 @@ fn done_tile(form: Form, ask: Ask, may_be_absent: bool) -> AnyView {
     let label = move || match (form.picked.with(std::collections::BTreeSet::len), may_be_absent) {
         (0, true) => form.say("tile.none_of_these"),
         (0, false) => form.say("tile.none_seen"),
-        (n, _) => form.say_with("tile.these_no_others", &[("n", Arg::Count(i64::try_from(n).unwrap_or_default()))]),
+        (n, false) => {
+            form.say_with("tile.these_not_all_over", &[("n", Arg::Count(i64::try_from(n).unwrap_or_default()))])
+        }
+        (n, true) => form.say_with("tile.these_no_others", &[("n", Arg::Count(i64::try_from(n).unwrap_or_default()))]),
     };
     main_tile(form, "done", label, move || give(form, ask))
 }

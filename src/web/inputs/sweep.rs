@@ -14,6 +14,7 @@ pub(super) fn sweep(q: &Question, steps: &'static [&'static str]) -> AnyView {
     let (form, ask, site, id) = (q.form, q.ask, q.site, q.step.id);
     let Input::Sweep { finding, .. } = q.step.input else { return ().into_any() };
     let language = form.language();
+    let lines_to_do = steps.iter().filter_map(|id| step(id)).any(|s| matches!(s.input, Input::ReadDo(_)));
     let lines = steps.iter().filter_map(|id| step(id)).map(|covered| {
         let head = form.say(&format!("step.{}.ask", covered.id));
         let signs = match covered.input {
@@ -25,12 +26,13 @@ pub(super) fn sweep(q: &Question, steps: &'static [&'static str]) -> AnyView {
         view! { <li><strong>{head}</strong>" "{signs}</li> }
     });
     let each = tile(form, "ask-each", form.say("sweep.ask_each"), Look::Value, move || {
+        form.undo_sweep(&ask);
         form.answer(&[Draft { finding, site, answer: Answer::choice("ask_each"), step: id }]);
     });
     let none = main_tile(
         form,
         "none-of-these",
-        move || form.say("sweep.none"),
+        move || form.say(if lines_to_do { "sweep.done_and_none" } else { "tile.none_of_these" }),
         move || {
             if let Some(now) = form.now_once() {
                 form.answer(&ask.sweep(&now.view()));

@@ -111,14 +111,9 @@ fn confirm(form: Form, through: u64, bundle: uuid::Uuid) {
 /// The device id as a QR code.
 pub(super) fn qr(form: Form, device: DeviceId) -> AnyView {
     let Ok(code) = QrMatrix::of_device(&device) else { return ().into_any() };
-    drawn(form.say("hand_over.qr"), &code)
-}
-
-/// A QR code with its light margin.
-pub(super) fn drawn(label: String, code: &QrMatrix) -> AnyView {
     let side = code.view_side().to_string();
     view! {
-        <svg class="qr" viewBox=format!("0 0 {side} {side}") role="img" aria-label=label>
+        <svg class="qr" viewBox=format!("0 0 {side} {side}") role="img" aria-label=form.say("hand_over.qr")>
             <path d=format!("M0 0h{side}v{side}h-{side}z") fill="#ffffff"/>
             <path d=code.svg_path() fill="#000000" shape-rendering="crispEdges"/>
         </svg>

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::record::PersonCode;
 use crate::record::short_code::is_whole;
 use crate::web::edge::Phone;
 use crate::web::form::Form;
@@ -9,6 +10,10 @@ use crate::web::parts::{code_field, main_tile, plain_head};
 use crate::words::Arg;
 
 pub(super) fn join(form: Form) -> AnyView {
+    // A record needs somebody who made it.
+    if form.with(|session| session.here.person == PersonCode::unnamed()).unwrap_or(true) {
+        return person(form);
+    }
     form.begin_field("join", String::new());
     let typed = move || form.typed.get().trim().to_uppercase();
     let label = move || form.say_with("join.go", &[("code", Arg::Text(typed()))]);
@@ -26,6 +31,31 @@ pub(super) fn join(form: Form) -> AnyView {
                     form.begin(|session| session.join_by_code(&code, &Phone));
                 } else {
                     form.tell(form.say("join.not_a_code"));
+                }
+            })}
+        </div>
+    }
+    .into_any()
+}
+
+/// Who holds this phone, before anything is begun.
+fn person(form: Form) -> AnyView {
+    form.begin_field("who", String::new());
+    view! {
+        <section class="ask">
+            {plain_head(form.say("who.head"))}
+            <p class="how">{form.say("who.how")}</p>
+        </section>
+        <div class="tiles">
+            {code_field(form, "who.code", "who", 12)}
+            {main_tile(form, "who-joins", move || form.say("tile.save_text"), move || {
+                match PersonCode::new(form.typed.try_get_untracked().unwrap_or_default().trim()) {
+                    Ok(code) => {
+                        form.end_input();
+                        form.set_person(code);
+                        form.redraw();
+                    }
+                    Err(_) => form.tell(form.say("who.not_a_code")),
                 }
             })}
         </div>

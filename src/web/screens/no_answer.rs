@@ -128,6 +128,7 @@ fn words(form: Form, choosing: RwSignal<Choosing>) -> AnyView {
 }
 
 fn give(form: Form, ask: Ask, answer: &Answer) {
+    form.undo_sweep(&ask);
     let Some(now) = form.now_once() else { return };
     let picked = form.picked.try_get_untracked().unwrap_or_default();
     let only = form.only.try_get_untracked().unwrap_or_default();

@@ -2,8 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::bundle::qr::QrMatrix;
-use crate::guide::{Status, second_look, site_words};
+use crate::guide::{Ask, second_look, site_words};
 use crate::record::short_code::short_code;
 use crate::record::{Answer, PersonCode};
 use crate::web::form::Form;
@@ -12,10 +11,12 @@ use crate::web::screen::Screen;
 use crate::web::wording;
 use crate::words::Arg;
 
+use super::who::people_tiles;
+
 /// The other one looks, or the list of what is left to look at.
 pub(super) fn pair(form: Form) -> AnyView {
     match form.second_look() {
-        Some(first) => looking(form, first),
+        Some(first) => looking(form, &first),
         None => both(form),
     }
 }
@@ -29,28 +30,21 @@ fn both(form: Form) -> AnyView {
     form.begin_field("second", String::new());
     let me = now.here.person.clone();
     let people = now.card.iter().flat_map(|card| card.people.iter()).filter(|person| person.code != me);
-    let tiles = people.map(|person| {
-        let code = person.code.clone();
-        let label = form.say_with("pair.looks", &[("code", text(&code))]);
-        tile(form, &format!("second-{code}"), label, Look::Value, move || form.look_second(&code))
-    });
-    let tiles = tiles.collect_view();
-    let typed = move || PersonCode::new(form.typed.try_get_untracked().unwrap_or_default().trim());
+    let people = people.map(|person| (person.code.clone(), person.name.clone())).collect();
     let other = main_tile(
         form,
         "second",
         move || form.say("pair.go"),
-        move || match typed() {
-            Ok(code) if code != me => form.look_second(&code),
+        move || match PersonCode::new(form.typed.try_get_untracked().unwrap_or_default().trim()) {
+            Ok(code) if code != me => form.look_second(code),
             _ => form.tell(form.say("pair.not_a_code")),
         },
     );
-    let ready = second_look::asks(&now.situation).any(|state| state.status == Status::Answered);
-    let second = if ready {
+    let second = if second_look::answered(&now.view(), &now.situation).next().is_some() {
         view! {
             <p>{form.say("pair.second.how")}</p>
             <div class="tiles">
-                {tiles}
+                {people_tiles(form, people, move |code| form.look_second(code))}
                 {code_field(form, "who.code", "second", 12)}
                 {other}
             </div>
@@ -77,28 +71,28 @@ fn both(form: Form) -> AnyView {
 }
 
 /// What the second person has still to look at. Nothing of the first one's is on the screen.
-fn looking(form: Form, first: PersonCode) -> AnyView {
+fn looking(form: Form, first: &PersonCode) -> AnyView {
     let Some(now) = form.now_once() else { return ().into_any() };
-    let me = now.here.person.clone();
-    let rows = second_look::asks(&now.situation).map(|state| {
-        let (name, label) = (state.ask.name(), wording::ask(form.language(), &state.ask));
-        match &state.status {
-            Status::Answered => {
-                view! { <p class="how">{form.say_with("pair.done", &[("what", Arg::Text(label))])}</p> }.into_any()
-            }
-            _ => tile(form, &format!("look-{name}"), label, Look::Value, move || {
-                form.go(Screen::Visit(Some(name.clone())));
-            }),
-        }
+    let view = now.view();
+    let words = |ask: &Ask| wording::ask(form.language(), ask);
+    let done = second_look::answered(&view, &now.situation).map(|ask| {
+        view! { <p class="how">{form.say_with("pair.done", &[("what", Arg::Text(words(&ask)))])}</p> }
     });
-    let back = form.say_with("pair.hand_back", &[("code", text(&first))]);
+    let left = second_look::open(&view, &now.situation).map(|ask| {
+        let name = ask.name();
+        tile(form, &format!("look-{name}"), words(&ask), Look::Value, move || {
+            form.go(Screen::Visit(Some(name.clone())));
+        })
+    });
+    let back = form.say_with("pair.hand_back", &[("code", text(first))]);
     view! {
         <section class="ask" data-pair="looking">
-            {plain_head(form.say_with("pair.looking", &[("code", text(&me))]))}
+            {plain_head(form.say_with("pair.looking", &[("code", text(&now.here.person))]))}
             <p class="how">{form.say("pair.looking.how")}</p>
+            {done.collect_view()}
         </section>
         <div class="tiles">
-            {rows.collect_view()}
+            {left.collect_view()}
             {tile(form, "hand-back", back, Look::Main, move || form.end_second_look())}
         </div>
     }
@@ -133,18 +127,12 @@ fn compared(form: Form) -> Option<AnyView> {
 
 /// The code by which a second phone says that it is at the same carcass.
 fn phone(form: Form) -> Option<AnyView> {
-    let now = form.now_once()?;
-    let carcass = now.carcass()?.id;
-    let code = short_code(carcass);
-    let qr = QrMatrix::of_text(&crate::bundle::qr::carcass_text(carcass)).ok();
-    let qr = qr
-        .map(|matrix| super::hand_over::drawn(form.say_with("pair.qr", &[("code", Arg::Text(code.clone()))]), &matrix));
+    let code = short_code(form.now_once()?.carcass()?.id);
     Some(
         view! {
             <h2>{form.say("pair.phone")}</h2>
             <p>{form.say("pair.phone.how")}</p>
             <p class="fingerprint" data-carcass-code="">{code}</p>
-            {qr}
         }
         .into_any(),
     )

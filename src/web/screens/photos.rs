@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use uuid::Uuid;
 use web_sys::Url;
 
+use crate::guide::answer_words::kilobytes;
 use crate::guide::photos::{ROOM_LOW, may_delete, photo_words, room_for};
 use crate::web::edge::Phone;
 use crate::web::form::Form;
@@ -68,7 +69,7 @@ fn row(form: Form, picture: Picture, may: bool, shown: Shown, asked: RwSignal<Op
     let by = form.say_with(
         "photos.of",
         &[
-            ("kb", Arg::Text(picture.photo.bytes.div_ceil(1_000).to_string())),
+            ("kb", Arg::Text(kilobytes(picture.photo.bytes))),
             ("who", Arg::Text(picture.observer.to_string())),
             ("at", Arg::Text(wording::date_and_time(picture.at))),
         ],

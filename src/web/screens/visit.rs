@@ -20,7 +20,9 @@ pub(super) fn visit(form: Form, named: Option<&str>) -> AnyView {
         return nothing_in_hand(form);
     }
     // While the second person looks, the list of what is left stands where the next question would.
-    if named.is_none() && form.second_look().is_some() {
+    // A stop is read by whoever holds the phone, and leaving is nobody's second look.
+    let at_once = matches!(now.situation.next, Some(Ask::Hazard { .. })) || now.is_left();
+    if named.is_none() && !at_once && form.second_look().is_some() {
         return super::pair::pair(form);
     }
     match (now.ask(named), named) {

@@ -18,14 +18,7 @@ pub(super) fn who(form: Form) -> AnyView {
     let people: Vec<(PersonCode, String)> =
         now.card.iter().flat_map(|c| c.people.iter()).map(|p| (p.code.clone(), p.name.clone())).collect();
     let in_visit = now.here.examination.is_some() && !now.is_closed();
-    let from_card = move || {
-        let (shown, page, count) = pages(&people, form.page.get());
-        let tiles = shown.into_iter().map(|(code, name)| {
-            let label = format!("{code}  {name}");
-            tile(form, &format!("person-{code}"), label, Look::Value, move || take(form, code.clone(), in_visit))
-        });
-        view! { {tiles.collect_view()} {(count > 1).then(|| more_tile(form, page, count))} }
-    };
+    let from_card = people_tiles(form, people, move |code| take(form, code, in_visit));
     let label = move || {
         let typed = form.typed.get();
         let id = match (typed.trim().is_empty(), in_visit) {
@@ -53,6 +46,23 @@ pub(super) fn who(form: Form) -> AnyView {
         </div>
     }
     .into_any()
+}
+
+/// People of the card to pick from, a page at a time.
+pub(super) fn people_tiles(
+    form: Form,
+    people: Vec<(PersonCode, String)>,
+    act: impl Fn(PersonCode) + Copy + Send + 'static,
+) -> AnyView {
+    let shown = move || {
+        let (shown, page, count) = pages(&people, form.page.get());
+        let tiles = shown.into_iter().map(|(code, name)| {
+            let label = format!("{code}  {name}");
+            tile(form, &format!("person-{code}"), label, Look::Value, move || act(code.clone()))
+        });
+        view! { {tiles.collect_view()} {(count > 1).then(|| more_tile(form, page, count))} }
+    };
+    view! { {shown} }.into_any()
 }
 
 /// Somebody else takes the phone over, or a day out begins.

@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 use crate::order::Short as _;
-use crate::record::{Act, Answer, Body, EntryId, Fold, Subject, Value, fold_bodies, links};
+use crate::record::{Act, Answer, Body, EXAMINATION_KIND, EntryId, Fold, Subject, Value, fold_bodies, links};
 
 /// All bodies that could be read, in the order in which they came.
 #[derive(Default)]
@@ -19,6 +19,7 @@ pub(crate) struct Bodies {
     outing_of: BTreeMap<Uuid, Uuid>,
     report_of: BTreeMap<Uuid, Uuid>,
     event_of: BTreeMap<Uuid, Uuid>,
+    in_field: BTreeSet<Uuid>,
 }
 
 impl Bodies {
@@ -27,6 +28,12 @@ impl Bodies {
         let place = self.all.len();
         if let Act::Answer { key, answer, .. } = &body.act {
             self.of_subject.entry(key.subject).or_default().push(place);
+            if let Subject::Examination(exam) = key.subject
+                && key.finding.as_str() == EXAMINATION_KIND
+                && *answer == Answer::choice("field")
+            {
+                self.in_field.insert(exam);
+            }
             if let (Subject::Examination(exam), Answer::Seen { value: Value::Ref(to) }) = (key.subject, answer) {
                 match key.finding.as_str() {
                     links::CARCASS => self.carcass_of.insert(exam, *to),
@@ -96,10 +103,11 @@ impl Bodies {
         self.outing_of.get(&exam).copied()
     }
 
-    /// The examination begun before this one on the same day out. Ids are made in order of time.
+    /// The examination in the field begun before this one on the same day out. Ids are made in order of time.
     pub(crate) fn before(&self, exam: Uuid) -> Option<Uuid> {
         let outing = self.outing_of(exam)?;
-        self.outing_of.range(..exam).rev().find(|(_, of)| **of == outing).map(|(earlier, _)| *earlier)
+        let same = |(earlier, of): &(&Uuid, &Uuid)| **of == outing && self.in_field.contains(earlier);
+        self.outing_of.range(..exam).rev().find(same).map(|(earlier, _)| *earlier)
     }
 
     /// The report that an examination answers.

@@ -21,8 +21,8 @@ pub(crate) struct Here {
     pub(crate) examination: Option<Uuid>,
     /// What is begun next is typed in from a sheet of paper.
     pub(crate) from_paper: bool,
-    /// A second person looks without knowing what the first said.
-    pub(crate) second_look: bool,
+    /// The examination at which a second person looks without knowing what was said.
+    pub(crate) second_look: Option<Uuid>,
 }
 
 impl Default for Here {
@@ -33,8 +33,15 @@ impl Default for Here {
             report: None,
             examination: None,
             from_paper: false,
-            second_look: false,
+            second_look: None,
         }
+    }
+}
+
+impl Here {
+    /// The examination in hand, where a second person is looking at it.
+    pub(crate) fn looked_at_again(&self) -> Option<Uuid> {
+        self.second_look.filter(|exam| self.examination == Some(*exam))
     }
 }
 
@@ -63,7 +70,7 @@ impl Now {
             None if here.examination.is_none() && here.report.is_some() => ExamKind::Report,
             _ => ExamKind::Field,
         };
-        if let Some(examination) = here.examination.filter(|_| here.second_look) {
+        if let Some(examination) = here.looked_at_again() {
             second_look::hide_others(&mut fold, examination, &here.person);
         }
         let mut now = Self { here, fold, kind, card, at, situation: Situation::default(), empty: Sheet::default() };
@@ -118,6 +125,11 @@ impl Now {
             (Some(_), None) => Some(Phase::HandOver),
             (None, _) => (self.kind == ExamKind::Report).then_some(Phase::Report),
         }
+    }
+
+    /// True once the crew said that it leaves at once.
+    pub(crate) fn is_left(&self) -> bool {
+        self.view().choice("left_early").is_some()
     }
 
     /// True once the examination in hand was closed.

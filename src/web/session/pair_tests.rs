@@ -1,6 +1,6 @@
 use super::tests::{answer, begun, bench, write};
 use super::*;
-use crate::guide::{Status, second_look};
+use crate::guide::second_look;
 use crate::record::Answer;
 use crate::record::short_code::short_code;
 
@@ -17,20 +17,24 @@ fn a_second_person_is_asked_without_the_first_answer_and_both_stay() {
     answer(&mut session, &bench, "quick_class", Answer::choice("older"));
     let state = |session: &Session| {
         let now = session.now(&bench.when());
-        let asked = second_look::asks(&now.situation).find(|a| a.ask.name() == "quick_class").unwrap().status.clone();
-        (asked, now.view().choice("quick_class"), now.view().choice("species"))
+        let view = now.view();
+        let named = |ask: &crate::guide::Ask| ask.name() == "quick_class";
+        let open = second_look::open(&view, &now.situation).any(|ask| named(&ask));
+        let answered = second_look::answered(&view, &now.situation).any(|ask| named(&ask));
+        assert_ne!(open, answered);
+        (open, view.choice("quick_class"), view.choice("species"))
     };
-    assert_eq!(state(&session).0, Status::Answered);
-    session.here.second_look = true;
+    assert!(!state(&session).0);
+    session.here.second_look = session.here.examination;
     session.is_held_by(person("B2"));
     let deer = Some("white_tailed_deer".to_owned());
-    assert_eq!(state(&session), (Status::Open, None, deer.clone()), "only the calls are hidden");
+    assert_eq!(state(&session), (true, None, deer.clone()), "only the calls are hidden");
     let now = session.now(&bench.when());
     assert!(session.settle(&now, &bench.when()).is_empty(), "what is hidden is settled by no rule");
     assert_eq!(second_look::compared(&now.view()), []);
     answer(&mut session, &bench, "quick_class", Answer::choice("fawn"));
-    assert_eq!(state(&session), (Status::Answered, Some("fawn".to_owned()), deer), "the own answer only");
-    session.here.second_look = false;
+    assert_eq!(state(&session), (false, Some("fawn".to_owned()), deer), "the own answer only");
+    session.here.second_look = None;
     session.is_held_by(person("K7"));
     let now = session.now(&bench.when());
     let both = second_look::compared(&now.view());
@@ -71,6 +75,39 @@ fn the_next_carcass_knows_what_was_looked_for_at_the_one_before() {
     answer(&mut session, &bench, signs[0], Answer::NotLooked { why: crate::record::Why::Dark });
     session.take_up(second);
     assert!(!swept(&session), "not looked is not looked for");
+}
+
+/// A sweep tapped by mistake: taken back, each sign is asked again.
+#[test]
+fn a_sweep_that_is_taken_back_leaves_nothing_said() {
+    let (mut session, bench) = begun();
+    let panel = |id: &str| match crate::guide::steps::step(id).unwrap().input {
+        crate::guide::Input::Panel(signs) => signs,
+        other => panic!("{other:?}"),
+    };
+    for sign in ["ground", "road_and_people"].into_iter().flat_map(panel) {
+        answer(&mut session, &bench, sign, Answer::NotSeen);
+    }
+    let bodies = session.new_carcass(&bench).unwrap();
+    write(&mut session, bodies);
+    let when = bench.when();
+    let now = session.now(&when);
+    let ask = now.ask(Some("ground_again")).unwrap();
+    let swept = ask.sweep(&now.view());
+    assert_eq!(swept.len(), 1 + panel("ground").len() + panel("road_and_people").len());
+    let bodies = session.answer(&now.fold, &swept, &when).unwrap();
+    write(&mut session, bodies);
+    // One of them was asked since, and stays.
+    answer(&mut session, &bench, "road_lane", Answer::choice("there"));
+    let now = session.now(&when);
+    assert!(now.ask(Some("ground")).unwrap().is_answered(&now.view()));
+    let body = session.take_back(&now, &ask.to_take_back(&now.view()), &when).unwrap();
+    write(&mut session, vec![body]);
+    let now = session.now(&when);
+    for sign in panel("ground") {
+        assert!(!now.view().is_answered(sign, crate::record::Site::NONE), "{sign} is said of nobody's look");
+    }
+    assert!(now.view().there("road_lane"));
 }
 
 #[test]

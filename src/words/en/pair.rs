@@ -2,19 +2,19 @@
 
 pub(super) const TEXTS: &[(&str, &str)] = &[
     ("pair.head", "Two people, two phones"),
-    ("start.join", "Same carcass as another phone"),
+    ("start.join", "Another phone is at this carcass"),
     ("pair.call", "Calling out"),
     (
         "pair.call.how",
-        "Clean hands hold the phone and read out the question, then the answers from the top. Gloved hands look and call one. The phone taps it and says it back. Nothing is tapped that was not said back.",
+        "Clean hands hold the phone and read out the question, then the answers from the top. Gloved hands look and call one. Who holds the phone taps it and says it back. Nothing is tapped that was not said back.",
     ),
-    ("pair.second", "A second look, unseen"),
+    ("pair.second", "A second look, without the first answers"),
     ("pair.second.how", "Another person answers age, marrow and bruises without seeing the first answers. Both stay."),
     ("pair.nothing_yet", "Nothing to look at a second time yet: age, marrow and bruises come later."),
     ("pair.looks", "{code} looks now"),
     ("pair.go", "This person looks now"),
     ("pair.not_a_code", "Type the code of somebody else: letters and digits, no spaces."),
-    ("pair.looking", "{code} looks, unseen"),
+    ("pair.looking", "{code} looks, without the first answers"),
     ("pair.looking.how", "Do not ask what the first one said."),
     ("pair.done", "Answered: {what}"),
     ("pair.hand_back", "Back to {code}"),
@@ -25,10 +25,9 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("pair.phone", "A second phone"),
     (
         "pair.phone.how",
-        "On its first screen: Same carcass as another phone. Then type this code. Each phone hands over its own record.",
+        "On its first screen: Another phone is at this carcass. Then type this code. Each phone hands over its own record.",
     ),
-    ("pair.qr", "QR code of carcass {code}"),
-    ("join.head", "Same carcass as another phone"),
+    ("join.head", "Another phone is at this carcass"),
     (
         "join.how",
         "The other phone shows six letters under All questions, Two people, two phones. The office joins the two records.",

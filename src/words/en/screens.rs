@@ -123,6 +123,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("tile.no_answer", "No answer"),
     ("tile.none_of_these", "I looked for each: none of these"),
     ("tile.none_seen", "None seen, but I could not look all over"),
+    ("tile.these_not_all_over", "These {n}; I could not look all over"),
     ("tile.these_no_others", "These {n}; I looked for the others: none"),
     ("tile.that_is_all", "That is all ({n} picked)"),
     ("tile.more", "More ({page} of {pages})"),
@@ -132,7 +133,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("choices.pick_first", "Pick what fits, then save"),
     ("text.empty", "Nothing was typed. Type something, or take No answer."),
     // Several panels in one.
-    ("sweep.none", "I looked for each: none of these"),
+    ("sweep.done_and_none", "Own tracks shown, and I looked for each: none"),
     ("sweep.ask_each", "One of them, or not sure: ask me each"),
     // Numbers.
     ("pad.label", "Number pad, up to {largest}"),

@@ -9,7 +9,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Ask before you cross."
     }
     "ground_again" {
-        "Ground and road as safe here?"
+        "Any of these on the ground or road here?"
         "Every place is new, even on the same day."
         "Look at each again, here, before you tap."
     }
@@ -166,7 +166,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "record_length" {
         "Only scraps: how much to record?"
         "Light and warmth may be wanted elsewhere."
-        "Short: who was there, when, fawn or older."
+        "Short: who ate, last snow, fawn or older. No list of photos."
     }
     "snow_over_body" {
         "How much snow lies on it?"
