@@ -3,9 +3,9 @@
 //! Age class, the look of marrow and bruises are calls, not measurements: two people who looked apart show how sure a
 //! call is. Both answers stay, each under its own person.
 
-use std::collections::BTreeSet;
+use uuid::Uuid;
 
-use crate::record::{Fold, PersonCode, Site};
+use crate::record::{Act, Body, PersonCode, Site, Subject};
 
 use super::view::is_unasked;
 use super::{Ask, AskState, Situation, Status, View};
@@ -31,9 +31,11 @@ const CALLS: &[&str] = &[
     "marrow_spoiled",
 ];
 
-/// Takes out of an examination what others said of these findings: the guide asks this person, and shows nothing of it.
-pub fn hide_others(fold: &mut Fold, examination: uuid::Uuid, person: &PersonCode) {
-    fold.keep_only_of(examination, CALLS, person);
+/// Whether a body is another's call at this examination: folded without those, the guide asks this person and shows
+/// nothing of it.
+pub fn is_anothers_call(body: &Body, examination: Uuid, person: &PersonCode) -> bool {
+    let Act::Answer { key, .. } = &body.act else { return false };
+    key.subject == Subject::Examination(examination) && key.observer != *person && CALLS.contains(&key.finding.as_str())
 }
 
 /// Steps that ask for calls, as they stand for who holds the phone.
@@ -73,10 +75,9 @@ pub fn compared(view: &View) -> Vec<Compared> {
         let Some(finding) = CALLS.iter().find(|finding| **finding == code.as_str()) else { continue };
         let said: Vec<_> =
             standing.iter().filter(|s| !is_unasked(s)).map(|s| (s.observer.clone(), s.answer.clone())).collect();
-        let people: BTreeSet<&PersonCode> = said.iter().map(|(person, _)| person).collect();
-        if people.len() > 1 {
+        if said.windows(2).any(|pair| matches!(pair, [(a, _), (b, _)] if a != b)) {
             let agree = said.windows(2).all(|pair| matches!(pair, [(_, a), (_, b)] if a == b));
-            all.push(Compared { finding, site, said: said.clone(), agree });
+            all.push(Compared { finding, site, said, agree });
         }
     }
     all

@@ -300,19 +300,6 @@ impl Fold {
         }
     }
 
-    /// Leaves of these findings of an examination only what one person said. For showing; the journal keeps all.
-    pub fn keep_only_of(&mut self, examination: Uuid, findings: &[&str], person: &PersonCode) {
-        let named = self.carcasses.values_mut().find_map(|c| c.examinations.get_mut(&examination));
-        let Some(found) = named.or_else(|| self.adrift.get_mut(&examination)) else { return };
-        let of = |code: &FindingCode| findings.contains(&code.as_str());
-        for (_, standing) in found.sheet.answers.iter_mut().filter(|((code, _), _)| of(code)) {
-            standing.retain(|s| s.observer == *person);
-        }
-        found.sheet.answers.retain(|_, standing| !standing.is_empty());
-        found.sheet.conflicts.retain(|(code, _)| !of(code));
-        found.sheet.ever.retain(|(code, _, _)| !of(code));
-    }
-
     /// An examination, wherever it belongs.
     pub fn examination(&self, id: Uuid) -> Option<&Examination> {
         self.adrift.get(&id).or_else(|| self.carcasses.values().find_map(|c| c.examinations.get(&id)))
@@ -462,7 +449,7 @@ fn place(out: &mut Fold, subject: Subject, sheet: Sheet) {
 
 /// Join carcasses that an alias names; classes meet where they share an id.
 fn join(out: &mut Fold, aliases: &[[Uuid; 2]]) {
-    let mut classes: Vec<BTreeSet<Uuid>> = out.carcasses.keys().map(|id| BTreeSet::from([*id])).collect();
+    let mut classes: Vec<BTreeSet<Uuid>> = out.carcasses.keys().map(|id| std::iter::once(*id).gather()).collect();
     for pair in aliases {
         let mut merged = BTreeSet::new();
         merged.extend(pair.iter().copied());

@@ -15,7 +15,7 @@ pub(super) fn join(form: Form) -> AnyView {
         return person(form);
     }
     form.begin_field("join", String::new());
-    let typed = move || form.typed.get().trim().to_uppercase();
+    let typed = move || form.typed.get().trim().to_ascii_uppercase();
     let label = move || form.say_with("join.go", &[("code", Arg::Text(typed()))]);
     view! {
         <section class="ask">
@@ -25,7 +25,7 @@ pub(super) fn join(form: Form) -> AnyView {
         <div class="tiles">
             {code_field(form, "join.code", "join", 6)}
             {main_tile(form, "join", label, move || {
-                let code = form.typed.try_get_untracked().unwrap_or_default().trim().to_uppercase();
+                let code = form.typed.try_get_untracked().unwrap_or_default().trim().to_ascii_uppercase();
                 if is_whole(&code) {
                     form.end_input();
                     form.begin(|session| session.join_by_code(&code, &Phone));

@@ -61,6 +61,11 @@ impl Bodies {
 
     /// The fold of these subjects and of all examinations of the same carcass.
     pub(crate) fn fold_around(&self, subjects: &[Subject]) -> Fold {
+        self.fold_shown(subjects, &|_| true)
+    }
+
+    /// The same of what is shown of it.
+    pub(crate) fn fold_shown(&self, subjects: &[Subject], shown: &dyn Fn(&Body) -> bool) -> Fold {
         let mut wanted = BTreeSet::new();
         wanted.extend(subjects.iter().copied());
         for subject in subjects {
@@ -74,7 +79,8 @@ impl Bodies {
         let of_subjects = wanted.iter().filter_map(|s| self.of_subject.get(s)).flatten();
         let mut places: Vec<usize> = of_subjects.chain(&self.others).copied().collect();
         places.order();
-        let picked: Vec<&(EntryId, Body)> = places.into_iter().filter_map(|p| self.all.get(p)).collect();
+        let picked: Vec<&(EntryId, Body)> =
+            places.into_iter().filter_map(|p| self.all.get(p)).filter(|(_, body)| shown(body)).collect();
         fold_bodies(&picked)
     }
 

@@ -27,7 +27,7 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 use crate::card::Card;
-use crate::guide::{Context, Draft, Situation, compose, withdraw};
+use crate::guide::{Context, Draft, Situation, compose, second_look, withdraw};
 use crate::keep::Seed;
 use crate::reading::Given;
 use crate::record::{
@@ -104,7 +104,11 @@ impl Session {
         // With the carcass before it: what its crew knows already is not asked in full again.
         let before = self.here.examination.and_then(|exam| self.bodies.before(exam)).map(Subject::Examination);
         let around: Vec<Subject> = self.in_hand().into_iter().chain(before).collect();
-        Now::new(self.here.clone(), self.bodies.fold_around(&around), card, when.at)
+        let hidden = self.here.looked_at_again();
+        let fold = self.bodies.fold_shown(&around, &|body| {
+            hidden.is_none_or(|exam| !second_look::is_anothers_call(body, exam, &self.here.person))
+        });
+        Now::new(self.here.clone(), fold, card, when.at)
     }
 
     /// Outing, report and examination in hand.

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 use crate::card::Card;
-use crate::guide::{Ask, ExamKind, Phase, Situation, View, before, daylight, second_look, situation};
+use crate::guide::{Ask, ExamKind, Phase, Situation, View, before, daylight, situation};
 use crate::record::{Carcass, Fold, Moment, PersonCode, Sheet, Subject};
 
 /// What is in hand.
@@ -64,15 +64,12 @@ pub(crate) struct Now {
 
 impl Now {
     /// Read the guide's tables against what stands.
-    pub(crate) fn new(here: Here, mut fold: Fold, card: Option<Arc<Card>>, at: Moment) -> Self {
+    pub(crate) fn new(here: Here, fold: Fold, card: Option<Arc<Card>>, at: Moment) -> Self {
         let kind = match here.examination.and_then(|id| fold.examination(id)).and_then(|e| e.kind.as_deref()) {
             Some("bench") => ExamKind::Bench,
             None if here.examination.is_none() && here.report.is_some() => ExamKind::Report,
             _ => ExamKind::Field,
         };
-        if let Some(examination) = here.looked_at_again() {
-            second_look::hide_others(&mut fold, examination, &here.person);
-        }
         let mut now = Self { here, fold, kind, card, at, situation: Situation::default(), empty: Sheet::default() };
         if now.here.examination.is_some() || now.kind == ExamKind::Report {
             now.situation = situation(&now.view());
