@@ -16,6 +16,19 @@ export async function standing(page) {
   });
 }
 
+/** Texts of all entries on disk. */
+export function bodies(page) {
+  return page.evaluate(() => new Promise((done, failed) => {
+    const ask = indexedDB.open("marrowbook");
+    ask.onerror = () => failed(ask.error);
+    ask.onsuccess = () => {
+      const all = ask.result.transaction("entries").objectStore("entries").getAll();
+      all.onsuccess = () => { ask.result.close(); done(all.result.map((entry) => JSON.stringify(entry))); };
+      all.onerror = () => failed(all.error);
+    };
+  }));
+}
+
 /** How many entries the journal holds. */
 export const entries = (page) => page.evaluate(() => new Promise((done, failed) => {
   const ask = indexedDB.open("marrowbook");

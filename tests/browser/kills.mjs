@@ -1,24 +1,11 @@
 // Ticks an answer and kills every process of the browser the moment the tick is shown, again and again.
 // An answer whose tick was shown must be there when the form is opened again.
 //   node kills.mjs [TIMES]
-import { Hand, answerOne, standing } from "./form.mjs";
+import { Hand, answerOne, bodies, standing } from "./form.mjs";
 import { phone, site } from "./phone.mjs";
 import { VISIT, onTheWay } from "./outing.mjs";
 
 const times = Number(process.argv[2] ?? 200);
-
-/** Texts of all entries on disk. */
-function bodies(page) {
-  return page.evaluate(() => new Promise((done, failed) => {
-    const ask = indexedDB.open("marrowbook");
-    ask.onerror = () => failed(ask.error);
-    ask.onsuccess = () => {
-      const all = ask.result.transaction("entries").objectStore("entries").getAll();
-      all.onsuccess = () => { ask.result.close(); done(all.result.map((entry) => JSON.stringify(entry))); };
-      all.onerror = () => failed(all.error);
-    };
-  }));
-}
 
 /** Resolves when the next tick is shown: the saved line goes to writing and then to saved. */
 function nextTick(page) {

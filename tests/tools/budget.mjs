@@ -30,28 +30,30 @@ export function sizes(folder) {
     .filter((file) => !file.name.startsWith("office/"));
 }
 
-/** The two sums of the design's table, and what is kept before anything was chosen, in kB of 1000 bytes. */
+/** The two sums of the design's table, and what a phone keeps once its language is chosen, in kB of 1000 bytes. */
 export function sums(folder) {
   const files = sizes(folder);
   const sum = (list) => list.reduce((total, file) => total + file.brotli, 0) / KB;
   const before = files.filter((file) => !CHOSEN.test(file.name));
-  return { form: sum(before.filter((file) => !LATER.test(file.name))), all: sum(files), kept: sum(before) };
+  // The largest that anybody chooses.
+  const language = Math.max(0, ...files.filter((file) => CHOSEN.test(file.name)).map((file) => file.brotli)) / KB;
+  return { form: sum(before.filter((file) => !LATER.test(file.name))), all: sum(files), chosen: sum(before) + language };
 }
 
 if (process.argv[1] && import.meta.url.endsWith("/budget.mjs") && process.argv[1].endsWith("budget.mjs")) {
   const folder = process.argv[2];
-  const { form, all, kept } = sums(folder);
+  const { form, all, chosen } = sums(folder);
   for (const file of sizes(folder).sort((a, b) => b.brotli - a.brotli).slice(0, 5)) {
     console.error(`  ${(file.brotli / KB).toFixed(1).padStart(7)} kB  ${file.name}`);
   }
   const rows = [
     ["the form, one language", form, FORM_KB],
     ["all parts, every language", all, ALL_KB],
-    ["kept before a language is chosen", kept, ALL_KB],
+    ["the form and a language chosen", chosen, ALL_KB],
   ];
   for (const [what, is, bound] of rows) {
     console.error(`- ${what}: ${is.toFixed(1)} kB brotli, bound ${bound} kB${is > bound ? "  TOO LARGE" : ""}`);
   }
   // The first two are missed for now and said aloud here and in tests/bench; over the third nothing is published.
-  if (kept > ALL_KB) process.exit(1);
+  if (chosen > ALL_KB) process.exit(1);
 }

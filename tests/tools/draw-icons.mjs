@@ -12,7 +12,7 @@ const icons = fileURLToPath(new URL("../../public/icons/", import.meta.url));
 const svg = readFileSync(join(icons, "mark.svg"), "utf8");
 
 // A maskable icon may be cut to a circle of 80 % of its width, so the mark is drawn smaller inside it.
-const PICTURES = [["icon-192.png", 192, 1], ["icon-512.png", 512, 1], ["icon-maskable-512.png", 512, 0.72]];
+const PICTURES = [["icon-192.png", 192, 1], ["icon-maskable-512.png", 512, 0.72]];
 
 // Black on white needs no more than 16 greys, and phones load these pictures: a fifth of the browser's own.
 function png(greys, side) {
