@@ -22,7 +22,7 @@ pub enum Input {
     Choice(&'static str),
     /// One or more options, then `that is all`.
     Choices(&'static str),
-    /// Signs that are there or not; `none of these` writes `NotSeen` for each after `I looked at ...`.
+    /// Signs that are there or not; the tile `I looked for each: none of these` writes `NotSeen` for each.
     Panel(&'static [&'static str]),
     /// Several steps looked over in one: `none_of_these` of the finding answers each of their signs `NotSeen` and
     /// states their read-do lines; `ask_each` leaves them to be asked. Offered to one who went through them at the

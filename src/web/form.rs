@@ -75,8 +75,8 @@ pub(crate) struct Form {
     pub(crate) picked: RwSignal<BTreeSet<&'static str>>,
     /// Days from today, where a moment is asked for.
     pub(crate) day: RwSignal<i32>,
-    /// True while a panel asks for its statement.
-    pub(crate) stating: RwSignal<bool>,
+    /// True while a moment other than now is typed.
+    pub(crate) other_time: RwSignal<bool>,
     /// The reason picked for having no answer.
     pub(crate) reason: RwSignal<Option<Why>>,
     /// Which questions of an ask get no answer; empty for all of them.
@@ -125,7 +125,7 @@ impl Form {
             typed: RwSignal::new(String::new()),
             picked: RwSignal::new(BTreeSet::new()),
             day: RwSignal::new(0),
-            stating: RwSignal::new(false),
+            other_time: RwSignal::new(false),
             reason: RwSignal::new(None),
             only: RwSignal::new(Vec::new()),
             jaw_focus: RwSignal::new(JawFocus::Next),

@@ -26,7 +26,7 @@ impl Form {
         self.input_of.try_set_value(name);
         self.page.try_set(0);
         self.day.try_set(0);
-        self.stating.try_set(false);
+        self.other_time.try_set(false);
         self.reason.try_set(None);
         self.only.try_set(Vec::new());
         self.jaw_focus.try_set(JawFocus::Next);
@@ -70,9 +70,9 @@ impl Form {
         });
     }
 
-    /// Ask for a panel's statement, or go back to its signs.
-    pub(crate) fn state(self, stating: bool) {
-        self.stating.try_set(stating);
+    /// Type a moment other than now.
+    pub(crate) fn type_other_time(self) {
+        self.other_time.try_set(true);
         self.bounce_from_now();
     }
 

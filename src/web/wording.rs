@@ -22,7 +22,7 @@ pub(crate) fn ask(language: Language, ask: &Ask) -> String {
     }
 }
 
-/// A text of an ask: `why`, `how`, `none`, `looked`; `None` where it has none.
+/// A text of an ask: `why`, `how`, `none`, `done`; `None` where it has none.
 pub(crate) fn ask_part(language: Language, ask: &Ask, part: &str) -> Option<String> {
     match ask {
         Ask::Step { step, .. } => known(language, &format!("step.{}.{part}", step.id), &[]),

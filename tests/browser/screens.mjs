@@ -164,16 +164,14 @@ export class Survey {
       await this.hand.tile("other-time");
       await this.shoot("within.arrived.pad");
     }
-    for (const [side, taps] of [["left", 3]]) {
-      await this.to(`visit/jaw.${side}`, "main .jaw-panel");
-      for (let i = 0; i < taps; i += 1) {
-        const tile = ["in_wear", "wider", "blunt", "next"].find((one) => this.tiles?.includes(one)) ?? (await standing(this.page)).tiles.find((one) => ["in_wear", "wider", "blunt"].includes(one));
-        if (!tile) break;
-        await this.hand.tile(tile);
-        await saved(this.page);
-        await this.page.waitForTimeout(60);
-        await this.shoot(`within.jaw.${i + 1}`);
-      }
+    await this.to("visit/jaw.left", "main .jaw-panel");
+    for (let tap = 1; tap <= 3; tap += 1) {
+      const tile = (await standing(this.page)).tiles.find((one) => ["in_wear", "wider", "blunt"].includes(one));
+      if (!tile) break;
+      await this.hand.tile(tile);
+      await saved(this.page);
+      await this.page.waitForTimeout(60);
+      await this.shoot(`within.jaw.${tap}`);
     }
   }
 

@@ -43,12 +43,12 @@ pub(super) fn instant(q: &Question, finding: &'static str) -> AnyView {
         let now = form.say_with("instant.now", &[("time", Arg::Text(wording::time(at)))]);
         view! {
             {tile(form, "now", now, Look::Main, move || give(at))}
-            {tile(form, "other-time", form.say("instant.other"), Look::Value, move || form.state(true))}
+            {tile(form, "other-time", form.say("instant.other"), Look::Value, move || form.type_other_time())}
             {no_answer(form, ask.name())}
         }
         .into_any()
     };
-    let body = move || if likely_now && !form.stating.get() { first() } else { typing() };
+    let body = move || if likely_now && !form.other_time.get() { first() } else { typing() };
     view! { <div class="tiles">{body}</div> }.into_any()
 }
 
