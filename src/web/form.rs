@@ -532,6 +532,8 @@ impl Form {
     pub(crate) fn end_second_look(self) {
         if let Some(first) = self.second_look() {
             self.set_person(first);
+            // From the list after an answer as from the list opened by hand.
+            self.go(Screen::Pair);
             self.redraw();
         }
     }

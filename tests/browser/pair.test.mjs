@@ -7,7 +7,7 @@ import { VISIT } from "./outing.mjs";
 import { withPhone } from "./phone.mjs";
 
 const PHONE = { viewport: { width: 360, height: 740 }, screen: { width: 360, height: 740 } };
-const FIRST = { ...VISIT, photo_scene: { none: "not-looked" }, examination_closed: "record_only" };
+const FIRST = { ...VISIT, due_back: { number: 2359 }, photo_scene: { none: "not-looked" }, examination_closed: "record_only" };
 
 async function outing(phone, place, person) {
   await phone.open(place.url);
@@ -92,8 +92,8 @@ test("a second phone begins at the code of the first, and only at a whole one", 
     await hand.tile("join");
     await other.page.waitForSelector("main [data-ask]");
     await saved(other.page);
-    await other.page.evaluate(() => { location.hash = "#steps"; });
-    await other.page.locator('[data-act="journal"]').tap();
+    await to(other.page, "steps", "[data-step]");
+    await hand.act("journal");
     await other.page.waitForSelector('[data-screen="journal"]');
     assert.match(await said(other.page), new RegExp(code));
     assert.deepEqual(other.faults, []);
