@@ -522,6 +522,7 @@ impl Form {
     pub(crate) fn look_second(self, code: PersonCode) {
         let Some(now) = self.now_once() else { return };
         self.end_input();
+        self.hush();
         // The line of what was saved last would tell.
         self.saves.try_update(|s| s.what.clear());
         self.hold(code, now.here.examination.map(|exam| (now.here.person.clone(), exam)));

@@ -16,7 +16,10 @@ pub(super) fn join(form: Form) -> AnyView {
     }
     form.begin_field("join", String::new());
     let typed = move || form.typed.get().trim().to_ascii_uppercase();
-    let label = move || form.say_with("join.go", &[("code", Arg::Text(typed()))]);
+    let label = move || match typed() {
+        none if none.is_empty() => form.say("join.type_first"),
+        code => form.say_with("join.go", &[("code", Arg::Text(code))]),
+    };
     view! {
         <section class="ask">
             {plain_head(form.say("join.head"))}

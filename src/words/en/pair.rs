@@ -33,6 +33,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "The other phone shows six letters under All questions, Two people, two phones. The office joins the two records.",
     ),
     ("join.code", "Code on the other phone"),
+    ("join.type_first", "Type the code first"),
     ("join.go", "Begin at {code}"),
     ("join.not_a_code", "That code is not whole: six letters, the last one checks the others. Read it once more."),
     ("finding.same_carcass_as_code", "Same carcass as"),
