@@ -1,0 +1,247 @@
+//! The office at its desk: what was handed in, the archive that it goes into, the keyring, and what follows from it.
+//! Nothing here knows a browser.
+
+mod figures;
+mod photos;
+mod ring;
+mod taking;
+#[cfg(test)]
+mod tests;
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use crate::bundle::Fingerprint;
+use crate::office::archive::{Archive, ArchiveError, SHARED, hex};
+use crate::office::files::HeldFiles;
+use crate::office::keyring::{Keyring, KeyringError};
+use crate::office::opening::{Judged, Outcome, judge};
+use crate::office::zipped::Tree;
+use crate::record::{Digest, Moment};
+
+pub use figures::Figures;
+
+/// A file as it was picked.
+#[derive(Clone, Debug)]
+pub struct Picked {
+    /// Its name, which proves nothing.
+    pub name: String,
+    /// What it turned out to be.
+    pub what: What,
+    /// What became of it.
+    pub kept: Kept,
+    /// False for one too large, or that the browser could not read: its bytes are not here.
+    was_read: bool,
+    bytes: Arc<[u8]>,
+}
+
+/// What a file turned out to be.
+#[derive(Clone, Debug)]
+pub enum What {
+    /// A photo, by the digest of its bytes.
+    Photo(Digest),
+    /// Anything else, judged as a bundle.
+    Judged(Box<Judged>),
+    /// The browser could not read it, with its own words for why.
+    Unread(String),
+}
+
+/// What became of a file that was handed in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kept {
+    /// It lies in the archive now.
+    New,
+    /// It lay there before: no news.
+    Before,
+    /// It does not go there: damaged, unread, or a photo that nothing vouches for yet.
+    Not,
+}
+
+/// What the keyring in use rests on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum RingFrom {
+    /// None was given: every device is unknown.
+    #[default]
+    Nowhere,
+    /// A plain file: whoever could write it could enrol a device.
+    Plain,
+    /// A file signed by this key, which the person has to compare.
+    Signed(Fingerprint),
+    /// The archive's own, signed by the office key that lies in it.
+    Archive(Fingerprint),
+    /// The archive's own was signed by this key, whose file does not lie in it: every device is unknown until it does.
+    KeyMissing(Fingerprint),
+}
+
+/// Why a thing was not done at the desk.
+#[derive(Debug, thiserror::Error)]
+pub enum DeskError {
+    /// The archive.
+    #[error("{0}")]
+    Archive(#[from] ArchiveError),
+    /// A ring by itself, beside the office's own.
+    #[error("this archive has its own keyring, signed by its office key; enrol a phone under Phones")]
+    RingThere,
+    /// A file that is no keyring.
+    #[error("{0}")]
+    NoRing(String),
+    /// The keyring.
+    #[error("{0}")]
+    Keyring(#[from] KeyringError),
+    /// The office key has not been opened.
+    #[error("the keyring is signed with the office key: open it with its passphrase first, or make one")]
+    NoKey,
+    /// Two archives that cannot be one.
+    #[error(
+        "this page and what was opened have different files `{0}`; save this page's archive as a zip, open this page \
+         again, and then open the other one"
+    )]
+    Apart(String),
+}
+
+/// A device that signed files here and does not count.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stranger {
+    /// The label that it gives itself.
+    pub label: String,
+    /// What the office called it, and from when it is retired; `None` where it was never enrolled.
+    pub retired: Option<(String, Moment)>,
+}
+
+/// All that lies on the office's desk.
+#[derive(Debug, Default)]
+pub struct Hand {
+    /// The devices that count as enrolled.
+    pub keyring: Keyring,
+    /// What the keyring rests on.
+    pub ring_from: RingFrom,
+    /// The files, in the order in which they were picked.
+    pub files: Vec<Picked>,
+    held: HeldFiles,
+    /// Every file under received/, judged by the keyring.
+    received: BTreeMap<Digest, Arc<Judged>>,
+    /// Photos of the archive by the digest of their bytes, with where they lie.
+    photos: BTreeMap<Digest, PathBuf>,
+}
+
+impl Hand {
+    /// The archive on the desk.
+    pub fn archive(&self) -> Archive {
+        Archive::held(&self.held)
+    }
+
+    /// Its files.
+    pub const fn held(&self) -> &HeldFiles {
+        &self.held
+    }
+
+    /// Takes an archive that was read from a folder or a zip. What came into this page before and was not saved goes
+    /// into it: files named by their digest go together whatever they are.
+    ///
+    /// # Errors
+    /// Both have a key or a keyring, and not the same; or its key or keyring does not hold. The archive before stays.
+    pub fn take_archive(&mut self, files: Tree) -> Result<(), DeskError> {
+        let before = self.held.unsaved().written;
+        let mine = self.held.all();
+        // Key and ring belong together: half of the one archive's with half of the other's would lose phones.
+        let differs = SHARED.into_iter().find(|name| mine.get(*name) != files.get(*name));
+        if let Some(name) = differs
+            && SHARED.iter().any(|name| before.contains(*name))
+            && SHARED.iter().any(|name| files.contains_key(*name))
+        {
+            return Err(DeskError::Apart(name.to_owned()));
+        }
+        let held = HeldFiles::of(files.clone());
+        for path in &before {
+            if let Some(bytes) = mine.get(path)
+                && files.get(path) != Some(bytes)
+            {
+                held.put(path, bytes);
+            }
+        }
+        let mut next = Self { held, files: self.files.clone(), ..Self::default() };
+        next.load()?;
+        next.settle();
+        *self = next;
+        self.keep_waiting();
+        Ok(())
+    }
+
+    /// What became of each file, told anew of an archive that was opened. One that was saved in the archive before and
+    /// does not lie in this one leaves the desk, so that nothing is said of it here.
+    fn settle(&mut self) {
+        let written = self.held.unsaved().written;
+        let (received, photos) = (&self.received, &self.photos);
+        self.files.retain_mut(|file| {
+            let digest = Digest::of(&[&file.bytes]);
+            let path = match file.what {
+                What::Photo(_) => photos.get(&digest).map(|path| path.to_string_lossy().into_owned()),
+                What::Judged(_) => received.contains_key(&digest).then(|| format!("received/{}.txt", hex(digest))),
+                What::Unread(_) => None,
+            };
+            match path {
+                Some(path) => file.kept = if written.contains(&path) { Kept::New } else { Kept::Before },
+                None => return file.kept == Kept::Not,
+            }
+            true
+        });
+    }
+
+    /// Reads keyring, files and photos of the archive anew.
+    fn load(&mut self) -> Result<(), DeskError> {
+        let archive = self.archive();
+        self.keyring = archive.keyring()?;
+        let key = archive.office_key()?;
+        let public = key.as_ref().map(|key| (key, key.public()));
+        self.ring_from = match public {
+            Some((_, Ok(public))) => RingFrom::Archive(Fingerprint::of(public.id())),
+            Some((_, Err(error))) => {
+                return Err(ArchiveError::OfficeKey { path: "office-key.json".into(), error }.into());
+            }
+            None if !self.keyring.devices().is_empty() => RingFrom::Plain,
+            None => match archive.opened_keyring()? {
+                Some((signer, ring)) if !ring.devices().is_empty() => {
+                    RingFrom::KeyMissing(Fingerprint::of(signer.id()))
+                }
+                _ => RingFrom::Nowhere,
+            },
+        };
+        self.photos = archive.photos()?;
+        self.judge_all()
+    }
+
+    fn judge_all(&mut self) -> Result<(), DeskError> {
+        let archive = self.archive();
+        self.received.clear();
+        for path in archive.received()? {
+            let bytes = archive.read(&path)?;
+            self.received.insert(Digest::of(&[&bytes]), Arc::new(judge(&bytes, &self.keyring)));
+        }
+        let keyring = &self.keyring;
+        for file in &mut self.files {
+            if matches!(file.what, What::Judged(_)) && file.was_read {
+                file.what = What::Judged(Box::new(judge(&file.bytes, keyring)));
+            }
+        }
+        Ok(())
+    }
+
+    fn judged(&self) -> impl Iterator<Item = &Judged> {
+        self.files.iter().filter_map(|file| match &file.what {
+            What::Judged(judged) => Some(&**judged),
+            _ => None,
+        })
+    }
+
+    /// Every file under received/, by the digest of its bytes.
+    pub const fn received(&self) -> &BTreeMap<Digest, Arc<Judged>> {
+        &self.received
+    }
+
+    /// How many files there are of each outcome, worst counted for what a bundle carries; photos that no
+    /// bundle names are left out.
+    pub fn count(&self, outcome: Outcome) -> usize {
+        self.judged().filter(|judged| judged.worst() == outcome).count()
+    }
+}

@@ -1,0 +1,114 @@
+//! The keyring at the desk: phones enrolled and retired, strangers told apart.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::{DeskError, Hand, RingFrom, Stranger};
+use crate::bundle::{DeviceKey, Fingerprint, Kind, open};
+use crate::office::key_file::KeyFile;
+use crate::office::keyring::{Enrolment, Keyring};
+use crate::office::opening::{Judged, Verdict};
+use crate::record::{DeviceId, Moment};
+
+impl Hand {
+    /// Takes a keyring by itself, signed or plain, and judges every file anew: for looking at files without the
+    /// archive. The archive is not changed by it.
+    ///
+    /// # Errors
+    /// The archive has an office key, or why it is no keyring. The one before stays in use.
+    pub fn take_keyring(&mut self, bytes: &[u8]) -> Result<(), DeskError> {
+        if self.office_key().is_some() {
+            return Err(DeskError::RingThere);
+        }
+        let no_ring = |error: &dyn std::fmt::Display| DeskError::NoRing(error.to_string());
+        (self.keyring, self.ring_from) = match open(bytes, Kind::Keyring) {
+            Ok(opened) => {
+                let text = std::str::from_utf8(&opened.payload).map_err(|error| no_ring(&error))?;
+                (Keyring::read(text)?, RingFrom::Signed(Fingerprint::of(opened.signer.id())))
+            }
+            Err(no_envelope) => {
+                let text = std::str::from_utf8(bytes).map_err(|_| no_ring(&no_envelope))?;
+                // A file that begins like JSON of ours but is neither: the envelope's error says more.
+                let ring = Keyring::read(text).map_err(|error| {
+                    if text.contains("\"payload\"") { no_ring(&no_envelope) } else { no_ring(&error) }
+                })?;
+                (ring, RingFrom::Plain)
+            }
+        };
+        self.judge_all()
+    }
+
+    /// Puts a new office key into the archive and signs the keyring with it.
+    ///
+    /// # Errors
+    /// There is one already, or the keyring does not hold.
+    pub fn take_office_key(&mut self, file: &KeyFile, key: &DeviceKey) -> Result<(), DeskError> {
+        self.archive().take_office_key(file, key)?;
+        self.load()
+    }
+
+    /// The office's key file, where the archive has one.
+    pub fn office_key(&self) -> Option<KeyFile> {
+        self.archive().office_key().ok().flatten()
+    }
+
+    /// Devices that signed files here and do not count: not on the keyring, or retired before they made one of them.
+    pub fn unknown(&self) -> BTreeMap<DeviceId, Stranger> {
+        let mut out = BTreeMap::new();
+        let known: BTreeSet<Fingerprint> =
+            self.keyring.devices().iter().filter(|one| one.retired_at.is_none()).map(|one| one.fingerprint).collect();
+        self.received.values().for_each(|judged| strangers(judged, &mut out));
+        out.retain(|device, _| !known.contains(&Fingerprint::of(*device)));
+        out
+    }
+
+    /// Enrols a device whose words a person has compared, and signs the keyring.
+    ///
+    /// # Errors
+    /// No key, or the name or device does not fit.
+    pub fn enrol(
+        &mut self,
+        label: &str,
+        device: DeviceId,
+        key: Option<&DeviceKey>,
+        now: Moment,
+    ) -> Result<Enrolment, DeskError> {
+        let mut ring = self.archive().keyring()?;
+        let enrolled = ring.enrol(label, Fingerprint::of(device), Some(device), now)?.clone();
+        self.save(&ring, key)?;
+        Ok(enrolled)
+    }
+
+    /// Retires a device from a moment on, and signs the keyring.
+    ///
+    /// # Errors
+    /// No key, or no device in use has that name.
+    pub fn retire(&mut self, label: &str, since: Moment, key: Option<&DeviceKey>) -> Result<(), DeskError> {
+        let mut ring = self.archive().keyring()?;
+        ring.retire(label, since)?;
+        self.save(&ring, key)
+    }
+
+    fn save(&mut self, ring: &Keyring, key: Option<&DeviceKey>) -> Result<(), DeskError> {
+        let key = key.ok_or(DeskError::NoKey)?;
+        let ours = self.office_key().and_then(|file| file.public().ok()).ok_or(DeskError::NoKey)?;
+        if ours != key.public() {
+            return Err(DeskError::NoKey);
+        }
+        self.archive().save_keyring(ring, Some(key))?;
+        self.load()
+    }
+}
+
+fn strangers(judged: &Judged, out: &mut BTreeMap<DeviceId, Stranger>) {
+    if let (Some(signer), Some(contents)) = (judged.signer, &judged.contents) {
+        let label = contents.payload.label.clone();
+        match &judged.verdict {
+            Verdict::Unknown => drop(out.insert(signer, Stranger { label, retired: None })),
+            Verdict::Retired { label: ours, since } => {
+                out.insert(signer, Stranger { label, retired: Some((ours.clone(), *since)) });
+            }
+            _ => {}
+        }
+    }
+    judged.carried.iter().for_each(|inner| strangers(inner, out));
+}

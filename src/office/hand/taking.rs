@@ -1,0 +1,67 @@
+//! Files that are picked: judged, and put into the archive.
+
+use std::sync::Arc;
+
+use super::{Hand, Kept, Picked, What};
+use crate::bundle::{Limits, OpenError};
+use crate::office::opening::{Outcome, is_picture, judge, judge_unread};
+use crate::record::Digest;
+
+impl Hand {
+    /// Takes a file in; one that was picked before is not taken twice. It goes into the archive as received unless it
+    /// is damaged; a photo goes there once a file there names it.
+    pub fn take(&mut self, name: String, bytes: Vec<u8>) {
+        // What was not read has no bytes here, and is no empty file.
+        let before = |file: &Picked| file.was_read && *file.bytes == *bytes;
+        if self.files.iter().any(before) {
+            return;
+        }
+        let digest = Digest::of(&[&bytes]);
+        let what =
+            if is_picture(&bytes) { What::Photo(digest) } else { What::Judged(Box::new(judge(&bytes, &self.keyring))) };
+        let mut kept = Kept::Not;
+        if let What::Judged(judged) = &what
+            && judged.outcome() != Outcome::Damaged
+        {
+            kept = if self.received.contains_key(&digest) { Kept::Before } else { Kept::New };
+            // Held in memory: this cannot fail, and where it did the file would show as not kept.
+            match self.archive().keep(&bytes) {
+                Ok(_) => drop(self.received.insert(digest, Arc::new((**judged).clone()))),
+                Err(_) => kept = Kept::Not,
+            }
+        }
+        self.files.push(Picked { name, what, kept, was_read: true, bytes: bytes.into() });
+        self.keep_waiting();
+    }
+
+    /// Photos that were waiting for a file that names them.
+    pub(super) fn keep_waiting(&mut self) {
+        let named = self.named();
+        let archive = self.archive();
+        for file in &mut self.files {
+            let What::Photo(digest) = &file.what else { continue };
+            if file.kept != Kept::Not || !named.contains(digest) {
+                continue;
+            }
+            if self.photos.contains_key(digest) {
+                file.kept = Kept::Before;
+            } else if let Ok(path) = archive.keep_photo(&file.bytes) {
+                self.photos.insert(*digest, path);
+                file.kept = Kept::New;
+            }
+        }
+    }
+
+    /// A file that is too large to be one of ours; it was not read.
+    pub fn take_too_large(&mut self, name: String) {
+        let error = OpenError::TooLarge { limit: Limits::default().file_bytes };
+        let what = What::Judged(Box::new(judge_unread(&error)));
+        self.files.push(Picked { name, what, kept: Kept::Not, was_read: false, bytes: Arc::new([]) });
+    }
+
+    /// A file that the browser could not read.
+    pub fn take_unread(&mut self, name: String, why: String) {
+        let what = What::Unread(why);
+        self.files.push(Picked { name, what, kept: Kept::Not, was_read: false, bytes: Arc::new([]) });
+    }
+}

@@ -1,0 +1,120 @@
+use super::*;
+use crate::bundle::{DeviceKey, Kind, canonical, seal};
+use crate::office::key_file::KeyFile;
+use crate::record::Moment;
+
+fn at() -> Moment {
+    Moment::parse("2027-02-03T12:00:00-05:00").unwrap()
+}
+
+fn bundle() -> Vec<u8> {
+    include_bytes!("../../../tests/kit/intact--as-made.txt").to_vec()
+}
+
+fn outcomes(hand: &Hand) -> Vec<Outcome> {
+    hand.judged().map(Judged::outcome).collect()
+}
+
+#[test]
+fn a_bundle_is_unknown_until_its_device_is_on_the_ring_and_is_judged_anew_then() {
+    let mut hand = Hand::default();
+    hand.take("from-mail.txt".to_owned(), bundle());
+    assert_eq!(outcomes(&hand), [Outcome::UnknownDevice]);
+    let device = hand.judged().next().unwrap().signer.unwrap();
+    let mut ring = Keyring::default();
+    ring.enrol("blue phone", Fingerprint::of(device), Some(device), at()).unwrap();
+    hand.take_keyring(ring.write().unwrap().as_bytes()).unwrap();
+    assert_eq!(outcomes(&hand), [Outcome::Intact]);
+    assert_eq!(hand.ring_from, RingFrom::Plain);
+}
+
+#[test]
+fn a_signed_ring_says_who_signed_it_and_a_changed_one_is_refused() {
+    let key = DeviceKey::from_seed(&[5; 32]);
+    let text = seal(Kind::Keyring, &canonical::to_vec(&Keyring::default()).unwrap(), &key).unwrap();
+    let mut hand = Hand::default();
+    hand.take_keyring(text.as_bytes()).unwrap();
+    assert_eq!(hand.ring_from, RingFrom::Signed(Fingerprint::of(key.public().id())));
+    let changed = text.replacen("\"signature\":\"", "\"signature\":\"A", 1);
+    assert!(hand.take_keyring(changed.as_bytes()).is_err());
+    assert!(hand.take_keyring(&bundle()).is_err(), "a bundle is no keyring");
+    assert!(matches!(hand.ring_from, RingFrom::Signed(_)), "the ring before stays");
+}
+
+#[test]
+fn the_same_file_picked_twice_is_one_file() {
+    let mut hand = Hand::default();
+    hand.take("a.txt".to_owned(), bundle());
+    hand.take("a (1).txt".to_owned(), bundle());
+    assert_eq!(hand.files.len(), 1);
+    hand.take_too_large("film.mov".to_owned());
+    hand.take_too_large("film.mov".to_owned());
+    assert_eq!(hand.count(Outcome::Damaged), 2);
+}
+
+#[test]
+fn a_photo_that_no_bundle_names_stands_apart() {
+    let mut hand = Hand::default();
+    // First bytes of a JPEG file: ISO/IEC 10918-1, SOI and the next marker.
+    hand.take("deer.jpg".to_owned(), b"\xff\xd8\xff\xe0....".to_vec());
+    assert_eq!(hand.photos(), (0, 1));
+    assert!(matches!(hand.files[0].what, What::Photo(digest) if hand.names(digest).is_none()));
+    assert_eq!(hand.files[0].kept, Kept::Not);
+    assert_eq!(hand.held().unsaved().count(), 0, "nothing vouches for it, so it is not kept");
+}
+
+#[test]
+fn files_go_into_the_archive_byte_for_byte_and_once_and_damaged_ones_do_not() {
+    let mut hand = Hand::default();
+    hand.take("from-mail.txt".to_owned(), bundle());
+    let name = format!("received/{}.txt", super::super::archive::hex(Digest::of(&[&bundle()])));
+    assert_eq!(hand.held().get(&name).as_deref(), Some(bundle().as_slice()));
+    assert_eq!(hand.files[0].kept, Kept::New);
+    let mut broken = bundle();
+    broken.truncate(200);
+    hand.take("cut.txt".to_owned(), broken);
+    assert_eq!(hand.files[1].kept, Kept::Not);
+    assert_eq!(hand.held().all().len(), 1);
+    // the same archive opened another day: the bundle again is no news
+    let mut other = Hand::default();
+    other.take_archive(hand.held().all()).unwrap();
+    other.take("again.txt".to_owned(), bundle());
+    assert_eq!(other.files[0].kept, Kept::Before);
+    assert_eq!(other.held().unsaved().count(), 0);
+}
+
+#[test]
+fn an_unknown_phone_counts_in_nothing_until_its_words_were_compared_and_a_retired_one_keeps_what_it_made() {
+    let key = DeviceKey::from_seed(&[5; 32]);
+    let random = crate::office::key_file::Randomness { seed: [5; 32], salt: [1; 16], nonce: [2; 12] };
+    let file = KeyFile::make("acorn basin cedar dolphin", random).unwrap();
+    let mut hand = Hand::default();
+    hand.take("a.txt".to_owned(), bundle());
+    let figures = hand.figures(at());
+    assert_eq!((figures.counted.carcasses.len(), figures.only_looked().count()), (0, 1));
+    let unknown = hand.unknown();
+    let (device, _) = unknown.iter().next().unwrap();
+    assert!(matches!(hand.enrol("blue", *device, Some(&key), at()), Err(DeskError::NoKey)), "no office key yet");
+    hand.take_office_key(&file, &key).unwrap();
+    let other = DeviceKey::from_seed(&[6; 32]);
+    assert!(matches!(hand.enrol("blue", *device, Some(&other), at()), Err(DeskError::NoKey)), "another's key");
+    hand.enrol("blue", *device, Some(&key), at()).unwrap();
+    let figures = hand.figures(at());
+    assert_eq!((figures.counted.carcasses.len(), figures.only_looked().count()), (1, 0));
+    assert!(hand.unknown().is_empty());
+    assert_eq!(outcomes(&hand), [Outcome::Intact], "the file on the desk is judged anew");
+    // retired from a day before it was made: it counts no more
+    hand.retire("blue", Moment::parse("2020-01-01T00:00:00-05:00").unwrap(), Some(&key)).unwrap();
+    assert_eq!(hand.figures(at()).counted.carcasses.len(), 0);
+    assert!(hand.retire("blue", at(), Some(&key)).is_err(), "no such device in use");
+    // what is saved opens with the command line's own code, and with another key in it does not
+    let mut next = Hand::default();
+    next.take_archive(hand.held().all()).unwrap();
+    assert_eq!(next.keyring, hand.keyring);
+    assert_eq!(next.ring_from, RingFrom::Archive(Fingerprint::of(key.public().id())));
+    let mut files = hand.held().all();
+    let foreign = seal(Kind::Keyring, &canonical::to_vec(&Keyring::default()).unwrap(), &other).unwrap();
+    files.insert("keyring.txt".to_owned(), foreign.as_bytes().into());
+    assert!(Hand::default().take_archive(files.clone()).is_err());
+    assert!(matches!(hand.take_archive(files), Err(DeskError::Apart(_))), "two keyrings cannot be one");
+}
