@@ -13,6 +13,7 @@ pub mod bundle;
 pub mod card;
 #[cfg(feature = "cli")]
 pub mod cli;
+pub mod frames;
 pub mod guide;
 pub mod keep;
 pub mod office;

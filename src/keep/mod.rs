@@ -34,6 +34,7 @@ pub mod promise;
 pub mod queue;
 #[cfg(test)]
 mod queue_tests;
+pub mod received;
 pub mod row;
 mod saving;
 pub mod seed;
