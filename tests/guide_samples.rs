@@ -6,7 +6,10 @@
 #[allow(dead_code)]
 mod scene;
 
-use marrowbook::guide::{SAMPLES, SampleVerdict, Taker, is_number_mistyped, label_lines, samples_worth_taking};
+use marrowbook::guide::{
+    Draft, SAMPLES, SampleVerdict, Status, Taker, UNLABELLED, is_number_mistyped, label_lines, samples_worth_taking,
+    situation,
+};
 use marrowbook::record::{Answer, Bone, CustodyGap, Site, find};
 use marrowbook::science::source::Mark;
 use marrowbook::words::{Language, raw};
@@ -148,6 +151,10 @@ fn a_label_has_six_lines_and_a_number_that_checks_itself() {
         assert_eq!(lines[3].1, [format!("option.{what}")], "item {item}");
         text(&lines[3].1[0]);
     }
+    // Not the rumen of a field examination, which says `there`.
+    scene.say("sample_what@5=rumen");
+    let rumen = scene.with(|v| label_lines(v, exam, Site::item(5)))[3].1.clone();
+    assert_eq!(rumen.iter().map(|id| text(id)).collect::<Vec<_>>(), ["Rumen"]);
     assert!(scene.with(|v| label_lines(v, exam, Site::item(4)))[3].1.is_empty(), "of others somebody says it");
     let number = lines[1].1[0].clone();
     assert!(!is_number_mistyped(&number));
@@ -167,4 +174,37 @@ fn nothing_leaves_without_a_label() {
     assert!(fires("other_samples_count=0 bite_swabbed@1=swabs"), "swabbed and not counted");
     assert!(!fires("other_samples_count=0 bite_swabbed@1=-"));
     assert!(!fires("other_samples_count=0"));
+    assert!(fires("other_samples_count=0 organs_taken=heart"));
+    assert!(!fires("other_samples_count=0 organs_taken=heart sample_number@11=ABC"));
+}
+
+/// The form's number given because no label could be written yet: the question is answered, the way home asks.
+#[test]
+fn a_number_without_a_label_is_asked_for_on_the_way_home() {
+    let mut scene = Scene::ready();
+    scene.say("jaw_taken=whole_jaw");
+    let give = |step| {
+        let answer = Answer::Seen { value: marrowbook::record::Value::Text("KDR-1".to_owned()) };
+        [Draft { finding: "sample_number", site: Site::item(1), answer, step }]
+    };
+    scene.write(&give(UNLABELLED));
+    assert!(scene.fires("G27"));
+    scene.write(&give("sample_number"));
+    assert!(!scene.fires("G27"));
+}
+
+/// Not looked, cannot tell: the number is asked for again, until it is given or the crew leaves.
+#[test]
+fn no_other_answer_than_a_number_ends_the_question_for_it() {
+    let mut scene = Scene::ready();
+    scene.say("jaw_taken=whole_jaw sample_number@1=!");
+    let state = |scene: &Scene| scene.with(|v| situation(v).find("sample_number.1").unwrap().status.clone());
+    assert_eq!(state(&scene), Status::Open);
+    scene.say("sample_number@1=?");
+    assert_eq!(state(&scene), Status::Open);
+    scene.say("sample_number@1=ABC");
+    assert_eq!(state(&scene), Status::Answered);
+    let mut left = Scene::ready();
+    left.say("jaw_taken=whole_jaw sample_number@1=! examination_closed=left_early");
+    assert_eq!(state(&left), Status::Answered);
 }

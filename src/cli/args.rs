@@ -90,6 +90,22 @@ pub(super) enum Command {
         #[arg(long, value_name = "DEG", allow_hyphen_values = true)]
         declination: Option<String>,
     },
+    /// A label for everything that was taken, text and code, ten on a sheet: one page of HTML to be printed. A thing
+    /// that left its carcass without a label has the number that its phone gave it.
+    Labels {
+        /// Bundles and tables [default: all that the archive holds].
+        #[arg(value_name = "FILE")]
+        files: Vec<PathBuf>,
+        /// Only of this carcass, by its short code or id.
+        #[arg(long, value_name = "CARCASS")]
+        carcass: Option<String>,
+        /// Where the page goes.
+        #[arg(long, value_name = "FILE")]
+        out: PathBuf,
+        /// US letter instead of A4.
+        #[arg(long)]
+        letter: bool,
+    },
     /// One carcass of the archive for paper, as a vet, an officer or a court could read it: photos, sketch, readings
     /// with what they rest on, every answer with who gave it and what replaced it, custody, laboratory, and the
     /// files with their digests and signatures. One page of HTML to be printed.

@@ -26,6 +26,7 @@ pub(super) enum Config {
     Card(Card),
     Winter(Box<super::winter::Winter>),
     Season(super::season::Season),
+    Labels(super::labels::Labels),
     Sketch(super::sketch::Sketch),
     Export(super::export::Export),
     Decide(super::decide::Decide),
@@ -147,6 +148,9 @@ impl Config {
             }
             Command::Report { carcass, out, letter } => {
                 Self::Report(super::report::Report { archive, carcass, out, letter })
+            }
+            Command::Labels { files, carcass, out, letter } => {
+                Self::Labels(super::labels::Labels { archive, files, carcass, out, letter })
             }
             Command::Paper { out, letter } => Self::Paper(Paper { out, letter }),
             Command::Diet { files, json } => Self::Diet(Diet { archive, files, json }),

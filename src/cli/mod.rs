@@ -28,6 +28,7 @@ mod handed_in;
 mod input;
 mod key;
 mod lab;
+mod labels;
 mod open;
 mod paper;
 mod read;
@@ -73,6 +74,7 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Winter(config) => winter::run(&config, streams),
         Config::Season(config) => season::run(&config, streams),
         Config::Report(config) => report::run(&config, streams),
+        Config::Labels(config) => labels::run(&config, streams),
         Config::Sketch(config) => sketch::run(&config, streams),
         Config::Export(config) => export::run(&config, streams),
         Config::Decide(config) => decide::run(&config, streams),

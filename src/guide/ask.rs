@@ -110,9 +110,15 @@ impl Ask {
         }
     }
 
-    /// True where every question has one of the five answers.
+    /// True where every question has one of the five answers; of a step that insists, where each has a value.
     pub fn is_answered(&self, view: &View) -> bool {
-        self.questions(view).iter().all(|(f, s)| view.is_answered(f, *s))
+        self.questions(view).iter().all(|(f, s)| self.is_said(view, f, *s))
+    }
+
+    fn is_said(&self, view: &View, finding: &str, site: Site) -> bool {
+        let insists = matches!(self, Self::Step { step, .. } if step.insists) && !view.is_closed();
+        let has_value = || view.question(finding, site).standing.iter().any(|s| s.answer.value().is_some());
+        view.is_answered(finding, site) && (!insists || has_value())
     }
 
     /// True where `looked, and it is not there` is an answer to this ask as the record stands.
@@ -136,7 +142,7 @@ impl Ask {
     /// The same under another name than the step's, without asking whether it may be absent: for
     /// what is written by rule, which never writes `NotSeen`, and for a sweep, which was looked over.
     pub(crate) fn fill_as(&self, view: &View, answer: &Answer, step: &'static str) -> Vec<Draft> {
-        let open = |f: &str, s: Site| matches!(self, Self::Hazard { .. }) || !view.is_answered(f, s);
+        let open = |f: &str, s: Site| matches!(self, Self::Hazard { .. }) || !self.is_said(view, f, s);
         self.questions(view)
             .into_iter()
             .filter(|(f, s)| open(f, *s))

@@ -12,6 +12,8 @@ pub const RULED_OUT: &str = "ruled_out";
 /// examination is closed; taking the closing back opens the question again.
 pub const LEFT: &str = "left";
 
+pub use crate::record::sample_number::UNLABELLED;
+
 /// An answer about to be written.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Draft {

@@ -3,11 +3,12 @@
 
 use crate::record::{Carcass, Site, Value, sample_number, sample_of_item};
 use crate::science::source::Mark;
+use crate::words::Language;
 
-use super::View;
 use super::hazards::read::{any_there, chose_any, chose_anywhere, there};
 use super::permission::{may_open, may_take_femur, may_take_head_parts, may_take_jaw};
 use super::steps::{any_bite_with_clot, head_is_there, viscera_are_there};
+use super::{View, option_label};
 
 /// Who may take it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -195,7 +196,7 @@ pub fn is_number_mistyped(typed: &str) -> bool {
 /// who took it. Values that are codes are message ids themselves.
 pub fn label_lines(view: &View, examination: uuid::Uuid, site: Site) -> [(&'static str, Vec<String>); 6] {
     let code = |finding: &str, site: Site| match view.question(finding, site).answer().value() {
-        Some(Value::Choice(code)) => Some(format!("option.{code}")),
+        Some(Value::Choice(code)) => Some(option_label(Language::English, finding, code)),
         _ => None,
     };
     let case = view.carcass.map_or(examination, |c: &Carcass| c.id);

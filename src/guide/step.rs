@@ -96,6 +96,8 @@ pub struct Step {
     /// Whether `looked, and it is not there` can be an answer, given how much was looked over; `None`
     /// for steps of which it never is one.
     pub absent: Option<fn(&View) -> bool>,
+    /// Whether it is asked again until there is a value: only for what can always be given.
+    pub insists: bool,
 }
 
 impl std::fmt::Debug for Step {
@@ -129,6 +131,7 @@ impl Step {
             sites: |_| vec![Site::NONE],
             ruled_out: |_, _| None,
             absent,
+            insists: false,
         }
     }
 
@@ -155,6 +158,11 @@ impl Step {
     /// The same, answered without asking when this gives an answer.
     pub(crate) const fn ruled_out(self, ruled_out: fn(&View, Site) -> Option<Answer>) -> Self {
         Self { ruled_out, ..self }
+    }
+
+    /// The same, asked until there is a value or the crew leaves.
+    pub(crate) const fn insists(self) -> Self {
+        Self { insists: true, ..self }
     }
 
     /// The same; `looked, and it is not there` is an answer.

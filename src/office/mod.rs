@@ -19,6 +19,7 @@ pub mod hand;
 pub mod key_file;
 pub mod keyring;
 pub mod lab;
+pub mod labels;
 pub mod opening;
 pub mod own_chain;
 pub mod paper;

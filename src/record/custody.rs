@@ -7,13 +7,14 @@
 use serde::Serialize;
 use uuid::Uuid;
 
+use super::sample_number::{UNLABELLED, sample_number};
 use super::{Carcass, Custody, CustodyStep, Fold, Moment, PersonCode, Place, Sheet, Site, Standing, Value, links};
 use crate::order::Short as _;
 
 /// One thing that left with somebody.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct CustodyItem {
-    /// The number on its label; empty where none was written.
+    /// The number on its label; the one that the form proposes where nobody wrote one ([`CustodyGap::NoNumber`]).
     pub number: String,
     /// What it is, by the code of `sample_what`; empty where nobody said.
     #[serde(skip_serializing_if = "String::is_empty")]
@@ -100,7 +101,7 @@ pub struct CustodyLine {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum CustodyGap {
-    /// Nobody wrote a number.
+    /// Nobody wrote a number on it.
     NoNumber,
     /// Another thing bears the same number.
     NumberTwice,
@@ -168,7 +169,7 @@ pub fn custody_list(fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
     }
     let numbers: Vec<String> = all.iter().map(|item| item.number.clone()).collect();
     for item in &mut all {
-        let twins = numbers.iter().filter(|number| !number.is_empty() && same(number, &item.number)).count();
+        let twins = numbers.iter().filter(|number| same(number, &item.number)).count();
         if twins > 1 {
             item.gaps.push(CustodyGap::NumberTwice);
             item.gaps.order();
@@ -177,7 +178,7 @@ pub fn custody_list(fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
     all
 }
 
-/// Numbers of the things of which anything was said.
+/// Numbers of the things that were taken: said so, counted, or described.
 fn items(sheet: &Sheet) -> Vec<u16> {
     const OF_SAMPLES: &[&str] = &["sample_number", "sample_what", "sample_sealed", "seal_number"];
     let said = sheet
@@ -188,6 +189,12 @@ fn items(sheet: &Sheet) -> Vec<u16> {
         if sheet.is_seen(finding) {
             all.push(item);
         }
+    }
+    all.extend(
+        [("kidneys", 10), ("heart", 11)].into_iter().filter(|(o, _)| sheet.chose("organs_taken", o)).map(|(_, n)| n),
+    );
+    if let Some(Value::Number(count)) = sheet.answer("other_samples_count").value() {
+        all.extend((3..=9).take(usize::try_from(*count).unwrap_or_default()));
     }
     all.order();
     all.dedup();
@@ -283,7 +290,12 @@ pub const fn sample_of_item(item: u16) -> Option<&'static str> {
 
 fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], hands: &[Custody]) -> CustodyItem {
     let site = Site::item(item);
-    let number = text(sheet, "sample_number", site);
+    let written = seen(sheet, "sample_number", site);
+    let is_written = written.is_some_and(|s| s.step.as_deref() != Some(UNLABELLED));
+    let number = match text(sheet, "sample_number", site) {
+        none if none.is_empty() => sample_number(examination, item),
+        number => number,
+    };
     let said = text(sheet, "sample_what", site);
     let what = if said.is_empty() { sample_of_item(item).unwrap_or_default().to_owned() } else { said };
     let seal = text(sheet, "seal_number", site);
@@ -294,8 +306,7 @@ fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], ha
         10 | 11 => seen(sheet, "organs_taken", Site::NONE),
         _ => None,
     };
-    if let Some(said) = took.or_else(|| seen(sheet, "sample_number", site)).or_else(|| seen(sheet, "sample_what", site))
-    {
+    if let Some(said) = took.or(written).or_else(|| seen(sheet, "sample_what", site)) {
         let mut taken = line(CustodyLineStep::Taken, &said.observer, said.at);
         taken.place = place_of(sheet);
         lines.push(taken);
@@ -306,8 +317,8 @@ fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], ha
         closed.seal.clone_from(&seal);
         lines.push(closed);
     }
-    lines.extend(hands.iter().filter(|hand| !number.is_empty() && same(&hand.sample, &number)).map(of_hand));
-    let gaps = gaps(&number, &seal, sealed.is_some(), &lines);
+    lines.extend(hands.iter().filter(|hand| same(&hand.sample, &number)).map(of_hand));
+    let gaps = gaps(is_written, &seal, sealed.is_some(), &lines);
     CustodyItem { number, what, examination, item, seal, lines, gaps }
 }
 
@@ -330,14 +341,14 @@ fn of_hand(hand: &Custody) -> CustodyLine {
     }
 }
 
-fn gaps(number: &str, seal: &str, sealed: bool, lines: &[CustodyLine]) -> Vec<CustodyGap> {
+fn gaps(is_written: bool, seal: &str, sealed: bool, lines: &[CustodyLine]) -> Vec<CustodyGap> {
     let mut gaps = Vec::new();
     let mut add = |gap: CustodyGap, is: bool| {
         if is && !gaps.contains(&gap) {
             gaps.push(gap);
         }
     };
-    add(CustodyGap::NoNumber, number.is_empty());
+    add(CustodyGap::NoNumber, !is_written);
     add(CustodyGap::NotSealed, !sealed);
     add(CustodyGap::NoSealNumber, sealed && seal.is_empty());
     let mut seal = seal.to_owned();

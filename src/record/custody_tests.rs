@@ -111,6 +111,30 @@ fn each_gap_is_told() {
     assert_eq!(list(bodies)[0].gaps, [CustodyGap::NoNumber, CustodyGap::NotReceived]);
 }
 
+/// Nothing leaves unlisted: what was counted and never described, organs, and what left before anybody wrote a number.
+#[test]
+fn what_bears_no_label_has_the_forms_number() {
+    let mut bodies = whole();
+    bodies.remove(4);
+    bodies.push(answer("other_samples_count", Site::NONE, Value::Number(2), 10));
+    bodies.push(answer("organs_taken", Site::NONE, Value::Choices(vec!["heart".to_owned()]), 10));
+    let all = list(bodies);
+    assert_eq!(all.iter().map(|item| item.item).collect::<Vec<_>>(), [1, 3, 4, 11]);
+    for item in &all {
+        assert_eq!(item.number, sample_number(EXAM, item.item));
+        assert!(item.gaps.contains(&CustodyGap::NoNumber), "{item:?}");
+    }
+    // The form's number given where no label was written yet is still no label.
+    let mut bodies = whole();
+    bodies.remove(4);
+    let mut given = answer("sample_number", Site::item(1), Value::Text("KDR-1".to_owned()), 10);
+    given.versions.step = Some(UNLABELLED.to_owned());
+    bodies.push(given);
+    let [jaw] = list(bodies).try_into().unwrap();
+    assert_eq!(jaw.number, "KDR-1");
+    assert!(jaw.gaps.contains(&CustodyGap::NoNumber));
+}
+
 #[test]
 fn one_number_on_two_things_is_told_of_both() {
     let mut bodies = whole();

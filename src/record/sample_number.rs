@@ -5,6 +5,9 @@ use uuid::Uuid;
 
 use super::short_code::{LETTERS, letter, short_code};
 
+/// Stands for the step in an answer that gives a thing its number before anybody has written it on a label.
+pub const UNLABELLED: &str = "unlabelled";
+
 /// The number of one thing taken at one examination, such as `KDRMWA-3T`. One code names about one
 /// examination in six million: with date and carcass on the label nothing is confused in a season.
 pub fn sample_number(examination: Uuid, item: u16) -> String {

@@ -39,7 +39,8 @@ impl Answering for Dice {
             let said = if self.roll(5) == 0 { self.no_answer() } else { Answer::choice("done") };
             return ask.fill(view, &said);
         };
-        if self.roll(6) == 0 {
+        // The form offers no such tile where a step insists.
+        if self.roll(6) == 0 && !step.insists {
             let answer = self.no_answer();
             return ask.fill(view, &answer);
         }

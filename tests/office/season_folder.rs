@@ -31,11 +31,13 @@ pub(crate) struct Deer {
     pub(crate) metres_north: i64,
     /// Line of the search, and tenths of a metre from it.
     pub(crate) line: Option<(u16, i64)>,
+    /// Its jaw was taken, and nobody wrote a label.
+    pub(crate) jaw_taken: bool,
 }
 
 impl Deer {
     pub(crate) fn of(n: u8) -> Self {
-        Self { n, bare: false, species: "white_tailed_deer", metres_north: 0, line: None }
+        Self { n, bare: false, species: "white_tailed_deer", metres_north: 0, line: None, jaw_taken: false }
     }
 
     /// Its looks hang on this, so that a twin looks alike.
@@ -116,6 +118,9 @@ fn deer(chain: &mut Chain, deer: &Deer, outing: bool) {
     put(links::CARCASS, Site::NONE, seen(Value::Ref(carcass(deer.n))));
     put("examination_kind", Site::NONE, Answer::choice("field"));
     put("species", Site::NONE, Answer::choice(deer.species));
+    if deer.jaw_taken {
+        put("jaw_taken", Site::NONE, Answer::choice("whole_jaw"));
+    }
     put("arrived_at", Site::NONE, seen(Value::Instant(at)));
     put("place", Site::NONE, seen(Value::Place(deer.place())));
     if outing {

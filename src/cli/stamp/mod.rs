@@ -25,6 +25,8 @@ const FILES_MARK: &str = "/*STAMP:FILES*/[]";
 const LATER_MARK: &str = "/*STAMP:LATER*/[]";
 /// The folder of those: languages other than the form's own.
 const LATER: &str = "words/";
+/// The variable that names the folder with the parts, where there are any.
+const PARTS_VARIABLE: &str = "MARROWBOOK_PARTS";
 
 /// Why a folder could not be stamped. Trunk then keeps the site that was there before.
 #[derive(Debug, thiserror::Error)]
@@ -116,12 +118,25 @@ pub fn stamp(folder: &Path) -> Result<Stamped, StampError> {
         return Ok(Stamped { pages, kept_files: 0, version: None });
     }
     write_languages(folder)?;
+    if let Some(parts) = std::env::var_os(PARTS_VARIABLE) {
+        take_parts(Path::new(&parts), &folder.join("parts"))?;
+    }
     let template = read_text(&template_path)?;
     std::fs::remove_file(&template_path).map_err(io_at(&template_path))?;
     let kept: Vec<ListedFile> = list_files(folder)?.into_iter().filter(|file| file.name != WORKER).collect();
     let version = version_of(&template, &kept);
     write(&folder.join(WORKER), &fill(&template, &version, &kept)?)?;
     Ok(Stamped { pages, kept_files: kept.len(), version: Some(version) })
+}
+
+/// Parts that were built before: wasm of their own, loaded when used and kept with the rest.
+fn take_parts(from: &Path, into: &Path) -> Result<(), StampError> {
+    std::fs::create_dir_all(into).map_err(io_at(into))?;
+    for name in files::names_in(from)? {
+        let path = into.join(&name);
+        std::fs::copy(from.join(&name), &path).map_err(io_at(&path))?;
+    }
+    Ok(())
 }
 
 /// The texts of each language that the form itself does not carry.

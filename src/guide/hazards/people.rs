@@ -7,6 +7,7 @@ use crate::card::{CallFor, CardState};
 use crate::guide::permission::{NoTouch, may_open, may_take_femur, may_take_jaw, may_touch};
 use crate::guide::{Closes, ExamKind, Grade, Hazard, View};
 use crate::record::Site;
+use crate::record::sample_number::UNLABELLED;
 use crate::science::source::Mark::{Design, Seen};
 
 pub(super) const HAZARDS: &[Hazard] =
@@ -69,7 +70,7 @@ pub(super) const HAZARDS: &[Hazard] =
         .call(CallFor::Emergency),
         // Nothing leaves without a label.
         Hazard::row(names!("G27", "g27"), Grade::Confirm, Closes::Nothing, &[Design], is_something_unlabelled)
-            .signs(&["sample_number", "other_samples_count", "scat_collected", "bite_swabbed"]),
+            .signs(&["sample_number", "other_samples_count", "organs_taken", "scat_collected", "bite_swabbed"]),
     ];
 
 /// Something was taken and bears no number, or was taken and is not among the things counted.
@@ -77,11 +78,17 @@ fn is_something_unlabelled(view: &View) -> bool {
     let counted = newest_numbers(view, "other_samples_count").into_iter().max().unwrap_or(0);
     let taken_apart = there(view, "scat_collected")
         || super::read::standing(view, "bite_swabbed").any(|s| s.answer.value().is_some());
-    let has_number = |item| view.question("sample_number", Site::item(item)).answer().value().is_some();
+    // A number that the form gave lies on no bag yet.
+    let is_labelled = |item| {
+        let question = view.question("sample_number", Site::item(item));
+        question.standing.iter().any(|s| s.answer.value().is_some() && s.step.as_deref() != Some(UNLABELLED))
+    };
     let others = (3..).take(usize::try_from(counted.clamp(0, 7)).unwrap_or_default());
     let jaw = there(view, "jaw_taken").then_some(1);
     let femur = there(view, "femur_taken").then_some(2);
-    (taken_apart && counted == 0) || jaw.into_iter().chain(femur).chain(others).any(|item| !has_number(item))
+    let organ = |which: &str, item| chose_any(view, "organs_taken", &[which]).then_some(item);
+    let known = [jaw, femur, organ("kidneys", 10), organ("heart", 11)];
+    (taken_apart && counted == 0) || known.into_iter().flatten().chain(others).any(|item| !is_labelled(item))
 }
 
 fn in_field(view: &View) -> bool {

@@ -24,7 +24,8 @@ pub(super) const STEPS: &[Step] = &[
     row("scat_collected", Input::Panel(&["scat_collected"])).when(|v| deer_here(v) && v.there("droppings_by")),
     row("other_samples", Input::Number("other_samples_count")),
     of_sample("sample_what", Input::Choice("sample_what")).ruled_out(rules::sample_named),
-    of_sample("sample_number", Input::Text("sample_number")).ruled_out(|_, _| None),
+    // Nothing leaves without a number: the form always has one to give.
+    of_sample("sample_number", Input::Text("sample_number")).ruled_out(|_, _| None).insists(),
     of_sample("sample_sealed", Input::ReadDo("sample_sealed")).ruled_out(|_, _| None).may_be_absent(),
     of_sample("seal_number", Input::Text("seal_number"))
         .when(|v| deer_here(v) && sampled(v))

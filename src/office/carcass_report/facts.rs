@@ -106,7 +106,6 @@ impl Report<'_> {
 }
 
 fn custody_item(item: &CustodyItem, out: &mut String) {
-    let number = if item.number.is_empty() { say(LANGUAGE, "custody.no_number", &[]) } else { item.number.clone() };
     let what =
         if item.what.is_empty() { String::new() } else { answer_words::option(LANGUAGE, "sample_what", &item.what) };
     let mut lines = Vec::new();
@@ -125,6 +124,11 @@ fn custody_item(item: &CustodyItem, out: &mut String) {
     } else {
         format!(" <b>{}</b> {}", escaped(&say(LANGUAGE, "custody.gaps", &[])), escaped(&gaps.join(", ")))
     };
-    let _ =
-        writeln!(out, "<p><b>{}</b> {}. {}.{gaps}</p>", escaped(&number), escaped(&what), escaped(&lines.join("; ")));
+    let _ = writeln!(
+        out,
+        "<p><b>{}</b> {}. {}.{gaps}</p>",
+        escaped(&item.number),
+        escaped(&what),
+        escaped(&lines.join("; "))
+    );
 }

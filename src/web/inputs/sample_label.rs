@@ -1,8 +1,9 @@
-//! The number of a sample: the six lines for its label, the number that it bears, or one that is printed.
+//! The number of a sample: the six lines for its label, the number that it bears, or one that is printed. Nothing is
+//! left without: where no label can be written yet, the form gives the number and the way home asks for the label.
 
 use leptos::prelude::*;
 
-use crate::guide::{Draft, is_number_mistyped, label_lines, proposed_number};
+use crate::guide::{Draft, UNLABELLED, is_number_mistyped, label_lines, proposed_number};
 use crate::record::{Answer, Value};
 use crate::web::parts::{Look, code_field, foot, tile};
 use crate::words::{Arg, raw};
@@ -17,16 +18,14 @@ pub(super) fn sample_label(q: &Question) -> AnyView {
         let value = values.iter().map(word).collect::<Vec<_>>().join(", ");
         view! { <li>{form.say(id)}": "<strong>{value}</strong></li> }
     });
-    let give = move |number: String| {
-        form.answer(&[Draft {
-            finding: "sample_number",
-            site,
-            answer: Answer::Seen { value: Value::Text(number) },
-            step,
-        }]);
+    let give = move |number: String, step| {
+        let answer = Answer::Seen { value: Value::Text(number) };
+        form.answer(&[Draft { finding: "sample_number", site, answer, step }]);
     };
     let ours = proposed_number(examination, site);
-    let label = form.say_with("label.take_number", &[("number", Arg::Text(ours.clone()))]);
+    let [label, not_yet] =
+        ["label.take_number", "label.not_yet"].map(|id| form.say_with(id, &[("number", Arg::Text(ours.clone()))]));
+    let unlabelled = ours.clone();
     let save = tile(form, "save", form.say("tile.save_text"), Look::Value, move || {
         let typed = form.typed.try_get_untracked().unwrap_or_default();
         let typed = typed.trim();
@@ -35,7 +34,7 @@ pub(super) fn sample_label(q: &Question) -> AnyView {
         } else if is_number_mistyped(typed) {
             form.tell(form.say("label.mistyped"));
         } else {
-            give(typed.to_owned());
+            give(typed.to_owned(), step);
         }
     });
     view! {
@@ -44,9 +43,9 @@ pub(super) fn sample_label(q: &Question) -> AnyView {
             <ul>{lines.into_iter().collect_view()}</ul>
         </section>
         <div class="tiles">
-            {tile(form, "number", label, Look::Main, move || give(ours.clone()))}
+            {tile(form, "number", label, Look::Main, move || give(ours.clone(), step))}
             {code_field(form, "label.own_number", "text", 40)}
-            {foot(Some(save), q.no_answer())}
+            {foot(Some(save), tile(form, "not-yet", not_yet, Look::Aside, move || give(unlabelled.clone(), UNLABELLED)))}
         </div>
     }
     .into_any()

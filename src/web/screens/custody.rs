@@ -16,8 +16,7 @@ use crate::words::Arg;
 
 pub(super) fn custody(form: Form) -> AnyView {
     let lists = form.with(crate::web::session::Session::custody).unwrap_or_default();
-    let numbers: Vec<String> =
-        lists.iter().flat_map(|(_, items)| items).map(|item| item.number.clone()).filter(|n| !n.is_empty()).collect();
+    let numbers: Vec<String> = lists.iter().flat_map(|(_, items)| items).map(|item| item.number.clone()).collect();
     let shown = lists.into_iter().map(|(code, items)| {
         view! { <section class="phase"><h2>{format!("{} {code}", form.say("label.case"))}</h2>{items.iter().map(|item| thing(form, item)).collect_view()}</section> }
     });
@@ -37,10 +36,9 @@ pub(super) fn custody(form: Form) -> AnyView {
 
 /// One thing with everybody who had it.
 fn thing(form: Form, item: &CustodyItem) -> AnyView {
-    let number = if item.number.is_empty() { form.say("custody.no_number") } else { item.number.clone() };
     let what =
         if item.what.is_empty() { String::new() } else { wording::option(form.language(), "sample_what", &item.what) };
-    let head = form.say_with("custody.item", &[("number", Arg::Text(number)), ("what", Arg::Text(what))]);
+    let head = form.say_with("custody.item", &[("number", Arg::Text(item.number.clone())), ("what", Arg::Text(what))]);
     let gaps = item.gaps.iter().map(|gap| view! { <li>{form.say(&format!("custody.gap.{}", gap.code()))}</li> });
     view! {
         <h3 data-custody=item.number.clone()>{head}</h3>

@@ -11,6 +11,7 @@ mod death_reading;
 mod drawings;
 mod drawings_of_fat;
 mod drawings_of_signs;
+mod labels_page;
 mod office;
 mod options;
 mod pair;
@@ -51,6 +52,7 @@ pub(super) const OFFICE: &[&[(&str, &str)]] = &[
     card_made::TEXTS,
     archive_page::TEXTS,
     carcass_report::TEXTS,
+    labels_page::TEXTS,
 ];
 
 /// Calls a macro with every file of the catalogue and the tables in it, in the order in which they stand there.

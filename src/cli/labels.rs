@@ -1,0 +1,54 @@
+//! `office labels`: a label for everything that was taken.
+
+use std::fs;
+use std::path::PathBuf;
+
+use super::error::CliError;
+use super::exit::Exit;
+use super::gather;
+use super::streams::Streams;
+use crate::office::archive::Archive;
+use crate::office::labels::labels_page;
+use crate::office::paper::Sheet;
+use crate::record::Carcass;
+use crate::record::short_code::short_code;
+use crate::words::{Arg, Language, say_office};
+
+/// A checked `office labels`.
+#[derive(Debug)]
+pub(super) struct Labels {
+    pub archive: Archive,
+    /// Bundles and tables; empty for all that the archive holds.
+    pub files: Vec<PathBuf>,
+    /// A carcass's short code or id.
+    pub carcass: Option<String>,
+    pub out: PathBuf,
+    pub letter: bool,
+}
+
+/// Writes the page; the worst file decides the exit code.
+pub(super) fn run(config: &Labels, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
+    let files = if config.files.is_empty() { config.archive.received()? } else { config.files.clone() };
+    let (mut carcasses, exit) = gather::carcasses(&config.archive, &files, streams)?;
+    if let Some(named) = &config.carcass {
+        carcasses.retain(|(_, carcass)| is_called(carcass, named));
+        if carcasses.is_empty() {
+            return Err(CliError::NoCarcass(named.clone()));
+        }
+    }
+    let sheet = if config.letter { Sheet::Letter } else { Sheet::A4 };
+    let Some((page, count)) = labels_page(carcasses.iter().map(|(_, carcass)| carcass), sheet) else {
+        streams.note(&say_office(Language::English, "labels.none", &[]));
+        return Ok(exit);
+    };
+    let file = config.out.display().to_string();
+    fs::write(&config.out, page).map_err(|error| CliError::File { file: file.clone(), error })?;
+    let args = [("n", Arg::Count(i64::try_from(count).unwrap_or_default())), ("file", Arg::Text(file))];
+    streams.line(&say_office(Language::English, "labels.written", &args))?;
+    Ok(exit)
+}
+
+fn is_called(carcass: &Carcass, named: &str) -> bool {
+    let code: String = named.chars().filter(|c| c.is_alphanumeric()).collect::<String>().to_uppercase();
+    carcass.joined.iter().any(|id| id.to_string() == named || short_code(*id) == code)
+}
