@@ -109,6 +109,22 @@ pub(super) fn ways(form: Form, made: Made) -> AnyView {
     .into_any()
 }
 
+/// Files that go as they are, with nothing of this phone beside them. `shared` says that they went.
+pub(super) fn of_files(form: Form, files: Vec<OutFile>, shared: &'static str) -> AnyView {
+    let title = files.first().map(|file| file.name.clone()).unwrap_or_default();
+    let sheet = match share::ready(&files, &title) {
+        Ok(ready) => tile(form, "share", form.say("hand_over.share"), Look::Value, move || {
+            let ready = ready.clone();
+            leptos::task::spawn_local(async move { told(form, ready.share().await, shared) });
+        }),
+        Err(_) => view! { <p>{form.say("hand_over.no_share")}</p> }.into_any(),
+    };
+    let download = tile(form, "download", form.say("hand_over.download"), Look::Value, move || {
+        told(form, files.iter().try_for_each(download::download), "hand_over.saved");
+    });
+    view! { {sheet} {download} }.into_any()
+}
+
 /// Saves the bundle and, one after the other, the photos that are here.
 fn save(form: Form, bundle: &OutFile, photos: StoredValue<Vec<Photo>>) {
     if let Err(reason) = download::download(bundle) {

@@ -4,11 +4,18 @@ use leptos::prelude::*;
 
 use crate::card::CallFor;
 use crate::guide::{CANNOT_CALL, Draft, NO_CARD_TO_CALL};
+use crate::record::short_code::short_code;
 use crate::record::{Answer, Site, Value};
 use crate::web::form::Form;
 use crate::web::inputs::area;
 use crate::web::parts::{Look, plain_head, tile};
+use crate::web::platform::file::OutFile;
 use crate::web::screen::Screen;
+use crate::web::session::{Answered, Now, Session};
+use crate::web::wording;
+use crate::words::Arg;
+
+use super::hand_over_ways::of_files;
 
 /// First aid, line by line, from `safety-and-field-use` 4.7 (its sources: NIOSH 2012-123, WHO).
 const LINES: [&str; 5] = ["hurt.stop", "hurt.wash", "hurt.wash_rabies", "hurt.cover", "hurt.leave"];
@@ -19,7 +26,7 @@ pub(super) fn hurt(form: Form) -> AnyView {
     let Some(now) = form.now_once() else { return ().into_any() };
     let may_write = now.here.outing.is_some();
     if may_write {
-        form.begin_field("exposure", form.say("hurt.note_form"));
+        form.begin_field("exposure", begun(form, &now));
     }
     let calls = [CallFor::Emergency, CallFor::Lead, CallFor::Health]
         .into_iter()
@@ -32,7 +39,7 @@ pub(super) fn hurt(form: Form) -> AnyView {
             <h2>{form.say("hurt.note")}</h2>
             <p>{form.say("hurt.note_how")}</p>
             <p>{form.say("hurt.private")}</p>
-            <div class="tiles">
+            <div class="tiles long-note">
                 {area(form, NOTE_MAX)}
                 {tile(form, "save-note", form.say("hurt.save_note"), Look::Main, move || save(form))}
             </div>
@@ -47,6 +54,51 @@ pub(super) fn hurt(form: Form) -> AnyView {
             {no_card}
             {note}
         </section>
+        {saved(form)}
+    }
+    .into_any()
+}
+
+/// The note's lines, with what the phone knows already.
+fn begun(form: Form, now: &Now) -> String {
+    let stops = now.situation.stops().map(|fired| form.say(&format!("hazard.{}.head", fired.hazard.code)));
+    let args = [
+        ("who", now.here.person.to_string()),
+        ("when", wording::date_and_time(now.at)),
+        ("carcass", now.carcass().map(|c| short_code(c.id)).unwrap_or_default()),
+        ("stops", stops.collect::<Vec<_>>().join(" ")),
+    ];
+    form.say_with("hurt.note_form", &args.map(|(name, text)| (name, Arg::Text(text))))
+}
+
+/// Every note on this phone, each to be handed to a doctor by itself.
+fn saved(form: Form) -> AnyView {
+    let notes = form.with(Session::exposure_notes).unwrap_or_default();
+    if notes.is_empty() {
+        return ().into_any();
+    }
+    let later = form.say("hurt.later");
+    let one = |note: Answered| {
+        let Some(Value::Text(text)) = note.answer.value() else { return ().into_any() };
+        let at = wording::date_and_time(note.at);
+        let file = format!("{}-{}.txt", form.say("hurt.note"), at).replace([' ', ':', ','], "-");
+        let file = OutFile::text(&file, &format!("{text}\n\n{later}\n"));
+        view! {
+            <section class="phase" data-note=note.id.seq.to_string()>
+                <h3>{at}</h3>
+                <p class="lines">{text.clone()}</p>
+                <div class="tiles">{of_files(form, vec![file], "hurt.shared")}</div>
+            </section>
+        }
+        .into_any()
+    };
+    view! {
+        <section class="phase">
+            <h2>{form.say("hurt.saved")}</h2>
+            <p>{form.say("hurt.saved_how")}</p>
+            <p>{later.clone()}</p>
+        </section>
+        {notes.into_iter().map(one).collect_view()}
     }
     .into_any()
 }
@@ -60,6 +112,6 @@ fn save(form: Form) {
     let draft = Draft { finding: "exposure_note", site: Site::NONE, answer, step: "hurt" };
     if form.write_drafts(&[draft], form.say("saved.exposure_note")) {
         form.end_input();
-        form.go(Screen::Visit(None));
+        form.go(Screen::Hurt);
     }
 }

@@ -123,3 +123,20 @@ fn work_on_the_bench_is_another_examination_of_the_same_carcass() {
     assert_ne!(now.here.examination, field);
     assert_eq!(now.carcass().map(|c| c.examinations.len()), Some(2));
 }
+
+#[test]
+fn notes_on_who_was_hurt_are_kept_from_outing_to_outing_and_one_taken_back_is_gone() {
+    let (mut session, bench) = begun();
+    let note = |text: &str| Answer::Seen { value: Value::Text(text.to_owned()) };
+    answer(&mut session, &bench, "exposure_note", note("left thumb"));
+    let texts = |session: &Session| -> Vec<Answer> { session.exposure_notes().into_iter().map(|a| a.answer).collect() };
+    let bodies = session.start_outing(&bench).unwrap();
+    write(&mut session, bodies);
+    assert_eq!(texts(&session), [note("left thumb")], "an outing later it can still be shown to a doctor");
+    answer(&mut session, &bench, "exposure_note", note("right eye"));
+    assert_eq!(texts(&session), [note("right eye"), note("left thumb")]);
+    let last = session.exposure_notes().swap_remove(0);
+    let taken_back = withdraw(vec![last.id], &session.context(&bench.when()));
+    write(&mut session, vec![taken_back]);
+    assert_eq!(texts(&session), [note("left thumb")]);
+}

@@ -79,6 +79,13 @@ impl Session {
         self.bodies.about(subject).filter_map(answered).collect()
     }
 
+    /// Notes on who was hurt, of every outing on this phone, the latest first.
+    pub(crate) fn exposure_notes(&self) -> Vec<Answered> {
+        let outings = self.bodies.fold_all().outings;
+        let all = outings.keys().rev().flat_map(|id| self.answers_about(Subject::Outing(*id)).into_iter().rev());
+        all.filter(|a| a.finding.as_str() == "exposure_note" && a.correction != Correction::TakenBack).collect()
+    }
+
     /// Names of asks answered by hand that still stand, the latest last and each once.
     pub(crate) fn trail(&self, now: &Now) -> Vec<String> {
         let view = now.view();

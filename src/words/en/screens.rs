@@ -222,9 +222,16 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("hurt.note_how", "For a doctor. Fill in what you can; it is kept when you save."),
     (
         "hurt.note_form",
-        "Who:\nWhen:\nWhere on the body:\nCut, stick, bite, splash, tick:\nThrough a glove:\nWhat of the animal touched it:\nFirst aid, minutes washed:\nLead told at:\n",
+        "Who: {who}\nWhen: {when}\nCarcass: {carcass}\nWarnings shown there: {stops}\nWhere on the body:\nCut, needle, bone, bite, splash in eye or mouth, tick:\nThrough a glove:\nWhat was being done:\nWhat of the animal: blood, urine, birth fluid, gut, spit, brain, not known:\nScavengers or dogs at it:\nFirst aid, minutes washed:\nLead told at:\nDoctor seen at:\nAsked to come again:\n",
     ),
     ("hurt.save_note", "Save the note"),
+    ("hurt.saved", "Notes on this phone"),
+    ("hurt.saved_how", "Each can be handed to a doctor by itself. Nothing else goes with it."),
+    ("hurt.shared", "The note was shared."),
+    (
+        "hurt.later",
+        "Tell the doctor that you handled a dead deer. In the weeks after, tell one of fever, sweats or pain in the joints; a sore or swollen gland [memory], a cough that lasts [memory], a spreading rash [memory].",
+    ),
     // Leaving.
     ("leave_now.head", "Leave now: why?"),
     (
