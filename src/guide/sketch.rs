@@ -33,9 +33,9 @@ pub fn bearing_deg(typed: &str) -> Option<u16> {
     within("sketch_bearing_deg", turned.into()).then_some(turned)
 }
 
-/// The length of a pace as it was typed, in centimetres; `None` where no person has it.
-pub fn typed_pace_cm(typed: &str) -> Option<i64> {
-    typed.parse().ok().filter(|cm| within("sketch_pace_cm", *cm))
+/// The length of a pace in centimetres; `None` where no person has it.
+pub fn pace_that_is_one(cm: i64) -> Option<i64> {
+    within("sketch_pace_cm", cm).then_some(cm)
 }
 
 /// Whether the finding may have this number.
@@ -109,7 +109,7 @@ mod tests {
     fn what_is_typed_is_held_to_what_the_finding_may_be() {
         assert_eq!(["0", "359", "360"].map(bearing_deg), [Some(0), Some(359), Some(0)]);
         assert_eq!(["361", "-1", "", "4.5", "north"].map(bearing_deg), [None; 5]);
-        assert_eq!(["20", "150"].map(typed_pace_cm), [Some(20), Some(150)]);
-        assert_eq!(["19", "151", "0", ""].map(typed_pace_cm), [None; 4]);
+        assert_eq!([20, 150].map(pace_that_is_one), [Some(20), Some(150)]);
+        assert_eq!([19, 151, 0].map(pace_that_is_one), [None; 3]);
     }
 }

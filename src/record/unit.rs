@@ -145,6 +145,23 @@ impl Unit {
         };
         Measure { value, decimals: decimals + more, symbol }
     }
+
+    /// The system in which a crew types it. Callipers, scale cards, balances and measuring jugs are marked in
+    /// metric everywhere in this trade (common practice, no source): their readings are never turned round.
+    pub const fn typed_in(self, system: Shown) -> Shown {
+        match self {
+            Self::Centimetre | Self::Metre | Self::Kilogram | Self::DegreeCelsius | Self::KilometreAnHour => system,
+            _ => Shown::Metric,
+        }
+    }
+
+    /// What is kept of a number that was typed in `system`: steps of the finding's resolution, rounded to the
+    /// nearest.
+    pub fn kept(self, typed: f64, decimals: u8, system: Shown) -> i64 {
+        // Every unit here is a straight line of the other.
+        let [zero, one] = [0.0, 1.0].map(|metric| self.shown(metric, 0, system).value);
+        libm::round((typed - zero) / (one - zero) * libm::pow(10.0, f64::from(decimals))) as i64
+    }
 }
 
 #[cfg(test)]
@@ -168,6 +185,21 @@ mod tests {
         assert_eq!(us(Unit::KilometreAnHour, 160.934_4, 0), "100.0 mph");
         assert_eq!(us(Unit::DegreeCelsius, -40.0, 0), "-40 \u{b0}F", "where the scales meet");
         assert_eq!(us(Unit::DegreeCelsius, 100.0, 0), "212 \u{b0}F");
+    }
+
+    /// The same definitions the other way; `-5 F` is -20.6 C.
+    #[test]
+    fn what_is_typed_is_kept_in_metric() {
+        assert_eq!(Unit::Kilogram.kept(100.0, 1, Shown::Us), 454);
+        assert_eq!(Unit::Centimetre.kept(36.0, 0, Shown::Us), 91);
+        assert_eq!(Unit::Metre.kept(100.0, 1, Shown::Us), 305);
+        assert_eq!(Unit::DegreeCelsius.kept(-5.0, 0, Shown::Us), -21);
+        assert_eq!(Unit::KilometreAnHour.kept(10.0, 0, Shown::Us), 16);
+        for unit in Unit::ALL {
+            assert_eq!(unit.kept(12.34, 2, Shown::Metric), 1_234, "{unit:?}");
+            assert_eq!(unit.kept(12.34, 2, unit.typed_in(Shown::Metric)), 1_234, "{unit:?}");
+        }
+        assert_eq!(Unit::Millimetre.typed_in(Shown::Us), Shown::Metric, "callipers are metric");
     }
 
     #[test]

@@ -64,7 +64,9 @@ mod wasm {
         }
         match settings.card.as_deref().map(read_card) {
             Some(Ok(card)) => session.card = Some(card.held),
-            Some(Err(reason)) => lines.push(form.say_with("card.refused", &[("reason", Arg::Text(reason))])),
+            Some(Err(why)) => {
+                lines.push(form.say_with("card.refused", &[("reason", Arg::Text(form.say(why.message())))]))
+            }
             None => {}
         }
         session.take_up_latest(&Phone.when());

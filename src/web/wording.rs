@@ -6,7 +6,7 @@ pub(crate) use crate::guide::answer_words::{
     answer, date_and_time, degrees, finding, number, option, plant, site, time, with_unit,
 };
 use crate::guide::{Ask, Draft, Input, site_words};
-use crate::record::{Flaw, Shape, find};
+use crate::record::{Flaw, Shape, Shown, Unit, find};
 use crate::words::{Arg, Language, say};
 
 /// What an ask asks, with its place where it has one.
@@ -63,6 +63,27 @@ pub(crate) fn scaled(typed: &str, decimals: u8) -> Option<i64> {
         return None;
     }
     format!("{whole}{part:0<places$}").parse().ok()
+}
+
+/// A number typed in `system` as a scaled integer of the unit's own; `None` where it is none, or in metric finer than is
+/// kept.
+pub(crate) fn kept(typed: &str, unit: Unit, decimals: u8, system: Shown) -> Option<i64> {
+    if system == Shown::Metric {
+        return scaled(typed, decimals);
+    }
+    // A hundredth of an inch or a pound is finer than anybody reads one in the snow.
+    Some(unit.kept(scaled(typed, 2)? as f64 / 100.0, decimals, system))
+}
+
+/// A kept number with its unit, as `system` shows it.
+pub(crate) fn in_system(language: Language, scaled: i64, unit: Unit, decimals: u8, system: Shown) -> String {
+    match system {
+        Shown::Metric => with_unit(&number(language, scaled, decimals), unit.symbol()),
+        Shown::Us => {
+            let value = scaled as f64 / libm::pow(10.0, f64::from(decimals));
+            language.number(unit.shown(value, decimals, system).print())
+        }
+    }
 }
 
 /// The same with a capital at its head.

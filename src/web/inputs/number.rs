@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::guide::Draft;
-use crate::record::{Answer, Shape, find};
+use crate::record::{Answer, Shape, Shown, find};
 use crate::web::drawings::{drawing, ruler};
 use crate::web::form::Form;
 use crate::web::parts::{foot, main_tile};
@@ -17,29 +17,40 @@ pub(super) fn number(q: &Question, finding: &'static str) -> AnyView {
     let Some(Shape::Number { unit, decimals, min, max }) = find(finding).map(|def| def.shape) else {
         return view! { <div class="tiles">{q.no_answer()}</div> }.into_any();
     };
-    let symbol = unit.symbol();
+    let system = unit.typed_in(form.shown());
+    let symbol = unit.shown(0.0, 0, system).symbol;
     let earlier = q.given(finding).map(|given| wording::answer(form.language(), finding, &given));
     let earlier = earlier.map(|text| form.say_with("number.earlier", &[("answer", Arg::Text(text))]));
     let label = move || match form.typed.get() {
         typed if typed.is_empty() => form.say("number.type_first"),
-        typed => form
-            .say_with("tile.save", &[("what", Arg::Text(wording::with_unit(&form.language().number(typed), symbol)))]),
+        typed => {
+            let mut what = wording::with_unit(&form.language().number(typed.clone()), symbol);
+            // What goes into the record is said before it does.
+            if system == Shown::Us
+                && let Some(kept) = wording::kept(&typed, unit, decimals, system)
+            {
+                what += " = ";
+                what += &wording::in_system(form.language(), kept, unit, decimals, Shown::Metric);
+            }
+            form.say_with("tile.save", &[("what", Arg::Text(what))])
+        }
     };
     let save = main_tile(form, "save", label, move || {
         let typed = form.typed.try_get_untracked().unwrap_or_default();
-        match wording::scaled(&typed, decimals) {
+        match wording::kept(&typed, unit, decimals, system) {
             Some(scaled) => {
                 form.answer(&[Draft { finding, site, answer: Answer::number(scaled), step }]);
             }
             None => form.tell(form.say("number.not_yet")),
         }
     });
+    let largest = wording::in_system(form.language(), max, unit, decimals, system);
     view! {
         <div class="tiles">
             {earlier.map(|text| view! { <p class="earlier">{text}</p> })}
             {display(form, symbol)}
             {ruler(form, finding)}
-            {pad(form, decimals > 0, min < 0, wording::with_unit(&wording::number(form.language(), max, decimals), symbol))}
+            {pad(form, decimals > 0 || (system == Shown::Us && min >= 0), min < 0, largest)}
             {foot(Some(save), q.no_answer())}
         </div>
     }

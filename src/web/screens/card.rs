@@ -13,7 +13,7 @@ pub(super) fn card(form: Form) -> AnyView {
     form.begin_field("card", String::new());
     let received: RwSignal<Option<ReceivedCard>> = RwSignal::new(None);
     let take = move |text: String| match read_card(&text) {
-        Err(reason) => form.tell(form.say_with("card.refused", &[("reason", Arg::Text(reason))])),
+        Err(why) => form.tell(form.say_with("card.refused", &[("reason", Arg::Text(form.say(why.message())))])),
         Ok(card) => {
             let known = form.settings.try_get_untracked().and_then(|s| s.office) == Some(card.signer);
             let serial = |form: Form| form.now_once().and_then(|now| now.card.as_ref().map(|c| c.serial));

@@ -6,7 +6,7 @@ use crate::guide::sketch::{self, NewMark, POINTS};
 use crate::guide::{Draft, ExamKind};
 use crate::reading::sketch::{HowFar, Mark, Sketch, sketches};
 use crate::reading::sketch_drawing::drawing;
-use crate::record::{Answer, FindingDef, PersonCode, Site};
+use crate::record::{Answer, FindingDef, PersonCode, Shown, Site, Unit};
 use crate::web::form::Form;
 use crate::web::inputs::{display, pad};
 use crate::web::parts::{Look, act, main_tile, plain_head, tile};
@@ -161,7 +161,10 @@ fn whole(making: Making) -> AnyView {
         })
     });
     let pace = match making.pace_cm() {
-        Some(cm) => form.say_with("sketch.set_pace", &[("cm", Arg::Text(cm.to_string()))]),
+        Some(cm) => {
+            let pace = wording::in_system(form.language(), cm, Unit::Centimetre, 0, form.shown());
+            form.say_with("sketch.set_pace", &[("pace", Arg::Text(pace))])
+        }
         None => form.say("sketch.no_pace"),
     };
     view! {
@@ -199,12 +202,13 @@ fn row(form: Form, mark: &Mark) -> String {
         return form.say_with("sketch.not_placed", &[n]);
     }
     let from = if mark.from == 0 { form.say("sketch.row_body") } else { mark.from.to_string() };
-    let metres = format!("{:.1}", mark.far.metres());
+    let far = Unit::Metre.shown(mark.far.metres(), 1, form.shown()).print();
+    let far = form.language().number(far);
     let far = match mark.far {
         HowFar::Paces { count, .. } => {
-            form.say_with("sketch.row_paces", &[("n", Arg::Count(count)), ("m", Arg::Text(metres))])
+            form.say_with("sketch.row_paces", &[("n", Arg::Count(count)), ("far", Arg::Text(far))])
         }
-        HowFar::Decimetres(_) => wording::with_unit(&metres, "m"),
+        HowFar::Decimetres(_) => far,
     };
     let what = wording::option(form.language(), "sketch_what", &mark.what);
     let way = ("way", Arg::Text(mark.bearing_deg.to_string()));
@@ -318,13 +322,16 @@ fn far(making: Making) -> AnyView {
         making.to(if known { Stage::Far } else { Stage::PaceFirst });
     };
     let in_metres = making.in_metres.get_untracked();
+    let system = form.shown();
+    let us = system == Shown::Us;
     let other = if in_metres {
         act(form, "in-paces", form.say("sketch.in_paces"), move || flip(false))
     } else {
-        act(form, "in-metres", form.say("sketch.in_metres"), move || flip(true))
+        act(form, "in-metres", form.say(if us { "sketch.in_feet" } else { "sketch.in_metres" }), move || flip(true))
     };
     let input = if in_metres {
-        typed(making, "m", true, "2000", move |typed| match wording::scaled(typed, 1) {
+        let symbol = if us { "ft" } else { "m" };
+        typed(making, symbol, true, "2000", move |typed| match wording::kept(typed, Unit::Metre, 1, system) {
             Some(dm) => making.save(HowFar::Decimetres(dm)),
             None => form.tell(form.say("number.not_yet")),
         })
@@ -344,7 +351,10 @@ fn far(making: Making) -> AnyView {
 
 fn pace(making: Making, then: Stage) -> AnyView {
     let form = making.form;
-    let take = move |typed: &str| match sketch::typed_pace_cm(typed) {
+    let system = form.shown();
+    let us = system == Shown::Us;
+    let kept = move |typed: &str| wording::kept(typed, Unit::Centimetre, 0, system);
+    let take = move |typed: &str| match kept(typed).and_then(sketch::pace_that_is_one) {
         Some(cm) => {
             let person = form.now.with_untracked(|now| now.here.person.clone());
             form.set_settings(|s| {
@@ -359,7 +369,7 @@ fn pace(making: Making, then: Stage) -> AnyView {
         {head(making, "sketch.no_pace")}
         <div class="tiles">
             <p>{form.say("sketch.pace_how")}</p>
-            {typed(making, "cm", false, "150", take)}
+            {typed(making, if us { "in" } else { "cm" }, us, if us { "59" } else { "150" }, take)}
         </div>
     }
     .into_any()

@@ -322,7 +322,12 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("card.other_words", "The words differ"),
     ("card.not_taken", "The card was not taken. Tell the office that its words differ."),
     ("card.older", "This card is older than the one in force; it was not taken."),
-    ("card.refused", "The card was not taken: {reason}."),
+    ("card.refused", "The card was not taken. {reason}"),
+    ("unread.not_whole", "The file is not whole, or none of ours. Fetch it again."),
+    ("unread.other_kind", "It is signed, and something else than what is asked for here."),
+    ("unread.changed", "It was changed after it was signed. Fetch it again from whoever signed it."),
+    ("unread.newer", "A newer version made it. Update this form first, at home."),
+    ("unread.content", "What it says does not hold together. The office's own check names the line."),
     // Settings.
     ("settings.head", "Settings"),
     ("settings.dusk", "Dusk form (white on black)"),

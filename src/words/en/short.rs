@@ -27,5 +27,5 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.short.sharpen_not_here", "Most worth another look: {look}."),
     ("reading.short.none", "None of these three has an open look worth its time."),
     ("reading.short.others", "Other readings"),
-    ("settings.us_units", "Readings in pounds and inches (answers stay metric)"),
+    ("settings.us_units", "Pounds, feet and Fahrenheit (the record stays metric)"),
 ];
