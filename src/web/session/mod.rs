@@ -36,7 +36,7 @@ use crate::record::{
 };
 
 pub(crate) use bodies::Bodies;
-pub(crate) use card_text::{ReceivedCard, Unread, read_card};
+pub(crate) use card_text::{ReceivedCard, read_card};
 pub(crate) use hand_over::Made;
 pub(crate) use lists::{OpenCarcass, WaitingReport, handed_text};
 pub(crate) use now::{Here, Now};
