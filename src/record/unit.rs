@@ -157,6 +157,7 @@ impl Unit {
 
     /// What is kept of a number that was typed in `system`: steps of the finding's resolution, rounded to the
     /// nearest.
+    #[allow(clippy::cast_possible_truncation)] // a cast of a double stops at the ends of the integers
     pub fn kept(self, typed: f64, decimals: u8, system: Shown) -> i64 {
         // Every unit here is a straight line of the other.
         let [zero, one] = [0.0, 1.0].map(|metric| self.shown(metric, 0, system).value);

@@ -65,7 +65,7 @@ mod wasm {
         match settings.card.as_deref().map(read_card) {
             Some(Ok(card)) => session.card = Some(card.held),
             Some(Err(why)) => {
-                lines.push(form.say_with("card.refused", &[("reason", Arg::Text(form.say(why.message())))]))
+                lines.push(form.say_with("card.refused", &[("reason", Arg::Text(form.say(why.message())))]));
             }
             None => {}
         }
