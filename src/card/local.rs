@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{CauseSettings, Figures};
+use super::{CauseSettings, Figures, Laboratories};
 use crate::record::{Moment, PersonCode};
 
 /// For what somebody is called.
@@ -182,6 +182,9 @@ pub struct Card {
     /// What the reading of the cause of death starts from.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub cause: Option<CauseSettings>,
+    /// Where samples go and what is tested there.
+    #[serde(default, skip_serializing_if = "Laboratories::is_none")]
+    pub laboratories: Laboratories,
     /// What to say to people on the trail, in the office's words.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub trail_words: String,

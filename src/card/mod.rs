@@ -7,6 +7,7 @@ mod cause;
 mod check;
 mod check_figures;
 mod figures;
+mod laboratory;
 mod local;
 mod state;
 mod table;
@@ -18,6 +19,7 @@ pub use figures::{
     AgePrior, BirthDates, BrowseFood, BrowseTier, CrownHeight, Figures, FormulasFromMemory, MolarRatio, NORM_MEASURES,
     Norm, NormAge, NormSex, PriorName, ReaderTable, browse_key,
 };
+pub use laboratory::{Laboratories, Laboratory, LaboratoryFlaw, Test, TestKind};
 pub use local::{Call, CallFor, Card, Flags, Limits, Permit, Person, Units};
 pub use state::{CardState, card_state};
 pub use table::{COLUMNS, EvidenceTable, TableCell, TableError, TableFlaw, TablePrior, TableRow, TableState};

@@ -219,9 +219,17 @@ pub(super) enum Command {
         #[command(subcommand)]
         what: TableCommand,
     },
-    /// Enter what a laboratory sent back (rings of cementum, DNA of a swab), an age or a day of death known
-    /// otherwise, or a record of the kill (photo, camera, collar, witness), for one carcass: a bench examination of the office's own, signed with its key and kept in the archive.
-    Lab(LabArgs),
+    /// Laboratories: list the samples with what they wait for, note what was sent, read a laboratory's sheet of
+    /// results. Or, for one carcass, enter what a laboratory sent back (rings of cementum, DNA of a swab), an age or
+    /// a day of death known otherwise, or a record of the kill (photo, camera, collar, witness). All of it is
+    /// written as the office's own, signed with its key and kept in the archive.
+    Lab(Box<LabArgs>),
+    /// Whom to call after a positive or suspect result, with what each touched, and the answers owed to reporter,
+    /// landowner, owner of a tag, and agencies; calls made are signed entries.
+    Calls {
+        #[command(subcommand)]
+        what: super::calls::CallsCommand,
+    },
     /// How well each reader calls the wear class of jaws of known age (tags, rings of cementum), and the
     /// table for the local card that follows from it.
     Reader {
@@ -257,13 +265,16 @@ pub(super) enum Command {
 }
 
 #[derive(Debug, clap::Args)]
+#[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
 pub(super) struct LabArgs {
+    #[command(subcommand)]
+    pub what: Option<super::lab_parcels::LabCommand>,
     /// The carcass: its id, or the six-letter code on the phone.
-    #[arg(value_name = "CARCASS")]
-    pub carcass: String,
+    #[arg(value_name = "CARCASS", required = true)]
+    pub carcass: Option<String>,
     /// Code of who enters it.
-    #[arg(long, value_name = "CODE")]
-    pub by: String,
+    #[arg(long, value_name = "CODE", required = true)]
+    pub by: Option<String>,
     /// Completed birthdays by rings of cementum.
     #[arg(long, value_name = "N")]
     pub years: Option<i64>,

@@ -32,6 +32,8 @@ pub(super) enum Config {
     Decide(super::decide::Decide),
     Table(Table),
     Lab(Box<Lab>),
+    Parcels(super::lab_parcels::Parcels),
+    Calls(super::calls::Calls),
     Reader(Reader),
     Schema(Option<Name>),
 }
@@ -207,9 +209,13 @@ impl Config {
                 TableCommand::Sign { file, out } => Table::Sign { archive, file, out },
             }),
             Command::Decide { what } => Self::Decide(super::decide::Decide::of(what, archive)?),
+            Command::Calls { what } => Self::Calls(super::calls::Calls::of(what, archive)?),
             Command::Export(args) => Self::Export(super::export::Export::of(args, archive)?),
             Command::Season(args) => Self::Season(super::season::Season::of(args, archive)?),
-            Command::Lab(args) => Self::Lab(Box::new(lab(archive, args)?)),
+            Command::Lab(args) => match *args {
+                LabArgs { what: Some(what), .. } => Self::Parcels(super::lab_parcels::Parcels::of(what, archive)?),
+                args => Self::Lab(Box::new(lab(archive, args)?)),
+            },
             Command::Reader { tables, json, onto } => Self::Reader(Reader { archive, tables, json, onto }),
             Command::Schema { name } => {
                 Self::Schema(name.map(|name| name.parse()).transpose().map_err(|error| value("NAME", &error))?)
@@ -290,8 +296,9 @@ fn lab(archive: Archive, args: LabArgs) -> Result<Lab, Refusal> {
         (_, true) => Again::Another,
         _ => Again::Refuse,
     };
-    let by = PersonCode::new(&args.by).map_err(|error| value("--by", &error))?;
-    Ok(Lab { archive, carcass: args.carcass, by, result, again })
+    // The parser lets neither be left out.
+    let by = PersonCode::new(&args.by.unwrap_or_default()).map_err(|error| value("--by", &error))?;
+    Ok(Lab { archive, carcass: args.carcass.unwrap_or_default(), by, result, again })
 }
 
 fn whom(file: Option<PathBuf>, shown: Option<String>, words: Option<String>) -> Result<Whom, Refusal> {

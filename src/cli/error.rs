@@ -2,14 +2,18 @@
 
 use super::exit::Exit;
 use crate::bundle::Fingerprint;
+use crate::card::LaboratoryFlaw;
 use crate::office::archive::ArchiveError;
+use crate::office::calls::NotMarked;
 use crate::office::decide::NoDecision;
 use crate::office::key_file::KeyFileError;
 use crate::office::keyring::KeyringError;
 use crate::office::lab::Before;
+use crate::office::lab_sheet::NoSheet;
 use crate::office::own_chain::WriteError;
 use crate::office::season::build::NoCarcass;
 use crate::office::season::manifest::NoManifest;
+use crate::office::send_out::NotSent;
 use crate::office::winter::kept::KeptError;
 use std::io;
 
@@ -82,6 +86,24 @@ pub(super) enum CliError {
     /// The same was entered before.
     #[error("{0}")]
     EnteredBefore(#[from] Before),
+    /// The local card in force names no laboratory.
+    #[error("no local card of this office names a laboratory")]
+    NoLaboratories,
+    /// The card's laboratories do not hold.
+    #[error("{0}")]
+    Laboratories(#[from] LaboratoryFlaw),
+    /// A parcel was not noted.
+    #[error("{0}; nothing was noted as sent")]
+    NotSent(#[from] NotSent),
+    /// A call was not marked.
+    #[error("{0}")]
+    NotMarked(#[from] NotMarked),
+    /// The file is no sheet of a laboratory.
+    #[error("{file}: {error}")]
+    Sheet { file: String, error: NoSheet },
+    /// Lines of a sheet do not fit.
+    #[error("{file}: {lines} of its lines do not fit; nothing was entered")]
+    Mismatches { file: String, lines: usize },
     /// The office's own entries were not written.
     #[error("{0}")]
     Write(#[from] WriteError),
@@ -183,12 +205,23 @@ impl CliError {
             Self::OtherBytes(_) => {
                 "compare the versions that the manifest names with this program's; what was written now lies in the folder"
             }
-            Self::Write(_) => "check the value against the laboratory's sheet",
-            Self::Keyring(KeyringError::Already(_)) | Self::NoDecision(NoDecision::Already) => {
-                "nothing more is to be done"
+            Self::NoLaboratories => {
+                "name them on the card (\"laboratories\", see demo/card.json) and sign it with: office card"
             }
+            Self::Laboratories(_) => "correct the card, give it the next serial, and sign it with: office card",
+            Self::NotSent(_) => "office lab list names every sample with its number, laboratory and tests",
+            Self::Sheet { .. } => "save the sheet as CSV with one line of column names; the README shows one",
+            Self::Mismatches { .. } => {
+                "ask the laboratory, and correct the sheet; a line that is wrong for good is left out with --without LINE, \
+                 and one that corrects what was entered before goes in with --correct"
+            }
+            Self::Write(_) => "check the value against the laboratory's sheet",
+            Self::Keyring(KeyringError::Already(_))
+            | Self::NoDecision(NoDecision::Already)
+            | Self::NotMarked(NotMarked::Before(_)) => "nothing more is to be done",
             Self::Keyring(KeyringError::NameTaken(_)) => "choose another name, or retire that device first",
             Self::Keyring(KeyringError::NoSuchDevice(_)) => "the names in use stand in the archive's keyring",
+            Self::NotMarked(_) => "office calls list --all names every call",
             Self::NoDecision(_) => "office decide list names every open question and the entries on it",
             Self::Keyring(_) | Self::OfficeKey(_) | Self::NoRandomness(_) | Self::Output(_) => return None,
         })

@@ -14,6 +14,7 @@
 //! With several files the worst decides: 4 before 1 before 5 before 3.
 
 mod args;
+mod calls;
 mod card;
 mod config;
 mod decide;
@@ -28,6 +29,7 @@ mod handed_in;
 mod input;
 mod key;
 mod lab;
+mod lab_parcels;
 mod labels;
 mod open;
 mod paper;
@@ -79,6 +81,8 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Export(config) => export::run(&config, streams),
         Config::Decide(config) => decide::run(&config, streams),
         Config::Table(config) => table::run(&config, streams),
+        Config::Calls(config) => calls::run(&config, streams),
+        Config::Parcels(config) => lab_parcels::run(&config, streams),
         Config::Lab(config) => lab::run(*config, streams),
         Config::Reader(config) => reader::run(&config, streams),
         Config::Schema(name) => schema::run(name, streams),

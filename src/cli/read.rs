@@ -10,6 +10,7 @@ use super::input;
 use super::streams::Streams;
 use crate::bundle::Step;
 use crate::bundle::strict::{self, Strict};
+use crate::office::archive::Archive;
 use crate::office::cards::Cards;
 use crate::office::findings_table::FindingsTable;
 use crate::office::keyring::Keyring;
@@ -20,11 +21,12 @@ use crate::reading::{self, Given, winter_log};
 use crate::record::{Digest, custody_list, fold};
 use crate::words::Language;
 use std::collections::BTreeSet;
+use std::path::PathBuf;
 
 /// Reads every file; the worst decides the exit code.
 pub(super) fn run(config: &Read, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
     let keyring = config.archive.keyring()?;
-    let cards = cards(config, streams)?;
+    let cards = cards(&config.archive, &config.cards, streams)?;
     let mut gathered = Gathered::default();
     let mut exit = Exit::Done;
     for path in &config.files {
@@ -64,10 +66,10 @@ pub(super) fn run(config: &Read, streams: &mut Streams<'_>) -> Result<Exit, CliE
 
 /// The cards of the archive and those named. One that does not hold is named; one of the archive's own is
 /// never passed over, because figures would change without a word.
-fn cards(config: &Read, streams: &mut Streams<'_>) -> Result<Cards, CliError> {
-    let office = config.archive.office_key()?.map(|file| file.public()).transpose()?;
+pub(super) fn cards(archive: &Archive, more: &[PathBuf], streams: &mut Streams<'_>) -> Result<Cards, CliError> {
+    let office = archive.office_key()?.map(|file| file.public()).transpose()?;
     let mut cards = Cards::default();
-    for path in config.archive.cards()?.iter().chain(&config.cards) {
+    for path in archive.cards()?.iter().chain(more) {
         let file = input::name(path);
         let no_card = |reason: String| CliError::SignedCard { file: file.clone(), reason };
         let bytes = input::read(path, streams)?.map_err(|error| no_card(error.to_string()))?;

@@ -23,7 +23,8 @@ pub fn labels(language: Language, carcass: &Carcass) -> Vec<Label> {
     custody_list(&Fold::default(), carcass).iter().map(|item| label(language, carcass, item)).collect()
 }
 
-fn label(language: Language, carcass: &Carcass, item: &CustodyItem) -> Label {
+/// The label of one thing that was taken.
+pub fn label(language: Language, carcass: &Carcass, item: &CustodyItem) -> Label {
     let sheet = carcass.examinations.get(&item.examination).map(|exam| &exam.sheet);
     let chosen = |finding: &str, site: Site| sheet.and_then(|sheet| words(language, sheet, finding, site));
     let what = if item.what.is_empty() { String::new() } else { option(language, "sample_what", &item.what) };

@@ -43,7 +43,7 @@ pub use calls::{CANNOT_CALL, NO_CARD_TO_CALL, calls};
 pub use compose::{Context, Handing, compose, custody, withdraw};
 pub use draft::{Draft, LEFT, RULED_OUT, UNLABELLED};
 pub use hazard::{Closes, Fired, Grade, Hazard, Speaks};
-pub use labels::{Label, labels};
+pub use labels::{Label, label, labels};
 pub use next::{NextLook, cause_may_be_shown, next_looks, search_for_people};
 pub use permission::{NoTouch, may_open, may_take_femur, may_take_head_parts, may_take_jaw, may_touch};
 pub use phase::Phase;

@@ -20,6 +20,19 @@ pub mod key_file;
 pub mod keyring;
 pub mod lab;
 pub mod labels;
+// The command line alone: its findings are on no page.
+#[cfg(not(target_arch = "wasm32"))]
+pub mod calls;
+#[cfg(not(target_arch = "wasm32"))]
+pub mod exposure;
+#[cfg(not(target_arch = "wasm32"))]
+pub mod lab_results;
+#[cfg(not(target_arch = "wasm32"))]
+pub mod lab_row;
+#[cfg(not(target_arch = "wasm32"))]
+pub mod lab_sheet;
+#[cfg(not(target_arch = "wasm32"))]
+pub mod send_out;
 pub mod opening;
 pub mod own_chain;
 pub mod paper;

@@ -152,10 +152,13 @@ impl CustodyGap {
 }
 
 /// Numbers are compared as people read them: blanks and small letters do not count.
-fn same(a: &str, b: &str) -> bool {
-    let plain =
-        |text: &str| text.chars().filter(|c| c.is_alphanumeric()).map(super::letters::large).collect::<String>();
-    plain(a) == plain(b)
+pub fn same_number(a: &str, b: &str) -> bool {
+    plain_number(a) == plain_number(b)
+}
+
+/// A number without what does not count.
+pub fn plain_number(text: &str) -> String {
+    text.chars().filter(|c| c.is_alphanumeric()).map(super::letters::large).collect()
 }
 
 /// Everything that was taken from a carcass, in the order of its examinations.
@@ -169,7 +172,7 @@ pub fn custody_list(fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
     }
     let numbers: Vec<String> = all.iter().map(|item| item.number.clone()).collect();
     for item in &mut all {
-        let twins = numbers.iter().filter(|number| same(number, &item.number)).count();
+        let twins = numbers.iter().filter(|number| same_number(number, &item.number)).count();
         if twins > 1 {
             item.gaps.push(CustodyGap::NumberTwice);
             item.gaps.order();
@@ -317,7 +320,7 @@ fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], ha
         closed.seal.clone_from(&seal);
         lines.push(closed);
     }
-    lines.extend(hands.iter().filter(|hand| same(&hand.sample, &number)).map(of_hand));
+    lines.extend(hands.iter().filter(|hand| same_number(&hand.sample, &number)).map(of_hand));
     let gaps = gaps(is_written, &seal, sealed.is_some(), &lines);
     CustodyItem { number, what, examination, item, seal, lines, gaps }
 }
@@ -358,7 +361,7 @@ fn gaps(is_written: bool, seal: &str, sealed: bool, lines: &[CustodyLine]) -> Ve
             continue;
         }
         add(CustodyGap::NotTheHolder, now.from.as_ref().is_some_and(|from| *from != before.to));
-        add(CustodyGap::OtherSeal, !seal.is_empty() && !now.seal.is_empty() && !same(&seal, &now.seal));
+        add(CustodyGap::OtherSeal, !seal.is_empty() && !now.seal.is_empty() && !same_number(&seal, &now.seal));
         add(CustodyGap::SealBroken, now.seal_intact == Some(false));
         add(CustodyGap::NotDescribed, now.place.is_empty() || now.condition.is_empty());
         if !now.seal.is_empty() {

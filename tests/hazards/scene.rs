@@ -60,6 +60,7 @@ pub(crate) fn card() -> Card {
         figures: Figures::default(),
         cause: None,
         trail_words: String::new(),
+        laboratories: marrowbook::card::Laboratories::default(),
         disposal: String::new(),
     }
 }

@@ -58,6 +58,9 @@ impl Draft {
                 if let Some(Err(flaw)) = table.filter(|table| table.check().is_ok()).map(|table| table_of(table)) {
                     faults.push(Fault::new("/cause/table", flaw, "card.fix.table"));
                 }
+                if let Err(flaw) = card.laboratories() {
+                    faults.push(Fault::new("/laboratories", flaw, "card.fix.laboratories"));
+                }
                 if faults.is_empty() { Ok(card) } else { Err(faults) }
             }
         }

@@ -128,7 +128,7 @@ const ROLES: [&str; 9] = {
 };
 
 /// Members of the card's figures, and of what the cause starts from, that have no field.
-pub const WITHOUT_FIELD: [&str; 9] = [
+pub const WITHOUT_FIELD: [&str; 10] = [
     "/figures/reader_model",
     "/figures/birth_dates",
     "/figures/age_prior",
@@ -138,4 +138,5 @@ pub const WITHOUT_FIELD: [&str; 9] = [
     "/figures/formulas_from_memory",
     "/figures/browse",
     "/cause/table",
+    "/laboratories",
 ];

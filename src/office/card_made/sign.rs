@@ -16,6 +16,7 @@ pub fn sign(value: &Value, key: &DeviceKey) -> Result<String, String> {
     let payload = canonical::to_vec(value).map_err(|error| error.to_string())?;
     let text = std::str::from_utf8(&payload).map_err(|error| error.to_string())?;
     let card = Card::from_json(text).map_err(|error| error.to_string())?;
+    card.laboratories().map_err(|flaw| flaw.to_string())?;
     if let Some(table) = card.cause.as_ref().and_then(|cause| cause.table.as_ref()) {
         table_of(table).map_err(|flaw| flaw.to_string())?;
     }

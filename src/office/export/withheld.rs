@@ -1,16 +1,17 @@
 //! What of an answer is let out.
 //!
 //! Options, numbers, plants, moments and digests of photos always are. Words that a person typed may hold a name or a
-//! place: they go only where names were asked for. Two findings never go: what hurt whom, and whom to call back.
+//! place: they go only where names were asked for. Three findings never go: what hurt whom, whom to call
+//! back, and whom the office called.
 
 use super::asked::{Asked, Places};
 use crate::record::{FindingDef, REPORT_CALL_BACK, Shape, Value, Why};
 
 /// Never let out.
-const NEVER: [&str; 2] = ["exposure_note", REPORT_CALL_BACK];
+const NEVER: [&str; 3] = ["exposure_note", REPORT_CALL_BACK, "call_done"];
 
 /// Words that are a number or the name of a laboratory, not of a person.
-const NUMBERS: [&str; 9] = [
+const NUMBERS: [&str; 13] = [
     "sample_number",
     "seal_number",
     "tag_number",
@@ -20,6 +21,10 @@ const NUMBERS: [&str; 9] = [
     "dna_sample",
     "dna_lab",
     "rumen_lab_number",
+    "lab_sample",
+    "lab_name",
+    "lab_test",
+    "test_for",
 ];
 
 /// Words that say where it lay.

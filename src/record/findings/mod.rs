@@ -11,6 +11,8 @@ mod kill_record;
 mod lab;
 mod marrow;
 mod measures;
+#[cfg(not(target_arch = "wasm32"))]
+mod office;
 mod outing;
 mod people;
 mod photos;
@@ -29,6 +31,8 @@ mod work;
 use std::collections::HashMap;
 use std::sync::OnceLock;
 
+#[cfg(not(target_arch = "wasm32"))]
+pub use office::OFFICE_FINDINGS;
 pub use photos::PHOTO_DELETED;
 pub use reports::REPORT_CALL_BACK;
 
@@ -68,10 +72,18 @@ pub const FINDINGS: &[&[FindingDef]] = &[
 /// searched for.
 pub fn find(code: &str) -> Option<&'static FindingDef> {
     static BY_CODE: OnceLock<HashMap<&'static str, &'static FindingDef>> = OnceLock::new();
-    BY_CODE
-        .get_or_init(|| FINDINGS.iter().flat_map(|group| group.iter()).map(|def| (def.code, def)).collect())
-        .get(code)
-        .copied()
+    BY_CODE.get_or_init(|| all().map(|def| (def.code, def)).collect()).get(code).copied()
+}
+
+#[cfg(target_arch = "wasm32")]
+fn all() -> impl Iterator<Item = &'static FindingDef> {
+    FINDINGS.iter().flat_map(|group| group.iter())
+}
+
+/// The office's own too: the command line alone writes them.
+#[cfg(not(target_arch = "wasm32"))]
+fn all() -> impl Iterator<Item = &'static FindingDef> {
+    FINDINGS.iter().flat_map(|group| group.iter()).chain(OFFICE_FINDINGS)
 }
 
 #[cfg(test)]
@@ -84,7 +96,7 @@ mod tests {
     #[test]
     fn codes_are_unique_and_plain() {
         let mut seen = BTreeSet::new();
-        for def in FINDINGS.iter().flat_map(|g| g.iter()) {
+        for def in all() {
             assert!(seen.insert(def.code), "{} stands twice", def.code);
             for word in [def.code].iter().chain(def.options()) {
                 assert!(word.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_'), "{word}");

@@ -19,6 +19,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("card.fix.limit", "Give a number within these limits, or leave the field empty: then the phone asks."),
     ("card.fix.figure", "This figure came with the loaded card. Correct it there, or leave it out below."),
     ("card.fix.table", "Load a table that holds, or leave it out below: then the program's own is used."),
+    (
+        "card.fix.laboratories",
+        "The laboratories came with the loaded card. Correct them in its file, or leave them out below.",
+    ),
     ("card.fix.form", "Load the card again from its file, or begin with an empty card."),
     // The page.
     ("card.page.head", "Local card"),

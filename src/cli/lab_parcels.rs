@@ -1,0 +1,293 @@
+//! `office lab list`, `send`, `read`: what waits for a laboratory, what went there, what came back.
+
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+
+use super::config::{Refusal, value};
+use super::error::CliError;
+use super::exit::Exit;
+use super::input;
+use super::key::unlock;
+use super::lab::{enrol_self, random};
+use super::read::cards;
+use super::streams::Streams;
+use crate::card::Laboratory;
+use crate::guide::answer_words;
+use crate::office::archive::Archive;
+use crate::office::lab_sheet::{Line as SheetLine, Outcome, Taking, read};
+use crate::office::own_chain::{Held, Writing, append, held, new_id};
+use crate::office::send_out::{Line, Parcel, State, list, send};
+use crate::record::{Act, PersonCode, custody_list, fold};
+use crate::words::{Language, say};
+
+/// The arguments as typed.
+#[derive(Debug, clap::Subcommand)]
+pub(super) enum LabCommand {
+    /// The send-out list: every sample with who has it, how it is kept, where it goes for which test, its label, and
+    /// whether it was sent and answered. Laboratories and tests are those of today's local card.
+    List {
+        /// Only of this laboratory.
+        #[arg(long, value_name = "CODE")]
+        lab: Option<String>,
+        /// Also what is answered.
+        #[arg(long)]
+        all: bool,
+        /// Print one JSON object a line.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Note that samples left for a laboratory: an entry of custody a sample, signed. For one that cannot go there
+    /// nothing is noted of any.
+    Send {
+        /// The laboratory's code on the local card.
+        #[arg(value_name = "LAB")]
+        laboratory: String,
+        /// The samples' numbers.
+        #[arg(required = true, value_name = "NUMBER")]
+        numbers: Vec<String>,
+        /// Code of who gave them out of hand.
+        #[arg(long, value_name = "CODE")]
+        by: String,
+        /// Only for this test, as often as wanted [default: all that the laboratory does on such a sample].
+        #[arg(long = "test", value_name = "CODE")]
+        tests: Vec<String>,
+        /// Where they were given away.
+        #[arg(long, value_name = "WORDS", default_value = "", hide_default_value = true)]
+        place: String,
+        /// The number on the parcel's seal.
+        #[arg(long, value_name = "NUMBER", default_value = "", hide_default_value = true)]
+        seal: String,
+        /// In what state: frozen, cool, dry.
+        #[arg(long, value_name = "WORDS", default_value = "", hide_default_value = true)]
+        condition: String,
+    },
+    /// Enter a laboratory's sheet of results, a CSV with the columns sample and test (the codes on label and local
+    /// card), and result, reported, years, grade, tooth, percent, bone, from, carcass as far as the test has them. A
+    /// disease is positive, suspect, not detected, unsuitable or pending. Every line that does not fit is named;
+    /// while one is left, nothing is entered.
+    Read {
+        /// The sheet; `-` reads standard input.
+        #[arg(value_name = "FILE")]
+        file: PathBuf,
+        /// Code of who enters it.
+        #[arg(long, value_name = "CODE")]
+        by: String,
+        /// Lines that say otherwise than what the office entered before stand in its place.
+        #[arg(long)]
+        correct: bool,
+        /// Leave this line out, by its number in the file, as often as wanted.
+        #[arg(long, value_name = "LINE")]
+        without: Vec<u64>,
+        /// Only say what would be entered.
+        #[arg(long)]
+        check: bool,
+    },
+}
+
+/// What is to be done.
+#[derive(Debug)]
+pub(super) struct Parcels {
+    archive: Archive,
+    what: LabCommand,
+    /// Who does it; nobody where only a list is asked for.
+    by: Option<PersonCode>,
+}
+
+impl Parcels {
+    /// The arguments, checked.
+    pub(super) fn of(what: LabCommand, archive: Archive) -> Result<Self, Refusal> {
+        let by = match &what {
+            LabCommand::List { .. } => None,
+            LabCommand::Send { by, .. } | LabCommand::Read { by, .. } => {
+                Some(PersonCode::new(by).map_err(|error| value("--by", &error))?)
+            }
+        };
+        Ok(Self { archive, what, by })
+    }
+}
+
+/// Lists, notes or enters.
+pub(super) fn run(config: &Parcels, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
+    let keyring = config.archive.keyring()?;
+    let before = held(&config.archive, &keyring)?;
+    for (path, reason) in &before.unused {
+        streams.note(&format!("{}: not used: {reason}", path.display()));
+    }
+    let laboratories = laboratories(&config.archive, streams)?;
+    let folded = fold(&before.gathered.journal);
+    let (by, acts) = match (&config.what, &config.by) {
+        (LabCommand::Send { laboratory, numbers, tests, place, seal, condition, .. }, Some(by)) => {
+            let parcel = Parcel {
+                laboratory,
+                numbers,
+                tests,
+                from: by.clone(),
+                place: place.clone(),
+                seal: seal.clone(),
+                condition: condition.clone(),
+            };
+            (by, send(&folded, &laboratories, &parcel)?)
+        }
+        (LabCommand::Read { file, .. }, Some(by)) => match sheet(config, file, by, &before, &laboratories, streams)? {
+            Some(acts) => (by, acts),
+            None => return Ok(Exit::Done),
+        },
+        (what, _) => {
+            let (lab, all, json) = match what {
+                LabCommand::List { lab, all, json } => (lab.as_deref(), *all, *json),
+                _ => (None, false, false),
+            };
+            let mut lines = list(&folded, &laboratories);
+            lines.retain(|line| lab.is_none_or(|lab| line.laboratory == lab) && (all || line.state < State::Answered));
+            return print(&lines, json, &laboratories, &folded, streams);
+        }
+    };
+    let key = unlock(&config.archive, streams)?.ok_or(CliError::NoOfficeKey)?;
+    enrol_self(&config.archive, &keyring, &key, streams)?;
+    let salts = acts.iter().map(|_| random()).collect::<Result<_, _>>()?;
+    let writing = Writing { key: &key, person: by.clone(), at: streams.now, id: random()?, salts };
+    let path = append(&config.archive, &before.gathered.journal, acts, &writing)?;
+    streams.line(&format!("kept in {}", path.display()))?;
+    Ok(Exit::Done)
+}
+
+/// The laboratories of today's card.
+pub(super) fn laboratories(archive: &Archive, streams: &mut Streams<'_>) -> Result<Vec<Laboratory>, CliError> {
+    let cards = cards(archive, &[], streams)?;
+    let all = cards.today(streams.now).map(|given| given.card.laboratories()).transpose()?.unwrap_or_default();
+    if all.is_empty() { Err(CliError::NoLaboratories) } else { Ok(all) }
+}
+
+/// The entries of a sheet; `None` where there is nothing to enter, or only a check was asked for.
+fn sheet(
+    config: &Parcels,
+    file: &Path,
+    by: &PersonCode,
+    before: &Held,
+    laboratories: &[Laboratory],
+    streams: &mut Streams<'_>,
+) -> Result<Option<Vec<Act>>, CliError> {
+    let LabCommand::Read { correct, without, check, .. } = &config.what else { return Ok(None) };
+    let name = input::name(file);
+    let no_file =
+        |error: &dyn ToString| CliError::File { file: name.clone(), error: std::io::Error::other(error.to_string()) };
+    let bytes = input::read(file, streams)?.map_err(|error| no_file(&error))?;
+    let office = config.archive.office_key()?.ok_or(CliError::NoOfficeKey)?.public()?;
+    let folded = fold(&before.gathered.journal);
+    let without: BTreeSet<u64> = without.iter().copied().collect();
+    let taking = Taking {
+        folded: &folded,
+        laboratories,
+        own: office.id(),
+        by: by.clone(),
+        now: streams.now,
+        correct: *correct,
+        without: &without,
+    };
+    let mut no_randomness = None;
+    let fresh = || match random() {
+        Ok(bytes) => new_id(taking.now, bytes),
+        Err(error) => {
+            no_randomness = Some(error);
+            uuid::Uuid::nil()
+        }
+    };
+    let lines = read(&bytes, &taking, fresh).map_err(|error| CliError::Sheet { file: name.clone(), error })?;
+    if let Some(error) = no_randomness {
+        return Err(error);
+    }
+    let mut acts = Vec::new();
+    let mut wrong = 0;
+    for line in lines {
+        let said = told(&line);
+        match line.outcome {
+            Outcome::Mismatch(_) => {
+                wrong += 1;
+                streams.note(&format!("{name}: {said}"));
+            }
+            Outcome::New(new) | Outcome::Instead(new, _) => {
+                acts.extend(new);
+                streams.line(&said)?;
+            }
+            Outcome::Same | Outcome::LeftOut => streams.line(&said)?,
+        }
+    }
+    if wrong > 0 {
+        return Err(CliError::Mismatches { file: name, lines: wrong });
+    }
+    if acts.is_empty() || *check {
+        streams.line(if acts.is_empty() { "nothing new" } else { "nothing was entered: this was a check" })?;
+        return Ok(None);
+    }
+    Ok(Some(acts))
+}
+
+/// A line of a sheet with what came of it.
+fn told(line: &SheetLine) -> String {
+    let came = match &line.outcome {
+        Outcome::New(_) => String::new(),
+        Outcome::Instead(_, before) => format!(" (in place of {before})"),
+        Outcome::Same => " (entered before, the same)".to_owned(),
+        Outcome::LeftOut => " (left out)".to_owned(),
+        Outcome::Mismatch(what) => return format!("line {}: {what}", line.line),
+    };
+    let never = if line.never_sent && line.outcome != Outcome::LeftOut { "; it was never noted as sent" } else { "" };
+    let carcass = if line.carcass.is_empty() { String::new() } else { format!(" of {}", line.carcass) };
+    format!("line {}: {}{carcass}, {}: {}{came}{never}", line.line, line.sample, line.test, line.says)
+}
+
+fn print(
+    lines: &[Line],
+    json: bool,
+    laboratories: &[Laboratory],
+    folded: &crate::record::Fold,
+    streams: &mut Streams<'_>,
+) -> Result<Exit, CliError> {
+    if json {
+        for line in lines {
+            streams.line(&serde_json::to_string(line).map_err(|error| CliError::Output(error.into()))?)?;
+        }
+        return Ok(Exit::Done);
+    }
+    for laboratory in laboratories {
+        let mut here = lines.iter().filter(|line| line.laboratory == laboratory.code.as_str()).peekable();
+        if here.peek().is_none() {
+            continue;
+        }
+        streams.line(&format!("{}: {}. {}", laboratory.code, laboratory.name, laboratory.address))?;
+        for line in here {
+            let state = match (line.state, line.sent_at) {
+                (State::NotSent, _) => "not sent".to_owned(),
+                (State::Sent, Some(at)) => format!("sent {}", answer_words::date_and_time(at)),
+                (State::Sent, None) => "sent".to_owned(),
+                (State::Pending, _) => "pending at the laboratory".to_owned(),
+                (State::Answered, _) => "answered".to_owned(),
+            };
+            let holder = if line.holder.is_empty() { "nobody" } else { &line.holder };
+            streams.line(&format!("  {}, {}: {state}; with {holder}", line.number, line.test))?;
+            for label in &line.label {
+                streams.line(&format!("    | {label}"))?;
+            }
+            if !line.packing.is_empty() {
+                streams.line(&format!("    packing: {}", line.packing))?;
+            }
+            streams.line(&format!("    custody: {}", line.custody.join("; ")))?;
+            if !line.gaps.is_empty() {
+                let gap = |gap: &crate::record::CustodyGap| {
+                    say(Language::English, &format!("custody.gap.{}", gap.code()), &[])
+                };
+                let gaps: Vec<String> = line.gaps.iter().map(gap).collect();
+                streams.line(&format!("    gaps: {}", gaps.join("; ")))?;
+            }
+        }
+    }
+    // What no laboratory of the card takes is not passed over.
+    let taken = |what: &str| laboratories.iter().flat_map(|lab| &lab.tests).any(|test| test.takes(what));
+    for carcass in folded.carcasses.values() {
+        for item in custody_list(folded, carcass).iter().filter(|item| !taken(&item.what)) {
+            let what = answer_words::option(Language::English, "sample_what", &item.what);
+            streams.note(&format!("sample {} ({what}): no laboratory of the card tests such a sample", item.number));
+        }
+    }
+    Ok(Exit::Done)
+}

@@ -1,0 +1,166 @@
+//! Who touched a carcass, as the journal has it: which steps, with which gloves, what was torn, cut or splashed.
+//!
+//! Only what somebody wrote is told. Who answered a question that takes touching is taken for one who touched; one
+//! who held while another wrote is named nowhere, so the day's whole crew is told beside it.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use uuid::Uuid;
+
+use crate::guide::steps::STEPS;
+use crate::guide::{Input, LEFT, Phase, RULED_OUT, Step, Touch, answer_words};
+use crate::record::{
+    Answer, Carcass, CustodyLineStep, DeviceId, Examination, Fold, Sheet, Site, Standing, Value, custody_list, links,
+};
+use crate::words::Language;
+
+/// What one person did.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Exposure {
+    /// What was touched, in words.
+    pub touched: BTreeSet<String>,
+    /// Something was cut, sawn or opened.
+    pub cut: bool,
+    /// What was said of gloves, eyes and mask.
+    pub gloves: BTreeSet<String>,
+    /// Gloves torn, skin cut, splashes: in the words of who wrote them.
+    pub hurt: BTreeSet<String>,
+    /// Numbers of samples that went through their hands.
+    pub samples: BTreeSet<String>,
+}
+
+/// Whom it concerns.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Whom {
+    /// A person, by code.
+    Person(String),
+    /// Others who were out that day, as the crew wrote them.
+    Others(Uuid, String),
+    /// Who reported the carcass.
+    Reporter(Uuid),
+}
+
+const LANGUAGE: Language = Language::English;
+
+/// Paperwork of the bench: answers that nobody has to touch anything for.
+const PAPER: [&str; 7] = ["cementum_", "known_age_", "death_known_", "dna_", "kill_record_", "marrow_lab_", "examin"];
+
+fn step_of(id: &str) -> Option<&'static Step> {
+    STEPS.iter().flat_map(|part| part.iter()).find(|step| step.id == id)
+}
+
+/// The step that asks a finding, for answers that name none (a sheet of paper typed in).
+fn asking(finding: &str) -> Option<&'static Step> {
+    STEPS.iter().flat_map(|part| part.iter()).find(|step| match step.input {
+        Input::Choice(one) | Input::Choices(one) | Input::Number(one) | Input::Text(one) | Input::ReadDo(one) => {
+            one == finding
+        }
+        Input::Panel(all) => all.contains(&finding),
+        _ => false,
+    })
+}
+
+/// How a carcass was touched for an answer; `None` where it was only looked at, or nobody asked.
+fn touch(finding: &str, one: &Standing, examination: &Examination) -> Option<Touch> {
+    if matches!(one.answer, Answer::NotLooked { .. } | Answer::PartGone { .. }) {
+        return None;
+    }
+    let step = one.step.as_deref().filter(|step| !step.is_empty());
+    if step.is_some_and(|step| step == RULED_OUT || step == LEFT) {
+        return None;
+    }
+    let step = step.and_then(step_of).or_else(|| asking(finding));
+    let on_bench = examination.kind.as_deref() == Some("bench") || step.is_some_and(|step| step.phase == Phase::Bench);
+    match step.map(|step| step.touch) {
+        Some(touch @ (Touch::Handle | Touch::Cut)) => Some(touch),
+        _ if on_bench && step.is_some() && !PAPER.iter().any(|begin| finding.starts_with(begin)) => Some(Touch::Handle),
+        _ => None,
+    }
+}
+
+fn text(sheet: &Sheet, finding: &str) -> Vec<(String, String)> {
+    let standing = sheet.question(finding, Site::NONE).standing.into_iter();
+    standing
+        .filter_map(|one| match one.answer.value() {
+            Some(Value::Text(text)) => Some((one.observer.to_string(), text.clone())),
+            _ => None,
+        })
+        .collect()
+}
+
+/// Everybody who touched the carcass or a part of it. What `office` itself wrote is paperwork.
+pub fn exposures(folded: &Fold, carcass: &Carcass, office: Option<DeviceId>) -> BTreeMap<Whom, Exposure> {
+    let mut out: BTreeMap<Whom, Exposure> = BTreeMap::new();
+    let (mut outings, mut reports) = (BTreeSet::new(), BTreeSet::new());
+    for examination in carcass.examinations.values() {
+        for (finding, site, all) in examination.sheet.answers() {
+            for one in all.iter().filter(|one| office != Some(one.id.device)) {
+                let Some(touch) = touch(finding.as_str(), one, examination) else { continue };
+                let person = out.entry(Whom::Person(one.observer.to_string())).or_default();
+                let place = answer_words::site(LANGUAGE, site);
+                let place = if place.is_empty() { place } else { format!(" ({place})") };
+                person.touched.insert(format!("{}{place}", answer_words::finding(LANGUAGE, finding.as_str())));
+                person.cut |= touch == Touch::Cut;
+            }
+        }
+        said_of_gloves(&examination.sheet, &mut out);
+        outings.extend(linked(&examination.sheet, links::OUTING));
+        reports.extend(linked(&examination.sheet, links::REPORT));
+    }
+    for item in custody_list(folded, carcass) {
+        for line in item.lines.iter().filter(|line| line.step != CustodyLineStep::Reported) {
+            for hand in line.from.iter().chain([&line.to]).filter(|_| line.step != CustodyLineStep::Found) {
+                out.entry(Whom::Person(hand.clone())).or_default().samples.insert(item.number.clone());
+            }
+        }
+    }
+    for (id, outing) in outings.iter().filter_map(|id| Some((id, folded.outings.get(id)?))) {
+        for (who, note) in text(outing, "exposure_note") {
+            out.entry(Whom::Person(who)).or_default().hurt.insert(format!("exposure note: {note}"));
+        }
+        for (_, names) in text(outing, "people_out") {
+            out.entry(Whom::Others(*id, names)).or_default();
+        }
+    }
+    for (id, report) in reports.iter().filter_map(|id| Some((id, folded.reports.get(id)?))) {
+        let said =
+            [("report_touched", "touched", "the carcass"), ("report_dog", "dog_touched", "their dog: the carcass")];
+        for (_, _, what) in said.into_iter().filter(|(finding, option, _)| report.chose(finding, option)) {
+            out.entry(Whom::Reporter(*id)).or_default().touched.insert(what.to_owned());
+        }
+    }
+    out
+}
+
+fn linked(sheet: &Sheet, link: &str) -> Option<Uuid> {
+    match sheet.answer(link) {
+        Answer::Seen { value: Value::Ref(id) } => Some(id),
+        _ => None,
+    }
+}
+
+/// What was said of gloves, eyes and cuts, put to who said it. The form has the first two stated by the confirm
+/// before hands-on work.
+fn said_of_gloves(sheet: &Sheet, out: &mut BTreeMap<Whom, Exposure>) {
+    let rows = [
+        ("confirm_h01", "done", "gloves on"),
+        ("confirm_h01", "cannot", "could not glove up"),
+        ("gloves_on", "there", "gloves on"),
+        ("eyes_and_mask_on", "there", "eyes and mask covered"),
+    ];
+    for (finding, option, words) in rows {
+        for one in sheet.question(finding, Site::NONE).standing {
+            if matches!(one.answer.value(), Some(Value::Choice(code)) if code == option) {
+                let whom = Whom::Person(one.observer.to_string());
+                out.entry(whom).or_default().gloves.insert(words.to_owned());
+            }
+        }
+    }
+    for one in sheet.question("glove_torn", Site::NONE).standing {
+        if let Some(Value::Choice(code)) = one.answer.value() {
+            let words = answer_words::option(LANGUAGE, "glove_torn", code);
+            let whom = Whom::Person(one.observer.to_string());
+            out.entry(whom).or_default().hurt.insert(format!("glove torn: {words}"));
+        }
+    }
+}

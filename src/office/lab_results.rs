@@ -1,0 +1,159 @@
+//! Results of laboratories as they stand in a carcass: which test, of which sample, and what came back.
+
+use uuid::Uuid;
+
+use crate::card::TestKind;
+use crate::record::{Answer, Carcass, EntryId, Moment, Sheet, Site, Value, same_number};
+
+/// The findings that hold what came back, with the finding that names its sample where that is one of its own.
+const RESULTS: [(&str, &str); 4] = [
+    ("cementum_years_count", "cementum_sample"),
+    ("marrow_lab_percent", ""),
+    ("test_result", ""),
+    ("dna_of", "dna_sample"),
+];
+
+/// A result.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Entered {
+    /// The bench examination in which it stands.
+    pub examination: Uuid,
+    /// Its entry.
+    pub id: EntryId,
+    /// The finding that holds it.
+    pub finding: &'static str,
+    /// At which place.
+    pub site: Site,
+    /// What came back.
+    pub answer: Answer,
+    /// The test's code on the local card; empty for what was entered by hand without one.
+    pub test: String,
+    /// The sample's number; empty where nobody said.
+    pub sample: String,
+    /// Of a disease test: the disease.
+    pub disease: String,
+    /// The laboratory.
+    pub laboratory: String,
+    /// When it reported.
+    pub reported_at: Option<Moment>,
+    /// Who entered it.
+    pub by: String,
+}
+
+impl Entered {
+    /// Whether it is the result of this test of this sample. One that was entered by hand names no test: then the
+    /// kind decides.
+    pub fn is_of(&self, test: &str, sample: &str, kind: TestKind) -> bool {
+        let fits = if self.test.is_empty() { self.finding == finding_of(kind) } else { self.test == test };
+        fits && !sample.is_empty() && same_number(&self.sample, sample)
+    }
+
+    /// The laboratory said that it is not done yet.
+    pub const fn is_pending(&self) -> bool {
+        matches!(self.answer, Answer::NotLooked { .. })
+    }
+
+    /// Of a disease test: its state.
+    pub fn state(&self) -> Option<TestState> {
+        (self.finding == "test_result").then(|| TestState::of(&self.answer)).flatten()
+    }
+}
+
+/// The finding in which a kind of test has its result.
+pub const fn finding_of(kind: TestKind) -> &'static str {
+    match kind {
+        TestKind::CementumAge => "cementum_years_count",
+        TestKind::MarrowDryWeight | TestKind::MarrowFat => "marrow_lab_percent",
+        TestKind::Disease => "test_result",
+        TestKind::Dna => "dna_of",
+    }
+}
+
+/// What a laboratory says of a disease. A suspect is never a positive, and what was unsuitable is not free of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum TestState {
+    /// Found.
+    Positive,
+    /// Not ruled out: to be confirmed.
+    Suspect,
+    /// Tested, not found.
+    NotDetected,
+    /// The sample could not be tested.
+    Unsuitable,
+    /// Not done yet.
+    Pending,
+}
+
+impl TestState {
+    /// All.
+    pub const ALL: [Self; 5] = [Self::Positive, Self::Suspect, Self::NotDetected, Self::Unsuitable, Self::Pending];
+
+    /// The code in a laboratory's sheet.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Positive => "positive",
+            Self::Suspect => "suspect",
+            Self::NotDetected => "not_detected",
+            Self::Unsuitable => "unsuitable",
+            Self::Pending => "pending",
+        }
+    }
+
+    /// The state of an answer on `test_result`.
+    pub fn of(answer: &Answer) -> Option<Self> {
+        match answer {
+            Answer::Seen { value: Value::Choice(code) } if code == "positive" => Some(Self::Positive),
+            Answer::Seen { value: Value::Choice(code) } if code == "suspect" => Some(Self::Suspect),
+            Answer::Seen { .. } => None,
+            Answer::NotSeen => Some(Self::NotDetected),
+            Answer::CantTell { .. } | Answer::PartGone { .. } => Some(Self::Unsuitable),
+            Answer::NotLooked { .. } => Some(Self::Pending),
+        }
+    }
+}
+
+fn text(sheet: &Sheet, finding: &str) -> String {
+    match sheet.answer(finding) {
+        Answer::Seen { value: Value::Text(text) } => text,
+        _ => String::new(),
+    }
+}
+
+/// Every result that stands on a carcass, in the order of its examinations. Results that a crew typed on its bench
+/// are among them.
+pub fn entered(carcass: &Carcass) -> Vec<Entered> {
+    let mut out = Vec::new();
+    for examination in carcass.examinations.values() {
+        let sheet = &examination.sheet;
+        let first = |findings: [&str; 2]| {
+            let found = findings.into_iter().filter(|finding| !finding.is_empty()).map(|finding| text(sheet, finding));
+            found.into_iter().find(|text| !text.is_empty()).unwrap_or_default()
+        };
+        for (finding, sample) in RESULTS {
+            let of_this = sheet.answers().filter(|(code, _, _)| code.as_str() == finding);
+            for (site, standing) in of_this.flat_map(|(_, site, all)| all.iter().map(move |one| (site, one))) {
+                let own = finding.split_once('_').map_or("", |(begin, _)| begin);
+                let reported = [format!("{own}_reported_at"), "lab_reported_at".to_owned()];
+                let reported_at = reported.iter().find_map(|finding| match sheet.answer(finding) {
+                    Answer::Seen { value: Value::Instant(at) } => Some(at),
+                    _ => None,
+                });
+                out.push(Entered {
+                    examination: examination.id,
+                    id: standing.id,
+                    finding,
+                    site,
+                    answer: standing.answer.clone(),
+                    test: text(sheet, "lab_test"),
+                    sample: first([sample, "lab_sample"]),
+                    disease: text(sheet, "test_for"),
+                    laboratory: first([&format!("{own}_lab"), "lab_name"]),
+                    reported_at,
+                    by: standing.observer.to_string(),
+                });
+            }
+        }
+    }
+    out
+}
