@@ -50,8 +50,15 @@ fn fill(draft: &mut Draft, demo: &Value) {
     }
 }
 
+/// The demo's card without the laboratories, which have no field.
+fn demo() -> Value {
+    let mut demo: Value = serde_json::from_str(DEMO).unwrap();
+    demo.as_object_mut().unwrap().remove("laboratories").unwrap();
+    demo
+}
+
 fn from_demo() -> Draft {
-    let demo: Value = serde_json::from_str(DEMO).unwrap();
+    let demo = demo();
     let mut draft = Draft::empty(3);
     fill(&mut draft, &demo);
     draft
@@ -64,9 +71,9 @@ fn faults(draft: &Draft) -> Vec<(String, &'static str)> {
 #[test]
 fn the_demo_s_card_can_be_made_field_by_field() {
     let draft = from_demo();
-    let demo: Value = serde_json::from_str(DEMO).unwrap();
+    let demo = demo();
     assert_eq!(draft.json(), demo);
-    assert_eq!(draft.checked(None).unwrap(), Card::from_json(DEMO).unwrap());
+    assert_eq!(draft.checked(None).unwrap(), Card::from_json(&demo.to_string()).unwrap());
     let key = DeviceKey::from_seed(&[7; 32]);
     let signed = sign(&draft.json(), &key).unwrap();
     let opened = open(signed.as_bytes(), FileKind::Card).unwrap();
@@ -180,13 +187,14 @@ fn what_has_no_field_is_carried_over_and_listed() {
     for file in [text.as_bytes(), signed.as_bytes()] {
         let mut draft = Draft::from_file(file, 1, Some(key.public().id())).unwrap();
         assert_eq!(draft.text("/serial", Kind::Whole), "4", "one higher than the card's");
-        assert_eq!(draft.carried(), ["/figures/browse", "/cause/table"]);
+        assert_eq!(draft.carried(), ["/figures/browse", "/cause/table", "/laboratories"]);
         draft.set("/disposal", Kind::Words, "Leave it.", &offset);
         let made = draft.checked(None).unwrap();
         assert_eq!((made.figures, made.cause), (card.figures.clone(), card.cause.clone()));
         assert_eq!(made.valid_to, Moment::parse("2029-06-30T23:59:59-04:00").unwrap());
         draft.leave_out("/cause/table");
-        assert_eq!(draft.carried(), ["/figures/browse"]);
+        assert_eq!(draft.carried(), ["/figures/browse", "/laboratories"]);
+        assert_eq!(draft.checked(None).unwrap().laboratories(), card.laboratories());
     }
     assert_eq!(Draft::from_file(text.as_bytes(), 9, None).unwrap().text("/serial", Kind::Whole), "9");
 }
