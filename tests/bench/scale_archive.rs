@@ -1,8 +1,9 @@
 //! Makes an archive of so many carcasses for `tests/long scale`: `scale-archive COUNT FOLDER`.
 //!
 //! The deer are those of the invented outing by turns, each at a place and on a day of its own: one on five square
-//! kilometres, a winter of 150 days, two hundred to a phone. Only time and memory are measured on it, no figure.
-#![allow(clippy::expect_used, clippy::cast_possible_truncation, missing_docs)]
+//! kilometres, a winter of 150 days, twenty-five to a phone and at most twenty crews. Only time and memory are measured
+//! on it, no figure.
+#![allow(clippy::expect_used, clippy::cast_possible_truncation, clippy::cast_possible_wrap, missing_docs)]
 
 use std::path::PathBuf;
 
@@ -16,7 +17,7 @@ use marrowbook::record::{
 use serde::Deserialize;
 
 /// Carcasses that one phone hands over, in one bundle.
-const OF_A_PHONE: u64 = 200;
+const OF_A_PHONE: u64 = 25;
 /// Square kilometres to a carcass.
 const KM2: f64 = 5.0;
 
