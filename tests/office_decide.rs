@@ -98,3 +98,37 @@ fn an_answer_is_chosen_with_a_reason_and_a_later_one_opens_it_again() {
     assert_eq!(archive.run(&["enrol", "--fingerprint", &words, "--name", "green phone"]).code, 0);
     assert!(species(&folded(&archive)).0, "open again");
 }
+
+#[test]
+fn likely_doubles_are_listed_with_why_until_a_person_calls_them_two() {
+    let archive = Archive::new("decide-doubles");
+    let all: Vec<Deer> = [1, 2, 40].map(Deer::of).into();
+    archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "north", &all, &[]));
+    let [one, other] = [1, 40].map(|n| carcass(n).to_string());
+    let codes = [1, 40].map(|n| short_code(carcass(n)));
+    let listed = || archive.run(&["decide", "list"]).out;
+    let before = listed();
+    let line = before.lines().find(|line| codes.iter().all(|code| line.contains(code.as_str()))).unwrap();
+    assert!(line.contains("in 100 that they are one animal") && line.contains("for the place"), "{line}");
+    assert!(before.contains(&format!("office decide same {one} {other} --by CODE")), "{before}");
+    // An id that nobody has is refused, and nothing is written.
+    let nobody = uuid::Uuid::from_u128(1).to_string();
+    let ran = archive.run(&["decide", "apart", &one, &nobody, "--by", "K7"]);
+    assert!(ran.code == 1 && ran.err.contains("no carcass here has the id"), "{ran:?}");
+    assert_eq!(archive.run(&["decide", "apart", &other, &one, "--by", "K7"]).code, 0);
+    assert_eq!(folded(&archive).carcasses.len(), 3, "nothing is joined by it");
+    assert!(!listed().contains("in 100 that they are one animal"), "{}", listed());
+    // Said twice it is no news; joined after all it holds no longer.
+    assert_eq!(archive.run(&["decide", "apart", &one, &other, "--by", "K7"]).code, 1);
+    assert_eq!(archive.run(&["decide", "same", &one, &other, "--by", "K7"]).code, 0);
+    assert_eq!(folded(&archive).carcasses.len(), 2);
+    let two = marrowbook::office::decide::two_animals(
+        &held(&Folder::at(archive.folder()), &Folder::at(archive.folder()).keyring().unwrap())
+            .unwrap()
+            .gathered
+            .journal
+            .bodies()
+            .0,
+    );
+    assert!(two.is_empty(), "{two:?}");
+}

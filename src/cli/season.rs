@@ -14,7 +14,7 @@ use crate::office::season::asked::{Asked, CELL_M, LEAST_CELL_M};
 use crate::office::season::build::carcasses_in_words;
 use crate::office::season::gather::GatherError;
 use crate::office::season::manifest::Manifest;
-use crate::office::season::{self, gather, plots, tables};
+use crate::office::season::{self, gather};
 
 /// The arguments as typed.
 #[derive(Debug, clap::Args)]
@@ -97,19 +97,8 @@ pub(super) fn run(config: &Season, streams: &mut Streams<'_>) -> Result<Exit, Cl
     let asked = before.as_ref().map_or(config.asked, |(_, before)| before.asked);
     let found = season::season(&gathered, &asked)?;
     let output = |error: &dyn ToString| CliError::Output(std::io::Error::other(error.to_string()));
-    let text = serde_json::to_string_pretty(&found).map_err(|error| output(&error))? + "\n";
-    let mut files: Vec<(String, Vec<u8>)> = vec![("season.json".to_owned(), text.into_bytes())];
-    for (name, table) in tables::all(&found) {
-        files.push((name.to_owned(), table.write().map_err(|error| output(&error))?));
-    }
-    files.extend(plots::all(&found).into_iter().map(|(name, plot)| (name.to_owned(), plot.into_bytes())));
-    files.sort();
-    // The winter that was found is asked for by name, so that a later carcass does not move a run from the manifest.
-    let winter = found.winter.split('-').next().and_then(|year| year.parse().ok());
-    let manifest = Manifest::of(&gathered, &keyring, Asked { winter, ..asked }, &files);
-    let signed = manifest.write(key.as_ref()).map_err(|error| output(&error))? + "\n";
-    let name = if key.is_some() { "manifest.txt" } else { "manifest.json" };
-    files.push((name.to_owned(), signed.into_bytes()));
+    let files =
+        season::written::files(&gathered, &keyring, asked, &found, key.as_ref()).map_err(|error| output(&error))?;
     let failed = |path: &std::path::Path, error| CliError::File { file: path.display().to_string(), error };
     fs::create_dir_all(&config.out).map_err(|error| failed(&config.out, error))?;
     for (name, bytes) in &files {

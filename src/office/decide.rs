@@ -3,10 +3,12 @@
 //! Each is an entry of the office's own chain, signed like any other: it can be withdrawn, and the fold honours it
 //! wherever the carcass is read. What crews wrote stays in their examinations.
 
+use std::collections::BTreeSet;
+
 use uuid::Uuid;
 
 use crate::record::short_code::short_code;
-use crate::record::{Act, Body, Carcass, EntryId, Fold, Question, Site, Standing, Value};
+use crate::record::{Act, Body, Carcass, EntryId, Fold, Keeping, Question, Shape, Site, Standing, Value};
 
 /// Why a decision was not made.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -17,6 +19,9 @@ pub enum NoDecision {
     /// The office never joined them.
     #[error("no standing decision joins these two")]
     NotJoined,
+    /// Neither an id of a carcass nor one that was joined into it.
+    #[error("no carcass here has the id {0}")]
+    NoCarcass(Uuid),
     /// No such entry stands on a question of this carcass.
     #[error("no standing answer of this carcass is entry `{0}`")]
     NoEntry(String),
@@ -39,12 +44,72 @@ pub struct Open<'a> {
     pub standing: Vec<&'a Standing>,
 }
 
+/// What a crew says of its occasion and not of the animal: two visits may say different things of it and both be right.
+const OF_AN_OCCASION: &[&str] = &[
+    "examination_kind",
+    "examination_closed",
+    "record_length",
+    "marrow_frozen",
+    "body_frozen",
+    "body_buried",
+    "arrived_at",
+    "probed_at",
+    "air_now_c",
+    "thigh_c",
+    "belly_c",
+    "nose_c",
+    "snow_depth_cm",
+    "sinking_depth_cm",
+    "sinking_person_cm",
+    "snow_crust",
+    "snow_over_body",
+    "snow_over_body_cm",
+    "ground_looked_over",
+    "round_looked_over",
+    "body_looked_over",
+    "touching_allowed",
+    "scene_photographed",
+    "sketch_drawn",
+    "other_samples_count",
+    "blades_back_count",
+];
+
+/// What stands on a question and does not agree; `None` where one result stands, or where every reading is kept and
+/// none replaces another.
+fn split(carcass: &Carcass, finding: &str, site: Site) -> Option<Vec<Vec<EntryId>>> {
+    let def = crate::record::find(finding);
+    if def.is_some_and(|def| def.keeping == Keeping::Repeated || matches!(def.shape, Shape::Photo | Shape::Ref)) {
+        return None;
+    }
+    let ids = |question: &Question<'_>| question.standing.iter().map(|one| one.id).collect::<Vec<_>>();
+    let whole = carcass.question(finding, site);
+    if !OF_AN_OCCASION.contains(&finding) {
+        return whole.is_split().then(|| vec![ids(&whole)]);
+    }
+    // A decision stands for the carcass, in place of what it weighed.
+    let left = ids(&whole);
+    let mut apart = Vec::new();
+    for exam in carcass.examinations.values() {
+        let mut question = exam.sheet.question(finding, site);
+        let before = question.standing.len();
+        question.standing.retain(|one| left.contains(&one.id));
+        if question.standing.len() < before {
+            question.standing.extend(whole.standing.iter().filter(|one| one.subject.is_none()));
+        }
+        if question.is_split() {
+            apart.push(ids(&question));
+        }
+    }
+    (!apart.is_empty()).then_some(apart)
+}
+
 /// Every question of a carcass on which different results stand.
 pub fn open(carcass: &Carcass) -> Vec<Open<'_>> {
     let of = |(finding, site): (crate::record::FindingCode, Site)| {
-        let question = carcass.question(finding.as_str(), site);
-        let split = question.is_split();
-        split.then(|| Open { finding: finding.as_str().to_owned(), site, standing: question.standing })
+        let ids = split(carcass, finding.as_str(), site)?.concat();
+        let mut standing = carcass.question(finding.as_str(), site).standing;
+        standing.retain(|one| ids.contains(&one.id));
+        Some(Open { finding: finding.as_str().to_owned(), site, standing })
     };
     carcass.questions().into_iter().filter_map(of).collect()
 }
@@ -60,18 +125,75 @@ pub fn same(one: &Carcass, other: &Carcass) -> Result<Act, NoDecision> {
     Ok(Act::Alias { carcasses: [one.id.min(other.id), one.id.max(other.id)] })
 }
 
-/// That two ids are two animals after all: takes back every standing decision that joins the one with the other.
+/// Joins of two ids that stand, in order of their entries.
+pub fn joins(bodies: &[(EntryId, Body)]) -> Vec<(EntryId, [Uuid; 2])> {
+    let (standing, _) = all_joins(bodies);
+    standing
+}
+
+/// Pairs that a person called two animals: a join of theirs was taken back, and none stands.
+pub fn two_animals(bodies: &[(EntryId, Body)]) -> BTreeSet<[Uuid; 2]> {
+    let (standing, mut gone) = all_joins(bodies);
+    gone.retain(|pair| !standing.iter().any(|(_, joined)| joined == pair));
+    gone
+}
+
+/// Whether a person called these two carcasses two animals, by any of their ids.
+pub fn are_two(two: &BTreeSet<[Uuid; 2]>, one: &Carcass, other: &Carcass) -> bool {
+    two.iter().any(|[a, b]| {
+        let across = |x: &Carcass, y: &Carcass| x.joined.contains(a) && y.joined.contains(b);
+        across(one, other) || across(other, one)
+    })
+}
+
+fn all_joins(bodies: &[(EntryId, Body)]) -> (Vec<(EntryId, [Uuid; 2])>, BTreeSet<[Uuid; 2]>) {
+    let mut taken_back = BTreeSet::new();
+    for (_, body) in bodies {
+        if let Act::Withdraw { supersedes } = &body.act {
+            taken_back.extend(supersedes.iter().copied());
+        }
+    }
+    let (mut standing, mut gone) = (Vec::new(), BTreeSet::new());
+    for (id, body) in bodies {
+        if let Act::Alias { carcasses: [a, b] } = &body.act {
+            let pair = [*a.min(b), *a.max(b)];
+            if taken_back.contains(id) {
+                gone.insert(pair);
+            } else {
+                standing.push((*id, pair));
+            }
+        }
+    }
+    (standing, gone)
+}
+
+/// That two ids are two animals: takes back every standing decision that joins the one with the other. Where none does,
+/// the decision is a join that is taken back in the same breath: no fold joins by it, whatever its version, and it is
+/// what taking apart leaves, so that the pair is not asked about again. `next` is the id that the first act will have.
 ///
 /// # Errors
-/// No standing decision joins them.
-pub fn apart(bodies: &[(EntryId, Body)], one: Uuid, other: Uuid) -> Result<Act, NoDecision> {
-    let taken_back = |id: &EntryId| {
-        bodies.iter().any(|(_, body)| matches!(&body.act, Act::Withdraw { supersedes } if supersedes.contains(id)))
+/// No such carcass; joined by way of a third; called two animals before.
+pub fn apart(
+    folded: &Fold,
+    bodies: &[(EntryId, Body)],
+    one: Uuid,
+    other: Uuid,
+    next: EntryId,
+) -> Result<Vec<Act>, NoDecision> {
+    let of = |id: Uuid| {
+        folded.carcasses.values().find(|carcass| carcass.joined.contains(&id)).ok_or(NoDecision::NoCarcass(id))
     };
-    let joins = |body: &Body| matches!(&body.act, Act::Alias { carcasses } if carcasses.contains(&one) && carcasses.contains(&other));
-    let supersedes: Vec<EntryId> =
-        bodies.iter().filter(|(id, body)| joins(body) && !taken_back(id)).map(|(id, _)| *id).collect();
-    if supersedes.is_empty() { Err(NoDecision::NotJoined) } else { Ok(Act::Withdraw { supersedes }) }
+    let (first, second) = (of(one)?, of(other)?);
+    let pair = [one.min(other), one.max(other)];
+    let direct: Vec<EntryId> =
+        joins(bodies).into_iter().filter(|(_, joined)| *joined == pair).map(|(id, _)| id).collect();
+    if !direct.is_empty() {
+        return Ok(vec![Act::Withdraw { supersedes: direct }]);
+    }
+    if first.id == second.id || are_two(&two_animals(bodies), first, second) {
+        return Err(NoDecision::NotJoined);
+    }
+    Ok(vec![Act::Alias { carcasses: pair }, Act::Withdraw { supersedes: vec![next] }])
 }
 
 /// That the answer of this entry stands in place of all that stand on its question now. A later answer opens it again.
@@ -86,10 +208,11 @@ pub fn answer(carcass: &Carcass, entry: &str, reason: &str) -> Result<Act, NoDec
     for (finding, site) in carcass.questions() {
         let question: Question<'_> = carcass.question(finding.as_str(), site);
         let Some(chosen) = question.standing.iter().find(|one| one.id.to_string() == entry) else { continue };
-        if !question.is_split() {
+        // Of an occasion only its own answers are weighed.
+        let apart = split(carcass, finding.as_str(), site).unwrap_or_default();
+        let Some(supersedes) = apart.into_iter().find(|ids| ids.contains(&chosen.id)) else {
             return Err(NoDecision::NotSplit);
-        }
-        let supersedes = question.standing.iter().map(|one| one.id).collect();
+        };
         return Ok(Act::Decide {
             carcass: carcass.id,
             finding,
@@ -108,8 +231,8 @@ pub fn all_open(folded: &Fold) -> Vec<(&Carcass, Vec<Open<'_>>)> {
 }
 
 /// Carcasses of which a crew says that they are one: it began at the code that another phone showed. Who joined by
-/// a code is in the first place; not joined yet. A code that no carcass has is left out.
-pub fn said_same(folded: &Fold) -> Vec<(&Carcass, &Carcass)> {
+/// a code is in the first place; not joined yet, and not called two animals. A code that no carcass has is left out.
+pub fn said_same<'a>(folded: &'a Fold, two: &BTreeSet<[Uuid; 2]>) -> Vec<(&'a Carcass, &'a Carcass)> {
     let mut pairs = Vec::new();
     for carcass in folded.carcasses.values() {
         let said = carcass.question("same_carcass_as_code", Site::NONE);
@@ -117,6 +240,7 @@ pub fn said_same(folded: &Fold) -> Vec<(&Carcass, &Carcass)> {
             let Some(Value::Text(code)) = standing.answer.value() else { continue };
             let has_code = |other: &&Carcass| other.joined.iter().any(|id| short_code(*id) == *code);
             let other = folded.carcasses.values().find(has_code).filter(|other| other.id != carcass.id);
+            let other = other.filter(|other| !are_two(two, carcass, other));
             pairs.extend(other.map(|other| (carcass, other)));
         }
     }

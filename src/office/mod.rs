@@ -7,8 +7,11 @@ pub mod archive;
 pub mod card_made;
 pub mod cards;
 pub mod carcass_report;
+pub mod chains;
 pub mod compare;
 pub mod decide;
+#[cfg(test)]
+mod decide_tests;
 #[cfg(test)]
 mod desk_tests;
 pub mod diet;
@@ -42,5 +45,6 @@ pub mod recompute;
 pub mod report;
 pub mod season;
 pub mod sketch;
+pub mod to_decide;
 pub mod winter;
 pub mod zipped;

@@ -2,9 +2,11 @@
 //! damaged or altered, or made by a newer version. Never only yes or no.
 
 use super::keyring::{Keyring, Standing};
+use super::photos::deleted;
 use crate::bundle::received::Repair;
 use crate::bundle::{Contents, ContentsError, Fingerprint, Kind, OpenError, Opened, Step, open};
-use crate::record::{DeviceId, Moment};
+use crate::record::{DeviceId, Digest, Moment};
+use std::sync::Arc;
 
 /// How deep bundles carried inside bundles are looked at: a phone that carries for another phone.
 const CARRIED_DEPTH: usize = 2;
@@ -81,6 +83,8 @@ pub struct Judged {
     pub repairs: Vec<Repair>,
     /// The bundles carried inside, judged likewise.
     pub carried: Vec<Judged>,
+    /// Photos that were deleted on the phone, as its own entries say.
+    pub deleted: Vec<Digest>,
 }
 
 impl Judged {
@@ -104,6 +108,21 @@ impl Judged {
         self.signer.map(Fingerprint::of)
     }
 
+    /// What another keyring says of who signed it; all that was found inside stays as it is.
+    pub fn stand(&mut self, keyring: &Keyring) {
+        if let (Some(signer), Some(contents)) = (self.signer, &self.contents) {
+            self.verdict = verdict(contents, signer, keyring);
+        }
+        self.carried.iter_mut().for_each(|inner| inner.stand(keyring));
+    }
+
+    /// Whether [`Self::stand`] would change something.
+    fn stands_otherwise(&self, keyring: &Keyring) -> bool {
+        let own = self.signer.zip(self.contents.as_ref());
+        own.is_some_and(|(signer, contents)| self.verdict != verdict(contents, signer, keyring))
+            || self.carried.iter().any(|inner| inner.stands_otherwise(keyring))
+    }
+
     fn refused(error: &OpenError) -> Self {
         let reason = error.to_string();
         let verdict = if error.is_newer_version() {
@@ -111,7 +130,7 @@ impl Judged {
         } else {
             Verdict::Damaged { step: error.step(), reason }
         };
-        Self { verdict, signer: None, contents: None, repairs: Vec::new(), carried: Vec::new() }
+        Self { verdict, signer: None, contents: None, repairs: Vec::new(), carried: Vec::new(), deleted: Vec::new() }
     }
 }
 
@@ -123,6 +142,13 @@ pub fn is_picture(bytes: &[u8]) -> bool {
 /// Judges a bundle as received.
 pub fn judge(bytes: &[u8], keyring: &Keyring) -> Judged {
     judge_opened(open(bytes, Kind::Bundle), keyring, CARRIED_DEPTH, &mut { CARRIED_BYTES })
+}
+
+/// Judges one anew by another keyring, without opening it again: its bytes are the same.
+pub fn rejudge(judged: &mut Arc<Judged>, keyring: &Keyring) {
+    if judged.stands_otherwise(keyring) {
+        Arc::make_mut(judged).stand(keyring);
+    }
 }
 
 /// A file too large to be read, judged without reading it.
@@ -155,13 +181,14 @@ fn judge_opened(
         Some(contents) => contents.payload.carried.iter().map(|_| too_deep()).collect(),
         None => Vec::new(),
     };
-    Judged { verdict, signer: Some(signer), contents, repairs: opened.repairs, carried }
+    let deleted = contents.as_ref().map(deleted).unwrap_or_default();
+    Judged { verdict, signer: Some(signer), contents, repairs: opened.repairs, carried, deleted }
 }
 
 fn too_deep() -> Judged {
     let reason = format!("it is carried inside more than {CARRIED_DEPTH} other bundles");
     let verdict = Verdict::Damaged { step: Step::Envelope, reason };
-    Judged { verdict, signer: None, contents: None, repairs: Vec::new(), carried: Vec::new() }
+    Judged { verdict, signer: None, contents: None, repairs: Vec::new(), carried: Vec::new(), deleted: Vec::new() }
 }
 
 fn verdict(contents: &Contents, signer: DeviceId, keyring: &Keyring) -> Verdict {

@@ -1,7 +1,8 @@
 //! Photos that bundles name, against those that have come in. A photo is known by the digest of its bytes and never
 //! by its name: mail programs rename files.
 
-use crate::record::{Act, Answer, Digest, PHOTO_DELETED, Photo, Value};
+use crate::bundle::Contents;
+use crate::record::{Act, Answer, Digest, Entry, PHOTO_DELETED, Photo, Stored, Value};
 
 use super::opening::Judged;
 
@@ -11,10 +12,12 @@ pub fn named(judged: &Judged) -> Vec<&Photo> {
     own.chain(judged.carried.iter().flat_map(named)).collect()
 }
 
-/// Photos that were deleted on the phone, as its entries say.
-pub fn deleted(judged: &Judged) -> Vec<Digest> {
-    let entries = judged.contents.iter().flat_map(|contents| &contents.entries);
-    let bodies = entries.filter_map(|entry| entry.body().ok().flatten());
+/// Photos that were deleted on the phone, as its entries say. The page tells it of every file after every change, so
+/// it is found once, when the file is opened.
+pub(super) fn deleted(contents: &Contents) -> Vec<Digest> {
+    // Few entries speak of it: only those are read.
+    let may = |entry: &&Entry| matches!(&entry.stored, Stored::Whole { text, .. } if text.contains(PHOTO_DELETED));
+    let bodies = contents.entries.iter().filter(may).filter_map(|entry| entry.body().ok().flatten());
     bodies
         .filter_map(|body| match body.act {
             Act::Answer { key, answer: Answer::Seen { value: Value::Photo(photo) }, .. }

@@ -7,9 +7,11 @@ use super::opening::{Judged, Outcome};
 use crate::bundle::PhoneReading;
 use crate::reading::{self, Given, Readings, winter_log};
 use crate::record::{CustodyItem, EntryId, Fold, Journal, Moment, custody_list, fold};
+use crate::science::winter::log::Log;
 use crate::words::Language;
 use serde::Serialize;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 use uuid::Uuid;
 
 /// Entries of several bundles as one journal, with what the phones said beside them.
@@ -56,22 +58,70 @@ impl Gathered {
 
     /// The same with today's card; where a phone's reading differs, with the phone's card too.
     pub fn recompute_with(&self, cards: &Cards, now: Moment) -> Recomputed {
-        let folded = fold(&self.journal);
+        let (forks, phones) = (self.journal.forks(), self.phones.clone());
+        let mut parts = Recomputing::begin(fold(&self.journal), forks, phones, Arc::new(cards.clone()), now);
+        while parts.step() {}
+        parts.done()
+    }
+}
+
+/// A fold whose carcasses are read one after the other, so that a page can answer taps in between.
+#[derive(Debug)]
+pub struct Recomputing {
+    cards: Arc<Cards>,
+    now: Moment,
+    folded: Fold,
+    forks: Vec<EntryId>,
+    logs: Vec<Log>,
+    phones: Vec<(Uuid, PhoneReading)>,
+    /// Places among the phones' readings, by the carcass that they name.
+    of: BTreeMap<Uuid, Vec<usize>>,
+    todo: std::vec::IntoIter<Uuid>,
+    done: Vec<CarcassLine>,
+}
+
+impl Recomputing {
+    /// Before the first carcass.
+    pub fn begin(
+        folded: Fold,
+        forks: Vec<EntryId>,
+        phones: Vec<(Uuid, PhoneReading)>,
+        cards: Arc<Cards>,
+        now: Moment,
+    ) -> Self {
+        let mut of: BTreeMap<Uuid, Vec<usize>> = BTreeMap::new();
+        for (at, (_, phone)) in phones.iter().enumerate() {
+            of.entry(phone.carcass).or_default().push(at);
+        }
+        let todo: Vec<Uuid> = folded.carcasses.keys().copied().collect();
         let logs = winter_log::logs(&folded);
-        let given = Given { card: cards.today(now), ..Given::default() }.with(&folded, &logs);
-        let carcasses = folded
-            .carcasses
-            .values()
-            .map(|carcass| {
-                let readings = reading::all(carcass, &given);
-                let of_this = self.phones.iter().filter(|(_, phone)| carcass.joined.contains(&phone.carcass));
-                let again = Again { carcass, cards, given };
-                let phones = of_this.map(|(bundle, phone)| compare(*bundle, &phone.text, &readings, &again)).collect();
-                let custody = custody_list(&folded, carcass);
-                CarcassLine { custody, phones, ..CarcassLine::of(readings) }
-            })
-            .collect();
-        Recomputed { carcasses, forks: self.journal.forks(), folded }
+        Self { cards, now, folded, forks, logs, phones, of, todo: todo.into_iter(), done: Vec::new() }
+    }
+
+    /// Reads the next carcass; false where there is none.
+    pub fn step(&mut self) -> bool {
+        let Some(carcass) = self.todo.next().and_then(|id| self.folded.carcasses.get(&id)) else { return false };
+        let given = Given { card: self.cards.today(self.now), ..Given::default() }.with(&self.folded, &self.logs);
+        let readings = reading::all(carcass, &given);
+        let mut of_this: Vec<usize> =
+            carcass.joined.iter().filter_map(|id| self.of.get(id)).flatten().copied().collect();
+        of_this.sort_unstable();
+        let again = Again { carcass, cards: &self.cards, given };
+        let phones = of_this.into_iter().filter_map(|at| self.phones.get(at));
+        let phones = phones.map(|(bundle, phone)| compare(*bundle, &phone.text, &readings, &again)).collect();
+        let custody = custody_list(&self.folded, carcass);
+        self.done.push(CarcassLine { custody, phones, ..CarcassLine::of(readings) });
+        true
+    }
+
+    /// How many carcasses are read, of how many.
+    pub fn so_far(&self) -> (usize, usize) {
+        (self.done.len(), self.done.len() + self.todo.len())
+    }
+
+    /// All that was read.
+    pub fn done(self) -> Recomputed {
+        Recomputed { carcasses: self.done, forks: self.forks, folded: self.folded }
     }
 }
 

@@ -1,7 +1,6 @@
 //! The judgement of a file in words, and as one JSON object.
 
 use super::opening::{Judged, Outcome, Verdict};
-use super::photos;
 use crate::bundle::received::Repair;
 use crate::record::{Photo, Stored};
 use crate::words::{Arg, Language, say_office};
@@ -117,7 +116,7 @@ impl About<'_> {
         for photo in missing {
             lines.push(self.say("office.about.photo_missing", &[("digest", photo.sha256.to_string().into())]));
         }
-        for digest in photos::deleted(self.judged) {
+        for digest in &self.judged.deleted {
             lines.push(self.say("office.about.photo_deleted", &[("digest", digest.to_string().into())]));
         }
     }
@@ -201,7 +200,7 @@ pub fn summary(judged: &Judged, received: &dyn Fn(&Photo) -> bool) -> Summary {
         entries: contents.map(|contents| contents.entries.len()),
         photos: photos.len(),
         photos_missing: missing.map(|photo| photo.sha256.to_string()).collect(),
-        photos_deleted: photos::deleted(judged).iter().map(ToString::to_string).collect(),
+        photos_deleted: judged.deleted.iter().map(ToString::to_string).collect(),
         set_aside: contents.into_iter().flat_map(|contents| contents.faults.iter().map(ToString::to_string)).collect(),
         carried: judged.carried.iter().map(|inner| summary(inner, received)).collect(),
     }

@@ -61,12 +61,7 @@ pub fn for_season(carcass: &Carcass, given: &Given) -> ForSeason {
     let in_force = weighed.in_force();
     let cause = OneCase { drawn: Arc::clone(&in_force.drawn), digest: in_force.digest.0, case: *case };
     let by_age = age::likelihood(carcass, &answers, &local);
-    let settings = local.settings();
-    let (female, male) = (settings.prior.shares(Sex::Female), settings.prior.shares(Sex::Male));
-    let mut age_prior = [[0.0; 2]; CLASSES];
-    for (slot, (f, m)) in age_prior.iter_mut().zip(female.into_iter().zip(male)) {
-        *slot = [0.5 * f, 0.5 * m];
-    }
+    let age_prior = prior(&local);
     let by_sex = sex_alone(&readings);
     let read = readings.age.outcome == Outcome::Read;
     let told = |unit: &str| readings.age.estimates.iter().any(|e| e.unit == unit && e.best.is_some());
@@ -82,6 +77,39 @@ pub fn for_season(carcass: &Carcass, given: &Given) -> ForSeason {
         age_prior,
         readings,
     }
+}
+
+/// What one carcass says of age and sex, without its cause.
+#[derive(Clone, Copy, Debug)]
+pub struct AgeAndSex {
+    /// As in [`ForSeason::closed`].
+    pub closed: Option<&'static str>,
+    /// As in [`ForSeason::age_and_sex`].
+    pub said: Option<[[f64; 2]; CLASSES]>,
+    /// As in [`ForSeason::age_prior`].
+    pub prior: [[f64; 2]; CLASSES],
+}
+
+/// Reads that alone: nothing of the cause is weighed or drawn.
+pub fn age_and_sex(carcass: &Carcass, given: &Given) -> AgeAndSex {
+    let given = Given { without_cause: true, ..*given };
+    let death = death::read(carcass, &given);
+    let findings = [jaw::FINDINGS, measures::FINDINGS].concat();
+    let answers = Answers::of(carcass, &findings).with_days(death.days, &death.used);
+    let local = Local::of(carcass, &given);
+    let said = age::likelihood(carcass, &answers, &local).or_else(|| sex_alone(&all(carcass, &given)));
+    let closed = Scope::of(carcass, &Lens::new(&answers, Picks::new())).why_closed();
+    AgeAndSex { closed, said, prior: prior(&local) }
+}
+
+fn prior(local: &Local) -> [[f64; 2]; CLASSES] {
+    let settings = local.settings();
+    let (female, male) = (settings.prior.shares(Sex::Female), settings.prior.shares(Sex::Male));
+    let mut prior = [[0.0; 2]; CLASSES];
+    for (slot, (f, m)) in prior.iter_mut().zip(female.into_iter().zip(male)) {
+        *slot = [0.5 * f, 0.5 * m];
+    }
+    prior
 }
 
 /// What the signs of sex say by themselves, of every age alike.

@@ -54,7 +54,7 @@ use uuid::Uuid;
 
 use crate::record::{Carcass, Digest};
 pub use cause::CauseWork;
-pub use death::{Mark as TimelineMark, Timeline, timeline};
+pub use death::{CLOCK_JUMP_S, Mark as TimelineMark, Timeline, timeline};
 pub use evidence::{BUILT_IN_NAME, built_in, digest_of_table, table_of};
 pub use given::{Given, GivenCard};
 pub use observations::FINDINGS_OF;

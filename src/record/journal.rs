@@ -90,6 +90,11 @@ impl Journal {
         self.of_device(device).last().map_or(Head::start(device), Head::after)
     }
 
+    /// Its entries, by device and number, to be read one after the other.
+    pub fn into_entries(self) -> std::collections::btree_map::IntoValues<(EntryId, Digest), Entry> {
+        self.entries.into_values()
+    }
+
     /// Every body that can be read, with its entry's id and header digest; and those that cannot.
     pub fn bodies(&self) -> (Vec<(EntryId, Body)>, Vec<Setback>) {
         let mut good = Vec::new();

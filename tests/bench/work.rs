@@ -4,8 +4,8 @@
 use marrowbook::bundle::{Cover, DeviceKey, Extras, FourVersions, PhoneReading, make};
 use marrowbook::reading::{self, Given};
 use marrowbook::record::{
-    Act, Answer, Body, Carcass, ENTRY_SCHEMA, Entry, Fold, Head, Journal, Key, Moment, PersonCode, Salt, Site, Subject,
-    Value, Versions, fold, links,
+    Act, Answer, Body, Carcass, ENTRY_SCHEMA, Entry, Fold, Head, Journal, Key, Moment, PersonCode, Place, Salt, Site,
+    Subject, Value, Versions, fold, links,
 };
 use marrowbook::science::cause::{AREAS, Answers, Case, Modifiers, Table, prior};
 use serde::Deserialize;
@@ -39,6 +39,11 @@ pub(crate) fn key() -> DeviceKey {
 
 /// The entries of `count` carcasses, one chain, as one phone would have written them.
 pub(crate) fn entries(count: u128, key: &DeviceKey) -> Vec<Entry> {
+    entries_with(count, key, |_| None)
+}
+
+/// The same, each carcass with a place where `place` gives one.
+pub(crate) fn entries_with(count: u128, key: &DeviceKey, place: impl Fn(u128) -> Option<Place>) -> Vec<Entry> {
     let outing: Outing =
         serde_json::from_str(include_str!("../../demo/outing.json")).expect("the invented outing reads");
     let findings = &outing.carcasses[0].findings;
@@ -51,7 +56,12 @@ pub(crate) fn entries(count: u128, key: &DeviceKey) -> Vec<Entry> {
             answer: Answer::Seen { value: Value::Ref(Uuid::from_u128(carcass + 1)) },
             site: Site::NONE,
         };
-        for found in std::iter::once(&tie).chain(findings) {
+        let placed = place(carcass).map(|place| Found {
+            finding: "place".to_owned(),
+            answer: Answer::Seen { value: Value::Place(place) },
+            site: Site::NONE,
+        });
+        for found in std::iter::once(&tie).chain(placed.as_ref()).chain(findings) {
             // Salts that do not compress, as real ones do not.
             let mut salt = [0; 16];
             for byte in &mut salt {

@@ -12,6 +12,7 @@ import { ROOT, withPhone } from "./phone.mjs";
 const SEASON = join(ROOT, "demo/out/season");
 const OFFICE = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "debug/office");
 const PASSPHRASE = "quillback ridge is invented";
+const MARKUP = "<img src=x onerror=alert(1)>";
 const WIDE = { viewport: { width: 1280, height: 900 }, screen: { width: 1280, height: 900 }, isMobile: false, hasTouch: false, deviceScaleFactor: 1 };
 
 /** The invented season's files as crews hand them over. */
@@ -32,7 +33,8 @@ async function says(page, selector, words) {
   await page.waitForFunction(([at, wanted]) => new RegExp(wanted).test(document.querySelector(at)?.innerText ?? ""), [selector, words.source], { timeout: 60_000 });
 }
 
-async function download(page, act) {
+async function download(page, act, part) {
+  if (part) await page.click(`[data-nav="${part}"]`);
   const [file] = await Promise.all([page.waitForEvent("download"), page.click(`[data-act="${act}"]`)]);
   const path = join(mkdtempSync(join(tmpdir(), "marrowbook-office-")), file.suggestedFilename());
   await file.saveAs(path);
@@ -92,10 +94,116 @@ async function mendCard(page) {
   await page.waitForSelector('[data-signed="1"]');
 }
 
+/** Figures come in short parts after each change; this waits for the last. */
+async function worked(page) {
+  await page.waitForTimeout(50);
+  await page.waitForFunction(() => document.querySelector("[data-working]").dataset.working === "no", null, { timeout: 120_000 });
+}
+
+/** Every carcass of the list, page by page. */
+async function listed(page) {
+  await page.click('[data-nav="carcasses"]');
+  const all = [];
+  for (;;) {
+    all.push(...await page.evaluate(() => [...document.querySelectorAll("[data-carcasses] [data-carcass]")].map((one) => ({
+      id: one.dataset.carcass,
+      heads: [...one.querySelectorAll(":scope > ul:first-of-type > li")].map((li) => li.textContent),
+    }))));
+    const on = page.locator('[data-carcasses] [data-act="page-on"]');
+    if (await on.count() === 0 || await on.isDisabled()) return all;
+    await on.click();
+  }
+}
+
 const counted = (page) => page.evaluate(() => Number(document.querySelector("[data-carcasses]")?.dataset.carcasses ?? 0));
 const looked = (page) => page.evaluate(() => Number(document.querySelector("[data-looked]")?.dataset.looked ?? 0));
 
-test("a new office's day: key, card, phone, files, a phone enrolled, zip out", { timeout: 580_000 }, () => withPhone(WIDE, async (phone, place) => {
+/** One animal reported twice is joined by a person, counted once, and taken apart again. */
+async function decideOnThePage(page, look, whole, run, folder) {
+  await page.click('[data-nav="decide"]');
+  await page.waitForSelector("[data-doubles] [data-pair]", { timeout: 120_000 });
+  assert.equal(await page.locator("[data-no-key]").count(), 0);
+  await look("decide");
+  const first = page.locator("[data-doubles] [data-pair]").first();
+  const pair = (await first.getAttribute("data-pair")).split(" ");
+  const why = await first.innerText();
+  assert.match(why, /in 100 that they are one animal/);
+  // The command line's list says the same of the same two.
+  const list = run(["decide", "list"]);
+  assert.ok(list.includes(`office decide same ${pair[0]} ${pair[1]} --by CODE`), list.slice(0, 2000));
+  for (const line of why.split("\n").filter((one) => /^(\d|Odds)/.test(one))) assert.ok(list.includes(line), line);
+  await page.fill('[data-field="decide-by"]', "not a code!");
+  await first.locator('[data-act="same"]').click();
+  await says(page, "[data-decide-said]", /Type your person code first/);
+  await page.fill('[data-field="decide-by"]', "K7");
+  await first.locator('[data-act="same"]').click();
+  await says(page, "[data-decide-said]", /Decided and kept in the archive/);
+  await worked(page);
+  assert.equal(await counted(page), whole - 1, "figures follow");
+  // Saved, the command line reads the same decision.
+  await page.click('[data-nav="archive"]');
+  const zip = await download(page, "save-zip");
+  execFileSync("python3", ["-m", "zipfile", "-e", zip, folder]);
+  const files = readdirSync(join(folder, "received")).map((name) => join(folder, "received", name));
+  assert.equal(run(["read", ...files]).trim().split("\n").length, whole - 1);
+  await page.click('[data-nav="decide"]');
+  await page.locator(`[data-joined="${pair.join(" ")}"] [data-act="apart"]`).click();
+  await worked(page);
+  assert.equal(await counted(page), whole, "taken apart again");
+  const after = await download(page, "save-zip", "archive");
+  execFileSync("python3", ["-m", "zipfile", "-e", after, folder]);
+  await page.click('[data-nav="decide"]');
+  await page.waitForFunction((pair) => document.querySelector('[data-part="decide"]').innerText.length > 0 && !document.querySelector(`[data-pair="${pair}"]`), pair.join(" "), { timeout: 60_000 });
+}
+
+/** One carcass on the page: the command line's own report, printed and saved from here. */
+async function carcassPage(page, phone, look, run, folder) {
+  await page.click('[data-nav="carcasses"]');
+  // One whose phone was given a name that looks like markup.
+  let code = "";
+  for (const { id } of (await listed(page)).reverse()) {
+    await page.fill('[data-field="find"]', id);
+    await page.click(`[data-carcass="${id}"] [data-act="open-carcass"]`);
+    await page.waitForSelector(".paper h1");
+    code = (await page.innerText(".paper h1")).replace("Report on carcass ", "");
+    if ((await page.innerText(".paper")).includes(MARKUP)) break;
+    code = "";
+    await page.click('[data-act="back-to-list"]');
+  }
+  assert.ok(code, "a carcass of that phone");
+  assert.equal(await page.locator(".paper script, .paper iframe, .paper img:not([src^=\"data:image/\"]), .paper [onerror]").count(), 0);
+  await look("carcass");
+  const text = await page.innerText(".paper");
+  for (const part of ["Files that this rests on", "File SHA-256", "Chain of custody", "Laboratory and office", "What the phone said", "Continuation: every answer"]) assert.ok(text.includes(part), part);
+  const saved = readFileSync(await download(page, "report"), "utf8");
+  run(["report", code, "--out", join(folder, "report.html")]);
+  const body = (html) => html.slice(html.indexOf("<body")).replace(/Worked out on [0-9: -]+/, "");
+  assert.equal(body(saved), body(readFileSync(join(folder, "report.html"), "utf8")), "one source for both");
+  await page.evaluate(() => { globalThis.print = () => { globalThis.printedAs = document.title; }; });
+  await page.click('[data-act="print"]');
+  assert.equal(await page.evaluate(() => globalThis.printedAs), `report-${code}`);
+  for (const format of ["A4", "Letter"]) {
+    const pdf = await page.pdf({ format, path: join(ROOT, `tests/out/office-carcass-${format}.pdf`) });
+    const sheets = pdf.toString("latin1").match(/\/Type\s*\/Page\b/g).length;
+    assert.ok(sheets >= 2 && sheets <= 6, `${sheets} sheets of ${format}`);
+  }
+  await page.click('[data-act="back-to-list"]');
+}
+
+/** From what lies in the archive to the season's figures, and all of it as a zip. */
+async function season(page, look) {
+  await page.click('[data-nav="season"]');
+  await page.click('[data-act="work-season"]');
+  await page.waitForSelector("[data-season]", { timeout: 240_000 });
+  assert.ok(Number(await page.getAttribute("[data-season]", "data-season")) > 20);
+  assert.equal(await page.locator("[data-plot] svg").count(), 4);
+  await look("season");
+  const zip = await download(page, "save-season");
+  const names = execFileSync("python3", ["-m", "zipfile", "-l", zip], { encoding: "utf8" });
+  for (const name of ["manifest.txt", "season.json", "causes.csv", "weeks.svg"]) assert.ok(names.includes(name), names);
+}
+
+test("a new office's day: key, card, phone, files, a phone enrolled, zip out", { timeout: 900_000 }, () => withPhone(WIDE, async (phone, place) => {
   const { page } = phone;
   page.on("dialog", (dialog) => dialog.accept());
   await page.goto(`${place.url}office/`);
@@ -123,11 +231,14 @@ test("a new office's day: key, card, phone, files, a phone enrolled, zip out", {
   // Crews' files: nobody is enrolled, nothing counts.
   await page.click('[data-nav="files"]');
   await page.setInputFiles('[data-pick="bundles"] input', handedIn());
-  await page.waitForSelector("[data-looked]", { timeout: 120_000 });
+  await page.waitForSelector("[data-looked]", { timeout: 120_000, state: "attached" });
+  await worked(page);
   assert.equal(await counted(page), 0, "nothing counts before a phone is enrolled");
   const all = await looked(page);
   assert.ok(all > 20, `${all} carcasses to look at`);
   await look("files");
+  await page.click('[data-nav="carcasses"]');
+  await look("carcasses-looked");
   await page.click('[data-nav="phones"]');
   const strangers = await page.locator("[data-unknown]").count();
   assert.ok(strangers >= 2);
@@ -139,15 +250,19 @@ test("a new office's day: key, card, phone, files, a phone enrolled, zip out", {
   await first.locator('[data-field="phone-name"]').fill("blue phone");
   await first.locator('[data-act="enrol"]').click();
   await page.waitForSelector('[data-enrolled="blue phone"]', { timeout: 60_000 });
+  await worked(page);
   const some = await counted(page);
   assert.ok(some > 0 && some < all, `${some} of ${all} count now`);
   for (let n = 1; n < strangers; n += 1) {
     const next = page.locator("[data-unknown]").first();
     await next.locator('[data-field="compared"]').check();
-    await next.locator('[data-field="phone-name"]').fill(`phone ${n}`);
+    // What is typed is shown as typed, and never markup.
+    const name = n === 1 ? MARKUP : `phone ${n}`;
+    await next.locator('[data-field="phone-name"]').fill(name);
     await next.locator('[data-act="enrol"]').click();
-    await page.waitForSelector(`[data-enrolled="phone ${n}"]`, { timeout: 60_000 });
+    await page.waitForSelector(`[data-enrolled="${name}"]`, { timeout: 60_000 });
   }
+  await worked(page);
   assert.equal(await looked(page), 0);
   const whole = await counted(page);
   await look("phones-enrolled");
@@ -165,12 +280,11 @@ test("a new office's day: key, card, phone, files, a phone enrolled, zip out", {
   const files = readdirSync(join(folder, "received")).map((name) => join(folder, "received", name));
   const run = (args) => { try { return execFileSync(OFFICE, ["--archive", folder, ...args], { encoding: "utf8", maxBuffer: 1 << 28 }); } catch (error) { return error.stdout; } };
   const read = run(["read", ...files]).trim().split("\n").map((line) => JSON.parse(line));
-  const shown = await page.evaluate(() => [...document.querySelectorAll("[data-carcasses] [data-carcass]")].map((one) => one.dataset.carcass));
-  assert.deepEqual(read.map((line) => line.carcass).sort(), shown.sort(), "the same carcasses");
+  const shown = await listed(page);
+  assert.deepEqual(read.map((line) => line.carcass).sort(), shown.map((one) => one.id).sort(), "the same carcasses");
   assert.equal(shown.length, whole);
   for (const line of read.slice(0, 10)) {
-    const heads = await page.evaluate((id) => [...document.querySelectorAll(`[data-carcass="${id}"] > ul:first-of-type > li`)].map((li) => li.textContent), line.carcass);
-    for (const head of heads) {
+    for (const head of shown.find((one) => one.id === line.carcass).heads) {
       const said = head.slice(head.indexOf(": ") + 2);
       assert.ok(Object.values(line.said).flat().includes(said), `${said} of ${line.carcass}`);
     }
@@ -183,7 +297,16 @@ test("a new office's day: key, card, phone, files, a phone enrolled, zip out", {
   await page.click('[data-nav="archive"]');
   await page.setInputFiles('[data-pick="zip"] input', zip);
   await page.waitForSelector('[data-key="locked"]', { timeout: 60_000 });
-  await page.waitForFunction((n) => Number(document.querySelector("[data-carcasses]")?.dataset.carcasses) === n, whole, { timeout: 60_000 });
+  await page.waitForFunction((n) => Number(document.querySelector("[data-carcasses]")?.dataset.carcasses) === n, whole, { timeout: 120_000 });
+  // Without the key nothing is decided, and the page says so.
+  await page.click('[data-nav="decide"]');
+  await page.waitForSelector("[data-doubles] [data-pair]", { timeout: 120_000 });
+  assert.equal(await page.locator("[data-no-key]").count(), 1);
+  await page.fill('[data-field="decide-by"]', "K7");
+  await page.locator('[data-doubles] [data-act="same"]').first().click();
+  await says(page, "[data-decide-said]", /Nothing can be decided here yet/);
+  assert.equal(await counted(page), whole);
+  await page.click('[data-nav="archive"]');
   await page.fill('[data-field="key.page.passphrase"]', "quillback ridge is invente");
   await page.click('[data-act="open-key"]');
   await says(page, "[data-key-said]", /does not open the office key/);
@@ -193,7 +316,11 @@ test("a new office's day: key, card, phone, files, a phone enrolled, zip out", {
   await page.click('[data-nav="files"]');
   await page.setInputFiles('[data-pick="bundles"] input', files[0]);
   await page.waitForSelector('[data-kept="before"]');
-  assert.equal(await page.getAttribute("[data-archive]", "data-archive"), "0", "a bundle again is no news");
+  assert.equal(await page.getAttribute("[data-archive]", "data-archive"), "0", "a bundle again is no news, and nothing was decided");
+  await worked(page);
+  await decideOnThePage(page, look, whole, run, folder);
+  await carcassPage(page, phone, look, run, folder);
+  await season(page, look);
   await page.click('[data-nav="card"]');
   await page.click('[data-act="newest-card"]');
   assert.equal(await page.inputValue('[data-at="/serial"]'), "2", "one higher than the card before");

@@ -5,10 +5,10 @@ use std::fmt::Write as _;
 
 use super::{LANGUAGE, escaped, tell, tell_with};
 use crate::guide::answer_words;
+use crate::office::hand::Worked;
+use crate::office::to_decide::question_words;
 use crate::record::letters::large;
-use crate::record::{
-    Act, Answer, Body, Carcass, CustodyItem, CustodyStep, DeviceId, EntryId, Journal, Site, Stored, Subject, named,
-};
+use crate::record::{Act, Answer, Body, Carcass, CustodyItem, CustodyStep, DeviceId, EntryId, Site, Subject, named};
 use crate::words::{Arg, say};
 
 /// One line.
@@ -37,12 +37,6 @@ fn plain(number: &str) -> String {
     number.chars().filter(|c| c.is_alphanumeric()).map(large).collect()
 }
 
-/// A finding with its place.
-pub(super) fn question(finding: &str, at: Site) -> String {
-    let (name, place) = (answer_words::finding(LANGUAGE, finding), answer_words::site(LANGUAGE, at));
-    if place.is_empty() { name } else { format!("{name}, {place}") }
-}
-
 /// Numbers as `1, 4, 5`.
 pub(super) fn listed(numbers: &[usize]) -> String {
     numbers.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
@@ -51,16 +45,19 @@ pub(super) fn listed(numbers: &[usize]) -> String {
 impl History {
     /// Of the entries that count, or of all where none does; `taken` is what was taken from the carcass, `all` every
     /// entry at hand.
-    pub(super) fn of(carcass: &Carcass, taken: &[CustodyItem], journal: &Journal, all: &Journal) -> Self {
-        let mut history = Self::lines_of(carcass, taken, journal);
-        let counted: BTreeSet<EntryId> = journal.entries().map(crate::record::Entry::id).collect();
-        let every = Self::lines_of(carcass, taken, all);
-        history.strange = every.numbers.keys().filter(|id| !counted.contains(id)).count();
+    pub(super) fn of(carcass: &Carcass, taken: &[CustodyItem], worked: &Worked, all: &Worked) -> Self {
+        let mut history = Self::lines_of(carcass, taken, worked);
+        if !std::ptr::eq(worked, all) {
+            let every = Self::lines_of(carcass, taken, all);
+            // Bodies stand in the order of their ids.
+            let counted = |id: &EntryId| worked.bodies.binary_search_by_key(id, |(one, _)| *one).is_ok();
+            history.strange = every.numbers.keys().filter(|id| !counted(id)).count();
+        }
         history
     }
 
-    fn lines_of(carcass: &Carcass, taken: &[CustodyItem], journal: &Journal) -> Self {
-        let (bodies, unreadable) = journal.bodies();
+    fn lines_of(carcass: &Carcass, taken: &[CustodyItem], worked: &Worked) -> Self {
+        let bodies = &worked.bodies;
         let samples: BTreeSet<String> = taken.iter().map(|item| plain(&item.number)).collect();
         let about = |act: &Act| match act {
             Act::Answer { key, .. } => match key.subject {
@@ -74,12 +71,12 @@ impl History {
         };
         let own: BTreeSet<EntryId> = bodies.iter().filter(|(_, body)| about(&body.act)).map(|(id, _)| *id).collect();
         let mut lines: Vec<Line> = bodies
-            .into_iter()
+            .iter()
             .filter(|(id, body)| {
                 own.contains(id)
                     || matches!(&body.act, Act::Withdraw { supersedes } if supersedes.iter().any(|one| own.contains(one)))
             })
-            .map(|(id, body)| Line { id, body })
+            .map(|(id, body)| Line { id: *id, body: body.clone() })
             .collect();
         lines.sort_by_key(|line| (line.body.at.unix_seconds(), line.id));
         let numbers: BTreeMap<EntryId, usize> = lines.iter().enumerate().map(|(n, line)| (line.id, n + 1)).collect();
@@ -96,8 +93,8 @@ impl History {
                 weighed.extend(supersedes.iter().filter(other).map(|id| (*id, n + 1)));
             }
         }
-        let withheld = journal.entries().filter(|entry| entry.stored == Stored::Withheld).count();
-        Self { lines, numbers, gone, weighed, strange: 0, withheld, unreadable: unreadable.len() }
+        let (withheld, unreadable) = (worked.withheld, worked.folded.set_aside.len());
+        Self { lines, numbers, gone, weighed, strange: 0, withheld, unreadable }
     }
 
     /// What a device wrote, one line each.
@@ -140,7 +137,7 @@ impl History {
             ("typed", line.body.typed_by.to_string().into()),
         ];
         let when = tell_with("report.typed", &when);
-        let question = |finding: &str, site: Site| escaped(&question(finding, site));
+        let question = |finding: &str, site: Site| escaped(&question_words(finding, site));
         let said = match &line.body.act {
             Act::Answer { key, answer, .. } => {
                 let finding = key.finding.as_str();

@@ -6,24 +6,25 @@ mod history;
 #[cfg(test)]
 mod tests;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 use uuid::Uuid;
 
-use super::hand::Hand;
+use super::hand::{Figures, Hand, Worked};
 use super::paper::Sheet;
-use super::recompute::{CarcassLine, Recomputed};
+use super::recompute::CarcassLine;
 use super::season::svg::escaped;
 use super::sketch::drawn;
+use super::to_decide::question_words;
 use crate::guide::answer_words;
 use crate::record::short_code::short_code;
-use crate::record::{Carcass, EntryId, Journal, Moment, Value};
+use crate::record::{Carcass, Digest, EntryId, Moment, Site, Value};
 use crate::words::{Arg, Language, say, say_office};
 use history::History;
 
 const LANGUAGE: Language = Language::English;
 
-/// The most photos that are printed; the rest lies in the archive.
+/// The most photos on the report's own two sheets; the others go on the continuation.
 const PRINTED: usize = 6;
 
 fn tell(id: &str) -> String {
@@ -39,59 +40,101 @@ struct Report<'a> {
     hand: &'a Hand,
     line: &'a CarcassLine,
     carcass: &'a Carcass,
-    journal: &'a Journal,
+    worked: &'a Worked,
+    all: &'a Worked,
     counted: bool,
     now: Moment,
+}
+
+/// The report, for a file of its own or for a place in a page.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Sheets {
+    /// Its title, as HTML shows it.
+    pub title: String,
+    /// The rule for the sheets of paper: size, margins, number at the foot.
+    pub page_rule: String,
+    /// What stands on them: HTML in which all that was typed is escaped.
+    pub body: String,
+}
+
+impl Sheets {
+    /// A page of HTML that needs nothing beside it.
+    pub fn html(&self) -> String {
+        let Self { title, page_rule, body } = self;
+        format!(
+            "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>{title}</title>\n<style>\n\
+             {page_rule}\n{STYLE}</style></head><body class=\"paper-body\">\n<article class=\"paper\">\n{body}</article></body></html>\n"
+        )
+    }
 }
 
 /// The report on a carcass by any of its ids, as of `now`; `None` where the archive has no such carcass. With a sheet
 /// its size is fixed; without, the printer's is taken.
 pub fn carcass_report(hand: &Hand, carcass: Uuid, now: Moment, sheet: Option<Sheet>) -> Option<String> {
-    let figures = hand.figures(now);
-    let find = |recomputed: &Recomputed| {
-        let found = recomputed.folded.carcasses.values().find(|one| one.joined.contains(&carcass));
+    carcass_sheets(hand, &hand.figures(now), carcass, now, sheet).map(|sheets| sheets.html())
+}
+
+/// The same from figures that were worked out before, of the same archive.
+pub fn carcass_sheets(
+    hand: &Hand,
+    figures: &Figures,
+    carcass: Uuid,
+    now: Moment,
+    sheet: Option<Sheet>,
+) -> Option<Sheets> {
+    let find = |worked: &Worked| {
+        let folded = &worked.folded.carcasses;
+        let found = folded.get(&carcass).or_else(|| folded.values().find(|one| one.joined.contains(&carcass)));
         found.map(|one| one.id)
     };
-    let (recomputed, id, counted) = match (find(&figures.counted), find(&figures.looked)) {
+    let (worked, id, counted) = match (find(&figures.counted), find(&figures.looked)) {
         (Some(id), _) => (&figures.counted, id, true),
         (None, Some(id)) => (&figures.looked, id, false),
         (None, None) => return None,
     };
-    let journal = hand.journal(counted);
     let report = Report {
         hand,
-        line: recomputed.carcasses.iter().find(|line| line.carcass == id)?,
-        carcass: recomputed.folded.carcasses.get(&id)?,
-        journal: &journal,
+        // In the order of the ids, as the fold has them.
+        line: worked.carcasses.iter().find(|line| line.carcass == id)?,
+        carcass: worked.folded.carcasses.get(&id)?,
+        worked,
+        all: &figures.looked,
         counted,
         now,
     };
-    Some(report.html(sheet))
+    Some(report.sheets(sheet))
 }
 
 impl Report<'_> {
-    fn html(&self, sheet: Option<Sheet>) -> String {
+    fn sheets(&self, sheet: Option<Sheet>) -> Sheets {
         let code = short_code(self.carcass.id);
         let title = tell_with("report.title", &[("code", code.as_str().into())]);
         let size = sheet.map_or_else(String::new, |sheet| format!("size: {} portrait; ", sheet.css()));
         // The code is of letters and digits; a margin's text is CSS and takes no markup.
         let foot = say_office(LANGUAGE, "report.page", &[("code", code.as_str().into())]).replace(['"', '\\'], "");
-        let history = History::of(self.carcass, &self.line.custody, self.journal, &self.hand.journal(false));
-        let mut out = format!(
-            "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>{title}</title>\n<style>\n\
-             @page {{ {size}margin: 12mm 12mm 14mm; @bottom-right {{ content: \"{foot} \" counter(page) \" / \" \
-             counter(pages); font: 8pt sans-serif }} }}\n{STYLE}</style></head><body>\n<h1>{title}</h1>\n"
+        let history = History::of(self.carcass, &self.line.custody, self.worked, self.all);
+        let page_rule = format!(
+            "@page {{ {size}margin: 12mm 12mm 14mm; @bottom-right {{ content: \"{foot} \" counter(page) \" / \" \
+             counter(pages); font: 8pt sans-serif }} }}"
         );
+        let mut out = format!("<h1>{title}</h1>\n");
+        let photos = self.photos();
         self.head(&mut out);
-        self.pictures(&mut out);
-        self.readings(&mut out, &history.numbers);
+        self.visits(&mut out);
+        self.pictures(&photos, &mut out);
+        let sources = self.readings(&mut out, &history.numbers);
         self.phones(&mut out);
         self.custody(&mut out);
         self.lab(&mut out, &history);
         self.files(&mut out, &history);
+        let _ = writeln!(out, "<p class=\"read-by\">{}</p>", tell("report.read_by"));
+        // What has no bound goes on sheets of its own: the report itself stays on two.
+        out.push_str("<div class=\"continuation\">\n");
         history.write(&mut out);
-        out.push_str("</body></html>\n");
-        out
+        let _ = writeln!(out, "<h2>{}</h2>\n<p class=\"sources\">{sources}</p>", tell("report.sources"));
+        self.more_pictures(&photos, &mut out);
+        out.push_str("</div>\n");
+        Sheets { title, page_rule, body: out }
     }
 
     fn head(&self, out: &mut String) {
@@ -118,7 +161,33 @@ impl Report<'_> {
         }
     }
 
-    fn pictures(&self, out: &mut String) {
+    /// What it was, where it lay, and who looked at it when.
+    fn visits(&self, out: &mut String) {
+        for finding in ["species", "place"] {
+            let answer = self.carcass.question(finding, Site::NONE).answer();
+            let name = escaped(&question_words(finding, Site::NONE));
+            let _ =
+                writeln!(out, "<p>{name}: <b>{}</b></p>", escaped(&answer_words::answer(LANGUAGE, finding, &answer)));
+        }
+        for exam in self.carcass.examinations.values() {
+            let standing = || exam.sheet.answers().flat_map(|(_, _, all)| all);
+            let mut times: Vec<Moment> = standing().map(|one| one.at).filter(|at| *at != Moment::EPOCH).collect();
+            times.sort_by_key(|at| at.unix_seconds());
+            let (Some(first), Some(last)) = (times.first().copied(), times.last().copied()) else { continue };
+            let who: BTreeSet<String> = standing().map(|one| one.observer.to_string()).collect();
+            let kind = exam.sheet.question("examination_kind", Site::NONE).answer();
+            let args = [
+                ("kind", answer_words::answer(LANGUAGE, "examination_kind", &kind).into()),
+                ("from", answer_words::date_and_time(first).into()),
+                ("to", answer_words::date_and_time(last).into()),
+                ("who", who.into_iter().collect::<Vec<_>>().join(", ").into()),
+            ];
+            let _ = writeln!(out, "<p>{}</p>", tell_with("report.visit", &args));
+        }
+    }
+
+    /// Every photo that stands, with what it shows and when it was named.
+    fn photos(&self) -> Vec<(String, Digest)> {
         let mut photos = Vec::new();
         for exam in self.carcass.examinations.values() {
             for (finding, site, standing) in exam.sheet.answers() {
@@ -126,29 +195,35 @@ impl Report<'_> {
                     if let Some(Value::Photo(photo)) = one.answer.value()
                         && finding.as_str() != crate::record::PHOTO_DELETED
                     {
-                        let name = history::question(finding.as_str(), site);
+                        let name = question_words(finding.as_str(), site);
                         photos.push((format!("{name} ({})", answer_words::date_and_time(one.at)), photo.sha256));
                     }
                 }
             }
         }
+        photos
+    }
+
+    fn figures(&self, photos: &[(String, Digest)], out: &mut String) {
+        out.push_str("<div class=\"photos\">\n");
+        for (name, digest) in photos {
+            let caption = escaped(name);
+            let picture = match self.hand.photo(*digest) {
+                Some(bytes) => format!("<img alt=\"{caption}\" src=\"{}\">", data_uri(&bytes)),
+                None => {
+                    format!("<p>{}</p>", tell_with("report.photo_missing", &[("digest", digest.to_string().into())]))
+                }
+            };
+            let _ = writeln!(out, "<figure>{picture}<figcaption>{caption}</figcaption></figure>");
+        }
+        out.push_str("</div>\n");
+    }
+
+    fn pictures(&self, photos: &[(String, Digest)], out: &mut String) {
         let sketches = drawn(self.carcass, None);
         if !photos.is_empty() {
-            let _ = writeln!(out, "<h2>{}</h2>\n<div class=\"photos\">", tell("report.photos"));
-            for (name, digest) in photos.iter().take(PRINTED) {
-                let caption = escaped(name);
-                let picture = match self.hand.photo(*digest) {
-                    Some(bytes) => format!("<img alt=\"{caption}\" src=\"{}\">", data_uri(&bytes)),
-                    None => {
-                        format!(
-                            "<p>{}</p>",
-                            tell_with("report.photo_missing", &[("digest", digest.to_string().into())])
-                        )
-                    }
-                };
-                let _ = writeln!(out, "<figure>{picture}<figcaption>{caption}</figcaption></figure>");
-            }
-            out.push_str("</div>\n");
+            let _ = writeln!(out, "<h2>{}</h2>", tell("report.photos"));
+            self.figures(photos.get(..PRINTED).unwrap_or(photos), out);
             if let Some(more) = photos.len().checked_sub(PRINTED).filter(|more| *more > 0) {
                 let n = Arg::Count(i64::try_from(more).unwrap_or(i64::MAX));
                 let _ = writeln!(out, "<p>{}</p>", tell_with("report.photos.more", &[("n", n)]));
@@ -160,7 +235,15 @@ impl Report<'_> {
         }
     }
 
-    fn readings(&self, out: &mut String, numbers: &BTreeMap<EntryId, usize>) {
+    fn more_pictures(&self, photos: &[(String, Digest)], out: &mut String) {
+        if let Some(more) = photos.get(PRINTED..).filter(|more| !more.is_empty()) {
+            let _ = writeln!(out, "<h2>{}</h2>", tell("report.photos.others"));
+            self.figures(more, out);
+        }
+    }
+
+    /// Writes the readings; returns the sources that they name.
+    fn readings(&self, out: &mut String, numbers: &BTreeMap<EntryId, usize>) -> String {
         let _ = writeln!(out, "<h2>{}</h2>\n<div class=\"two\">", tell("report.readings"));
         let mut sources = BTreeMap::new();
         for reading in self.line.readings.each() {
@@ -193,13 +276,13 @@ impl Report<'_> {
             }
             let _ = writeln!(out, "<p class=\"basis\">{}</p></section>", told.join("; "));
         }
-        let _ = writeln!(out, "</div>\n<h2>{}</h2>\n<p class=\"sources\">", tell("report.sources"));
+        out.push_str("</div>\n");
         let mut sources: Vec<_> = sources.into_iter().map(|((cite, mark), n)| (n, cite, mark)).collect();
         sources.sort();
-        for (n, cite, mark) in sources {
-            let _ = writeln!(out, "<b>S{n}</b> {} <b>[{}]</b> ", escaped(&cite), escaped(&mark));
-        }
-        out.push_str("</p>\n");
+        let told = sources
+            .into_iter()
+            .map(|(n, cite, mark)| format!("<b>S{n}</b> {} <b>[{}]</b> ", escaped(&cite), escaped(&mark)));
+        told.collect()
     }
 }
 
@@ -210,21 +293,5 @@ fn data_uri(bytes: &[u8]) -> String {
     format!("data:image/{kind};base64,{}", base64::engine::general_purpose::STANDARD.encode(bytes))
 }
 
-const STYLE: &str = "\
-body { margin: 0 auto; max-width: 190mm; font: 8.5pt/1.25 sans-serif; color: #000; background: #fff }\n\
-h1 { font-size: 15pt; margin: 0 0 1mm; border-left: 1.5mm solid #0b4f9c; padding-left: 2mm }\n\
-h2 { font-size: 10pt; margin: 2mm 0 0.8mm; border-bottom: 0.3mm solid #000; break-after: avoid }\n\
-h3 { font-size: 8.5pt; margin: 1mm 0 0 }\n\
-p, ul { margin: 0 0 0.5mm } ul { padding-left: 4mm }\n\
-.two { columns: 2; column-gap: 5mm; font-size: 7.2pt }\n\
-section { break-inside: avoid-page }\n\
-.mark { border-left: 1mm solid #000; padding-left: 1.5mm }\n\
-.basis, .sources { font-size: 6.2pt; overflow-wrap: anywhere }\n\
-.files li { overflow-wrap: anywhere; font-size: 7pt }\n\
-.photos { display: flex; flex-wrap: wrap; gap: 2mm } figure { margin: 0; width: 29mm; font-size: 6.5pt }\n\
-img { width: 29mm; height: 22mm; object-fit: contain; border: 0.2mm solid #000 }\n\
-.sketch svg { display: block; max-width: 80mm; max-height: 55mm }\n\
-.history { columns: 2; column-gap: 5mm; font-size: 6.3pt; list-style: none; padding: 0 }\n\
-.history li { break-inside: avoid; border-bottom: 0.1mm solid #000; overflow-wrap: anywhere }\n\
-@media screen { body { padding: 5mm; font-size: 11pt } .two, .history { font-size: 10pt } .basis, .sources, .files li \
-{ font-size: 9pt } figure { width: 60mm } img { width: 60mm; height: auto } }\n";
+/// One style for the file and for the office's page, which links it.
+const STYLE: &str = include_str!("../../../style/report.css");

@@ -3,7 +3,9 @@
 use super::*;
 use crate::bundle::{Cover, DeviceKey, Extras, FourVersions, make};
 use crate::office::key_file::{KeyFile, Randomness};
-use crate::record::{Act, Answer, Body, ENTRY_SCHEMA, Head, Key, PersonCode, Salt, Site, Subject, Versions, uuid_v7};
+use crate::record::{
+    Act, Answer, Body, ENTRY_SCHEMA, Head, Journal, Key, PersonCode, Salt, Site, Subject, Versions, uuid_v7,
+};
 
 fn at() -> Moment {
     Moment::parse("2027-02-14T12:00:00-05:00").unwrap()

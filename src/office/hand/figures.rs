@@ -1,21 +1,44 @@
 //! What follows from the archive.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use super::Hand;
+use super::working::Working;
 use crate::card::Card;
 use crate::office::cards::Cards;
-use crate::office::opening::Outcome;
+use crate::office::chains::Odd;
 use crate::office::recompute::{CarcassLine, Gathered, Recomputed};
-use crate::record::{Fold, Journal, Moment, fold};
+use crate::record::{Body, EntryId, Fold, Journal, Moment, fold};
+
+/// What one set of entries comes to.
+#[derive(Clone, Debug)]
+pub struct Worked {
+    /// Carcasses with their readings.
+    pub recomputed: Recomputed,
+    /// Every body that can be read, in the order of device and number.
+    pub bodies: Vec<(EntryId, Body)>,
+    /// How many entries there are whose text is withheld.
+    pub withheld: usize,
+    /// Forks, gaps, clocks that went back.
+    pub odd: Vec<Odd>,
+}
+
+impl std::ops::Deref for Worked {
+    type Target = Recomputed;
+
+    fn deref(&self) -> &Recomputed {
+        &self.recomputed
+    }
+}
 
 /// What follows from the archive.
 #[derive(Clone, Debug)]
 pub struct Figures {
     /// What enrolled devices wrote: this counts.
-    pub counted: Recomputed,
+    pub counted: Arc<Worked>,
     /// Everything intact together, whoever wrote it: to be looked at, counted in nothing.
-    pub looked: Recomputed,
+    pub looked: Arc<Worked>,
 }
 
 impl Figures {
@@ -75,17 +98,13 @@ impl Hand {
 
     /// Everything of the archive, worked out anew with the office's cards as of `now`: what counts, and all together.
     pub fn figures(&self, now: Moment) -> Figures {
-        let cards = self.cards().0;
-        let (mut counted, mut all) = (Gathered::default(), Gathered::default());
-        let mut alike = true;
-        for judged in self.received.values() {
-            counted.take_counted(judged);
-            all.take(judged);
-            alike &= judged.worst() == Outcome::Intact;
-        }
-        let counted = counted.recompute_with(&cards, now);
-        // Most days everything is of enrolled phones, and once is enough.
-        let looked = if alike { counted.clone() } else { all.recompute_with(&cards, now) };
-        Figures { counted, looked }
+        let mut working = self.working(now);
+        while working.step() {}
+        working.done()
+    }
+
+    /// The same in parts. What is taken in from now on is not in it.
+    pub fn working(&self, now: Moment) -> Working {
+        Working::of(self.received.values().cloned().collect(), Arc::new(self.cards().0), now)
     }
 }

@@ -1,12 +1,14 @@
 //! The office at its desk: what was handed in, the archive that it goes into, the keyring, and what follows from it.
 //! Nothing here knows a browser.
 
+mod deciding;
 mod figures;
 mod photos;
 mod ring;
 mod taking;
 #[cfg(test)]
 mod tests;
+mod working;
 
 use std::collections::BTreeMap;
 use std::path::PathBuf;
@@ -16,11 +18,13 @@ use crate::bundle::Fingerprint;
 use crate::office::archive::{Archive, ArchiveError, SHARED, hex};
 use crate::office::files::HeldFiles;
 use crate::office::keyring::{Keyring, KeyringError};
-use crate::office::opening::{Judged, Outcome, judge};
+use crate::office::opening::{Judged, Outcome, judge, rejudge};
 use crate::office::zipped::Tree;
 use crate::record::{Digest, Moment};
 
-pub use figures::Figures;
+pub use deciding::{Decision, NotDecided, Random};
+pub use figures::{Figures, Worked};
+pub use working::Working;
 
 /// A file as it was picked.
 #[derive(Clone, Debug)]
@@ -90,7 +94,7 @@ pub enum DeskError {
     #[error("{0}")]
     Keyring(#[from] KeyringError),
     /// The office key has not been opened.
-    #[error("the keyring is signed with the office key: open it with its passphrase first, or make one")]
+    #[error("this is signed with the office key: open it with its passphrase first, or make one")]
     NoKey,
     /// Two archives that cannot be one.
     #[error(
@@ -190,6 +194,12 @@ impl Hand {
 
     /// Reads keyring, files and photos of the archive anew.
     fn load(&mut self) -> Result<(), DeskError> {
+        self.load_ring()?;
+        self.photos = self.archive().photos()?;
+        self.judge_all()
+    }
+
+    fn load_ring(&mut self) -> Result<(), DeskError> {
         let archive = self.archive();
         self.keyring = archive.keyring()?;
         let key = archive.office_key()?;
@@ -207,8 +217,18 @@ impl Hand {
                 _ => RingFrom::Nowhere,
             },
         };
-        self.photos = archive.photos()?;
-        self.judge_all()
+        Ok(())
+    }
+
+    /// Every file by the keyring as it is now. What was opened is not opened again: only who signed it is asked anew.
+    fn stand_all(&mut self) {
+        let keyring = &self.keyring;
+        self.received.values_mut().for_each(|judged| rejudge(judged, keyring));
+        for file in &mut self.files {
+            if let What::Judged(judged) = &mut file.what {
+                judged.stand(keyring);
+            }
+        }
     }
 
     fn judge_all(&mut self) -> Result<(), DeskError> {

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::{Hand, Picked, What};
 use crate::office::opening::Judged;
-use crate::office::photos::{deleted, named};
+use crate::office::photos::named;
 use crate::record::{Digest, Photo};
 
 impl Hand {
@@ -65,6 +65,6 @@ fn told_of_photos<'a>(
         let label = contents.payload.label.as_str();
         named.extend(contents.payload.photos.iter().map(|photo| (photo.sha256, (photo, label))));
     }
-    gone.extend(deleted(judged));
+    gone.extend(&judged.deleted);
     judged.carried.iter().for_each(|inner| told_of_photos(inner, named, gone));
 }

@@ -88,14 +88,17 @@ impl Hand {
         self.save(&ring, key)
     }
 
-    fn save(&mut self, ring: &Keyring, key: Option<&DeviceKey>) -> Result<(), DeskError> {
-        let key = key.ok_or(DeskError::NoKey)?;
-        let ours = self.office_key().and_then(|file| file.public().ok()).ok_or(DeskError::NoKey)?;
-        if ours != key.public() {
-            return Err(DeskError::NoKey);
-        }
+    /// Whether this is the key of the office whose archive lies here.
+    pub(super) fn is_ours(&self, key: &DeviceKey) -> bool {
+        self.office_key().and_then(|file| file.public().ok()) == Some(key.public())
+    }
+
+    pub(super) fn save(&mut self, ring: &Keyring, key: Option<&DeviceKey>) -> Result<(), DeskError> {
+        let key = key.filter(|key| self.is_ours(key)).ok_or(DeskError::NoKey)?;
         self.archive().save_keyring(ring, Some(key))?;
-        self.load()
+        self.load_ring()?;
+        self.stand_all();
+        Ok(())
     }
 }
 

@@ -118,3 +118,85 @@ fn an_unknown_phone_counts_in_nothing_until_its_words_were_compared_and_a_retire
     assert!(Hand::default().take_archive(files.clone()).is_err());
     assert!(matches!(hand.take_archive(files), Err(DeskError::Apart(_))), "two keyrings cannot be one");
 }
+
+#[test]
+fn a_decision_is_signed_with_the_open_key_and_the_figures_follow() {
+    use crate::office::hand::{Decision, NotDecided, Random};
+    use crate::record::{Act, Answer, Body, ENTRY_SCHEMA, Head, Key, PersonCode, Salt, Site, Subject, Value, Versions};
+    let phone = DeviceKey::from_seed(&[3; 32]);
+    let office = DeviceKey::from_seed(&[5; 32]);
+    let random = crate::office::key_file::Randomness { seed: [5; 32], salt: [1; 16], nonce: [2; 12] };
+    let person = |code: &str| PersonCode::new(code).unwrap();
+    let ids = [crate::record::uuid_v7(2, [8; 10]), crate::record::uuid_v7(2, [9; 10])];
+    let mut head = Head::start(phone.public().id());
+    let mut entries = Vec::new();
+    let mut say = |n: usize, finding: &str, who: &str, answer: Answer| {
+        let subject = Subject::Examination(crate::record::uuid_v7(1, [u8::try_from(n).unwrap(); 10]));
+        let key = Key { subject, finding: finding.into(), site: Site::NONE, observer: person(who) };
+        let body = Body {
+            schema: ENTRY_SCHEMA,
+            act: Act::Answer { key, answer, supersedes: vec![] },
+            typed_by: person(who),
+            at: at(),
+            zone: String::new(),
+            since_start_ms: None,
+            versions: Versions { protocol: 1, step: None, card: None },
+        };
+        let entry = head.next(&body, Salt([1; 16])).unwrap();
+        head = Head::after(&entry);
+        entries.push(entry);
+    };
+    for (n, id) in ids.into_iter().enumerate() {
+        say(n, "examined_carcass", "K7", Answer::Seen { value: Value::Ref(id) });
+    }
+    say(0, "species", "K7", Answer::choice("white_tailed_deer"));
+    say(0, "species", "B2", Answer::choice("other_deer"));
+    let cover = crate::bundle::Cover {
+        bundle: crate::record::uuid_v7(3, [9; 10]),
+        made_at: at(),
+        zone: String::new(),
+        app: "0".to_owned(),
+        versions: crate::bundle::FourVersions { envelope: 1, entry_schema: ENTRY_SCHEMA, protocol: 1, science: 1 },
+        label: "blue".to_owned(),
+        crew: None,
+        card: None,
+    };
+    let bundle = crate::bundle::make(cover, &entries, crate::bundle::Extras::default(), &phone).unwrap();
+    let mut hand = Hand::default();
+    hand.take("a.txt".to_owned(), bundle.into_bytes());
+    hand.take_office_key(&KeyFile::make("acorn basin cedar dolphin", random).unwrap(), &office).unwrap();
+    hand.enrol("blue", phone.public().id(), Some(&office), at()).unwrap();
+    let by = || (person("K7"), at(), Random { id: [4; 10], salts: [[5; 16], [6; 16]] });
+    let same = Decision::Same(ids[0], ids[1]);
+    let (before, figures) = (hand.held().all(), hand.figures(at()));
+    let other = DeviceKey::from_seed(&[6; 32]);
+    for key in [None, Some(&other)] {
+        let refused = hand.decide(&figures, &same, key, by());
+        assert!(matches!(refused, Err(NotDecided::Desk(DeskError::NoKey))), "{refused:?}");
+    }
+    assert_eq!(hand.held().all(), before, "nothing was written");
+    // One animal, then two after all: each is one more signed file of the office's own chain.
+    hand.decide(&figures, &same, Some(&office), by()).unwrap();
+    let figures = hand.figures(at());
+    assert_eq!(figures.counted.carcasses.len(), 1);
+    assert_eq!(hand.held().all().keys().filter(|path| path.starts_with("received/")).count(), 2);
+    hand.decide(&figures, &Decision::Apart(ids[0], ids[1]), Some(&office), by()).unwrap();
+    let figures = hand.figures(at());
+    assert_eq!(figures.counted.carcasses.len(), 2);
+    assert!(figures.counted.odd.is_empty(), "one chain without a gap: {:?}", figures.counted.odd);
+    // An answer is chosen with a reason only.
+    let of = |hand: &Hand| hand.folded().carcasses[&ids[0]].question("species", Site::NONE).results().len();
+    assert_eq!(of(&hand), 2);
+    let entry = entries[3].id();
+    let choose = |reason: &str| Decision::Answer { carcass: ids[0], entry, reason: reason.to_owned() };
+    assert!(hand.decide(&figures, &choose(" "), Some(&office), by()).is_err());
+    hand.decide(&figures, &choose("photo"), Some(&office), by()).unwrap();
+    assert_eq!(of(&hand), 1);
+    let now = hand.folded();
+    let settled = now.carcasses[&ids[0]].question("species", Site::NONE).settled().cloned();
+    assert_eq!(settled, Some(Answer::choice("other_deer")));
+    // The archive opens again with the same decisions in it.
+    let mut next = Hand::default();
+    next.take_archive(hand.held().all()).unwrap();
+    assert_eq!(next.folded(), now);
+}

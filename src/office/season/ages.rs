@@ -14,22 +14,32 @@ const BROAD: [(&str, std::ops::Range<usize>); 5] =
     [("fawn", 0..1), ("yearling", 1..2), ("two_years", 2..3), ("three_to_five", 3..6), ("six_and_over", 6..10)];
 const SEXES: [&str; 2] = ["female", "male"];
 
+/// Female and male of each class of completed birthdays.
+pub type Classes = [[f64; 2]; CLASSES];
+
 /// What each carcass says of age and sex, and the prior.
 pub fn said(rows: &[&Row]) -> Option<(Vec<f64>, Vec<Vec<f64>>)> {
-    // One card, one prior: it is the mean of the readings' own, which differ only where a card was not in force.
+    let told = rows.iter().filter_map(|row| Some((row.view.age_and_sex.as_ref()?, &row.view.age_prior)));
+    let prior = prior(told.clone().map(|(_, prior)| prior))?;
+    Some((prior, told.map(|(said, _)| said.concat()).collect()))
+}
+
+/// One card, one prior: it is the mean of the readings' own, which differ only where a card was not in force. `None`
+/// of none.
+pub fn prior<'a>(own: impl Iterator<Item = &'a Classes>) -> Option<Vec<f64>> {
     let mut prior = vec![0.0; STATES];
-    let mut carcasses = Vec::new();
-    for row in rows.iter().filter(|row| row.view.age_and_sex.is_some()) {
-        for (sum, own) in prior.iter_mut().zip(row.view.age_prior.iter().flatten()) {
+    let mut any = false;
+    for own in own {
+        any = true;
+        for (sum, own) in prior.iter_mut().zip(own.iter().flatten()) {
             *sum += own;
         }
-        carcasses.extend(row.view.age_and_sex.map(|said| said.concat()));
     }
     let whole: f64 = prior.iter().sum();
     for share in &mut prior {
         *share /= whole;
     }
-    (!carcasses.is_empty()).then_some((prior, carcasses))
+    any.then_some(prior)
 }
 
 /// Draws of one group of carcasses; `None` where nothing speaks of age or sex.

@@ -13,6 +13,7 @@
 //! | [`csv`], [`tables`] | one CSV a table |
 //! | [`svg`], [`plots`] | plots that print in grey |
 //! | [`manifest`] | everything that was used, to be signed and rerun |
+//! | [`written`] | all that a run writes, for command line and page |
 
 pub mod ages;
 pub mod asked;
@@ -34,6 +35,7 @@ pub mod svg;
 pub mod table;
 pub mod tables;
 pub mod weeks;
+pub mod written;
 
 use crate::words::{Arg, Language, say_office};
 

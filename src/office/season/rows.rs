@@ -62,20 +62,22 @@ impl AgeGroup {
 
 /// All carcasses of a fold, in the order of their ids.
 pub fn rows<'a>(folded: &'a Fold, given: &Given<'a>, crews: &BTreeMap<DeviceId, String>) -> Vec<Row<'a>> {
-    let one = |carcass: &'a Carcass| {
-        let found = found_on(carcass);
-        Row {
-            carcass,
-            code: short_code(carcass.id),
-            winter: found.map(winter_of),
-            found,
-            days: days_of_death(carcass, given),
-            crew: crew(carcass, crews),
-            place: place(carcass),
-            view: for_season(carcass, given),
-        }
-    };
-    folded.carcasses.values().map(one).collect()
+    folded.carcasses.values().map(|carcass| row(carcass, given, crews)).collect()
+}
+
+/// One carcass's row.
+pub fn row<'a>(carcass: &'a Carcass, given: &Given<'a>, crews: &BTreeMap<DeviceId, String>) -> Row<'a> {
+    let found = found_on(carcass);
+    Row {
+        carcass,
+        code: short_code(carcass.id),
+        winter: found.map(winter_of),
+        found,
+        days: days_of_death(carcass, given),
+        crew: crew(carcass, crews),
+        place: place(carcass),
+        view: for_season(carcass, given),
+    }
 }
 
 /// The crew of the device that first named the carcass, by the order of the examinations' ids, which hold their time.
@@ -84,8 +86,18 @@ fn crew(carcass: &Carcass, crews: &BTreeMap<DeviceId, String>) -> Option<String>
     named.find_map(|standing| crews.get(&standing.id.device)).cloned()
 }
 
-fn place(carcass: &Carcass) -> Option<Place> {
+/// Where it lay, by its most exact place.
+pub fn place(carcass: &Carcass) -> Option<Place> {
     most_exact(&carcass.question("place", Site::NONE))
+}
+
+/// As [`Row::nothing_lay_there`].
+pub fn nothing_lay_there(carcass: &Carcass) -> bool {
+    const NOTHING: [&str; 3] = ["not_found", "removed", "alive_or_injured"];
+    let says = |exam: &Examination| {
+        exam.sheet.choice("report_outcome").is_some_and(|outcome| NOTHING.contains(&outcome.as_str()))
+    };
+    !carcass.examinations.is_empty() && carcass.examinations.values().all(says)
 }
 
 /// The place with the smallest radius; one without a radius comes last.
@@ -105,11 +117,7 @@ impl Row<'_> {
 
     /// Whether somebody said of every visit that no dead animal lay there: a place was visited, no carcass was found.
     pub fn nothing_lay_there(&self) -> bool {
-        const NOTHING: [&str; 3] = ["not_found", "removed", "alive_or_injured"];
-        let says = |exam: &Examination| {
-            exam.sheet.choice("report_outcome").is_some_and(|outcome| NOTHING.contains(&outcome.as_str()))
-        };
-        !self.carcass.examinations.is_empty() && self.carcass.examinations.values().all(says)
+        nothing_lay_there(self.carcass)
     }
 
     /// The window of its death, where it has one.

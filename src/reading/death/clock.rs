@@ -6,7 +6,7 @@ use crate::order::Short as _;
 use crate::record::{Moment, Sheet};
 
 /// A clock that goes back further than this between two entries has been set, s.
-const JUMP_S: i64 = 600;
+pub const JUMP_S: i64 = 600;
 
 /// The earliest entry made at the body; `None` of a sheet of paper typed in later, whose entries only say
 /// when somebody sat at a desk.

@@ -22,6 +22,7 @@ use crate::record::{Carcass, Examination, Site, Value, links};
 use crate::science::age::DeathWindow;
 use crate::science::death::{Bound, Conflict, Instant, Rule, Window, combine, weathering};
 pub(super) use assemble::read;
+pub use clock::JUMP_S as CLOCK_JUMP_S;
 pub(super) use clock::earliest as earliest_in;
 use log::LogData;
 use take::{Taken, Visit, take};

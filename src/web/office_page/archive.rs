@@ -86,23 +86,28 @@ pub(super) fn archive(desk: Desk) -> AnyView {
     };
     let open_folder = move |_| {
         leptos::task::spawn_local(async move {
-            match open(take).await {
+            match open(desk, take).await {
                 Ok(Some(folder)) => desk.in_folder(folder),
                 Ok(None) | Err(PlatformError::Cancelled) => {}
                 Err(error) => drop(refused.try_set(Some(error.to_string()))),
             }
+            desk.opening.try_set(None);
         });
     };
-    let take_zip = move |name: String, read: Result<Vec<u8>, String>| match read
-        .and_then(|bytes| unpack(&bytes).map_err(|error| error.to_string()))
-    {
-        Ok(files) => {
-            if take(files) {
-                desk.out_of_folder();
-                desk.lies.try_set(Lies::Zip(name));
+    let take_zip = move |name: String, read: Result<Vec<u8>, String>| {
+        leptos::task::spawn_local(async move {
+            say_opening(desk).await;
+            match read.and_then(|bytes| unpack(&bytes).map_err(|error| error.to_string())) {
+                Ok(files) => {
+                    if take(files) {
+                        desk.out_of_folder();
+                        desk.lies.try_set(Lies::Zip(name));
+                    }
+                }
+                Err(why) => drop(refused.try_set(Some(why))),
             }
-        }
-        Err(why) => drop(refused.try_set(Some(why))),
+            desk.opening.try_set(None);
+        });
     };
     let folder = if folder::is_here() {
         view! {
@@ -146,8 +151,15 @@ pub(super) fn archive(desk: Desk) -> AnyView {
     .into_any()
 }
 
-async fn open(take: impl Fn(Tree) -> bool) -> Result<Option<Folder>, PlatformError> {
+/// Says that an archive is being opened, before the page is busy with it.
+async fn say_opening(desk: Desk) {
+    desk.opening.try_set(Some((0, 0)));
+    pause_ms(60).await;
+}
+
+async fn open(desk: Desk, take: impl Fn(Tree) -> bool) -> Result<Option<Folder>, PlatformError> {
     let folder = Folder::pick().await?;
+    say_opening(desk).await;
     let files = folder.read_archive().await?;
     Ok(take(files).then_some(folder))
 }

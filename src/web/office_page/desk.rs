@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use crate::bundle::DeviceKey;
 use crate::office::archive::SHARED;
 use crate::office::files::changed_there;
-use crate::office::hand::Hand;
+use crate::office::hand::{Figures, Hand};
 use crate::office::zipped::Tree;
 use crate::record::{DeviceId, Digest, Moment};
 use crate::web::platform::clock;
@@ -16,6 +16,7 @@ use crate::web::platform::download::download;
 use crate::web::platform::file::OutFile;
 use crate::web::platform::folder::Folder;
 use crate::words::{Arg, Language, say_office};
+use uuid::Uuid;
 
 pub(super) const LANGUAGE: Language = Language::English;
 
@@ -55,6 +56,18 @@ pub(super) enum Saving {
     Handed,
 }
 
+/// The parts of the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Part {
+    Files,
+    Carcasses,
+    Decide,
+    Season,
+    Archive,
+    Phones,
+    Card,
+}
+
 /// What the parts share.
 #[derive(Clone, Copy)]
 pub(super) struct Desk {
@@ -64,6 +77,16 @@ pub(super) struct Desk {
     pub(super) saving: RwSignal<Saving>,
     /// Why a file was not handed to the browser.
     pub(super) not_handed: RwSignal<Option<String>>,
+    /// The part that is shown.
+    pub(super) part: RwSignal<Part>,
+    /// The carcass that is open; the list where none is.
+    pub(super) carcass: RwSignal<Option<Uuid>>,
+    /// What follows from the archive, as far as it is worked out.
+    pub(super) figures: RwSignal<Option<Arc<Figures>>>,
+    /// Carcasses read, of how many, while figures are worked out.
+    pub(super) progress: RwSignal<Option<(usize, usize)>>,
+    /// Files opened, of how many; of none where a whole archive is being opened.
+    pub(super) opening: RwSignal<Option<(usize, usize)>>,
     /// Moves when files were saved: what is told of them changes then, and no figure.
     saves: RwSignal<u32>,
     folder: StoredValue<Option<Folder>, LocalStorage>,
@@ -79,16 +102,36 @@ impl Desk {
             lies: RwSignal::new(Lies::Page),
             saving: RwSignal::new(Saving::Idle),
             not_handed: RwSignal::new(None),
+            part: RwSignal::new(Part::Files),
+            carcass: RwSignal::new(None),
+            figures: RwSignal::new(None),
+            progress: RwSignal::new(None),
+            opening: RwSignal::new(None),
             saves: RwSignal::new(0),
             folder: StoredValue::new_local(None),
             seen: StoredValue::new(BTreeMap::new()),
         };
+        super::figures::keep_working(desk);
         Effect::new(move || {
             if desk.unsaved() > 0 && desk.folder.with_value(Option::is_some) {
                 desk.save_into_folder();
             }
         });
         desk
+    }
+
+    /// Opens a carcass.
+    pub(super) fn see(self, carcass: Uuid) {
+        self.carcass.set(Some(carcass));
+        self.show(Part::Carcasses);
+    }
+
+    /// Shows a part, from its beginning.
+    pub(super) fn show(self, part: Part) {
+        self.part.set(part);
+        if let Some(window) = web_sys::window() {
+            window.scroll_to_with_x_and_y(0.0, 0.0);
+        }
     }
 
     /// The office's key, whose passphrase need not have been typed.

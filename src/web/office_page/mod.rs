@@ -4,9 +4,13 @@
 mod archive;
 mod card;
 mod card_fields;
+mod carcasses;
+mod decide;
 mod demo;
 mod desk;
+mod figures;
 mod phones;
+mod season;
 mod view;
 mod winter;
 

@@ -1,38 +1,26 @@
-//! The office's page: files in, three outcomes in words, and the carcasses with their readings.
+//! The office's page: its parts, and files in with three outcomes in words.
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
-use super::desk::{Desk, LANGUAGE, count, now, tell, tell_with};
+use super::desk::{Desk, LANGUAGE, Part, count, tell, tell_with};
 use crate::bundle::Limits;
-use crate::office::carcass_report::carcass_report;
-use crate::office::hand::{Figures, Hand, Kept, Picked, RingFrom, What};
+use crate::office::hand::{Hand, Kept, Picked, RingFrom, What};
 use crate::office::opening::Outcome;
-use crate::office::recompute::{CarcassLine, Recomputed};
 use crate::office::report::report;
-use crate::record::Carcass;
-use crate::record::short_code::short_code;
 use crate::web::platform::PlatformError;
-use crate::web::platform::file::OutFile;
-use crate::web::readings::readings_view;
-use crate::words::Arg;
+use crate::web::platform::clock::pause_ms;
 
 /// The most bytes of a file of ours that is no archive: a bundle, a card, a key.
 pub(super) fn of_ours_bytes() -> usize {
     Limits::default().file_bytes
 }
 
-/// The parts of the page.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Part {
-    Files,
-    Archive,
-    Phones,
-    Card,
-}
-
-const PARTS: [(Part, &str, &str); 4] = [
+const PARTS: [(Part, &str, &str); 7] = [
     (Part::Files, "files", "desk.nav.files"),
+    (Part::Carcasses, "carcasses", "desk.nav.carcasses"),
+    (Part::Decide, "decide", "desk.nav.decide"),
+    (Part::Season, "season", "desk.nav.season"),
     (Part::Archive, "archive", "desk.nav.archive"),
     (Part::Phones, "phones", "desk.nav.phones"),
     (Part::Card, "card", "desk.nav.card"),
@@ -42,13 +30,13 @@ const PARTS: [(Part, &str, &str); 4] = [
 pub fn page() -> AnyView {
     let desk = Desk::new();
     ask_before_leaving(desk);
-    let part = RwSignal::new(Part::Files);
+    let part = desk.part;
     let tabs = PARTS
         .into_iter()
         .map(|(this, name, label)| {
             view! {
                 <button type="button" class="act" data-nav=name aria-current=move || (part.get() == this).then_some("page")
-                    on:click=move |_| part.set(this)>{tell(label)}</button>
+                    on:click=move |_| desk.show(this)>{tell(label)}</button>
             }
         })
         .collect_view();
@@ -62,9 +50,13 @@ pub fn page() -> AnyView {
                 <h1>{tell("desk.title")}</h1>
                 <nav class="ways" aria-label=tell("desk.nav")>{tabs}</nav>
                 {super::archive::state(desk)}
+                {super::figures::progress(desk)}
             </header>
             <main>
                 {shown(Part::Files, files_part(desk))}
+                {shown(Part::Carcasses, super::carcasses::carcasses(desk))}
+                {shown(Part::Decide, super::decide::decide(desk))}
+                {shown(Part::Season, super::season::season_part(desk))}
                 {shown(Part::Archive, super::archive::archive(desk))}
                 {shown(Part::Phones, super::phones::phones(desk))}
                 {shown(Part::Card, super::card::card(desk))}
@@ -91,16 +83,21 @@ fn ask_before_leaving(desk: Desk) {
 fn files_part(desk: Desk) -> AnyView {
     let hand = desk.hand;
     let ring_error = RwSignal::new(None::<String>);
-    // All at once: whatever is taken in has every figure worked out anew.
+    // One after the other, so that the page is not held; told at the end, for whatever is told has figures begin anew.
     let add = move |files: Vec<ReadFile>| {
-        hand.try_update(|hand| {
-            for (name, read) in files {
-                match read {
+        leptos::task::spawn_local(async move {
+            let all = files.len();
+            for (n, (name, read)) in files.into_iter().enumerate() {
+                desk.opening.try_set(Some((n, all)));
+                pause_ms(0).await;
+                hand.try_update_untracked(|hand| match read {
                     Some(Ok(bytes)) => hand.take(name, bytes),
                     Some(Err(why)) => hand.take_unread(name, why),
                     None => hand.take_too_large(name),
-                }
+                });
             }
+            desk.opening.try_set(None);
+            hand.try_update(|_| {});
         });
     };
     let take_ring = move |files: Vec<ReadFile>| {
@@ -150,12 +147,36 @@ fn files_part(desk: Desk) -> AnyView {
             })}
         </div>
         <p role="status" class="saved" data-sum="">{move || hand.with(sum)}</p>
+        {move || next_steps(desk)}
         {move || hand.with(files)}
         {move || hand.with(missing)}
-        {move || hand.with(|hand| carcasses(desk, hand))}
         {super::winter::winter(hand)}
     }
     .into_any()
+}
+
+/// Where to go from here: phones that nobody enrolled, carcasses that the files tell of.
+fn next_steps(desk: Desk) -> Option<AnyView> {
+    let strangers = desk.hand.with(|hand| hand.unknown().len());
+    let carcasses = desk.figures.get().map_or(0, |figures| figures.looked.carcasses.len());
+    let way = |n: usize, id: &str, part: Part, act: &'static str| {
+        (n > 0).then(|| {
+            view! {
+                <button type="button" class="act" data-act=act on:click=move |_| desk.show(part)>
+                    {tell_with(id, &[("n", count(n))])}
+                </button>
+            }
+        })
+    };
+    (strangers + carcasses > 0).then(|| {
+        view! {
+            <div class="ways">
+                {way(strangers, "desk.to_phones", Part::Phones, "to-phones")}
+                {way(carcasses, "desk.to_carcasses", Part::Carcasses, "to-carcasses")}
+            </div>
+        }
+        .into_any()
+    })
 }
 
 /// A file's name, and its bytes, or why there are none; `None` where it is larger than any file of ours.
@@ -316,129 +337,4 @@ fn one_file(hand: &Hand, file: &Picked) -> AnyView {
             view! { <article class="opened" data-outcome="unread"><h2>{name}</h2><p>{words}</p></article> }.into_any()
         }
     }
-}
-
-fn carcasses(desk: Desk, hand: &Hand) -> Option<AnyView> {
-    if hand.received().is_empty() && hand.files.is_empty() {
-        return None;
-    }
-    let figures = hand.figures(now());
-    let bad = hand.cards().1;
-    let bad = bad
-        .into_iter()
-        .map(|why| view! { <p class="alert">{tell_with("desk.card_bad", &[("reason", why.into())])}</p> })
-        .collect_view();
-    let counted = &figures.counted;
-    let n = counted.carcasses.len();
-    let looked: Vec<&CarcassLine> = figures.only_looked().collect();
-    let only_looked = looked.len();
-    let looked = (only_looked > 0).then(|| {
-        view! {
-            <section data-looked=only_looked>
-                <h2>{tell_with("desk.looked", &[("n", count(only_looked))])}</h2>
-                <p>{tell("desk.looked.what")}</p>
-                {lines(desk, looked.into_iter(), &figures.looked)}
-            </section>
-        }
-    });
-    Some(
-        view! {
-            {bad}
-            <section data-carcasses=n>
-                <h2>{tell_with("desk.carcasses", &[("n", count(n))])}</h2>
-                <p>{tell("desk.recomputed")}</p>
-                {odd(&figures)}
-                {lines(desk, counted.carcasses.iter(), counted)}
-            </section>
-            {looked}
-        }
-        .into_any(),
-    )
-}
-
-/// Forks, entries that were set aside, and examinations without a carcass.
-fn odd(figures: &Figures) -> AnyView {
-    let recomputed = &figures.counted;
-    let fork = |fork: &crate::record::EntryId| {
-        view! { <p class="alert">{tell_with("desk.fork", &[("seq", Arg::Text(fork.seq.to_string()))])}</p> }
-    };
-    let forks = recomputed.forks.iter().map(fork).collect_view();
-    let adrift = recomputed.folded.adrift.len();
-    let adrift =
-        (adrift > 0).then(|| view! { <p class="alert">{tell_with("desk.adrift", &[("n", count(adrift))])}</p> });
-    let set_aside = recomputed
-        .folded
-        .set_aside
-        .iter()
-        .map(|setback| {
-            let args = [("seq", Arg::Text(setback.id.seq.to_string())), ("reason", Arg::Text(setback.reason.clone()))];
-            view! { <p class="alert">{tell_with("desk.set_aside", &args)}</p> }
-        })
-        .collect_view();
-    view! { {forks}{set_aside}{adrift} }.into_any()
-}
-
-fn lines<'a>(desk: Desk, all: impl Iterator<Item = &'a CarcassLine>, recomputed: &Recomputed) -> AnyView {
-    all.filter_map(|line| Some((line, recomputed.folded.carcasses.get(&line.carcass)?)))
-        .map(|(line, carcass)| one_carcass(desk, line, carcass))
-        .collect_view()
-        .into_any()
-}
-
-/// The report as a page of its own, to be opened, read and printed.
-fn save_report(desk: Desk, carcass: uuid::Uuid) {
-    let made = desk.hand.with_untracked(|hand| carcass_report(hand, carcass, now(), None));
-    if let Some(html) = made {
-        let name = format!("report-{}.html", short_code(carcass));
-        desk.hand_out(&OutFile { name, media: "text/html".to_owned(), bytes: html.into_bytes() });
-    }
-}
-
-fn one_carcass(desk: Desk, line: &CarcassLine, carcass: &Carcass) -> AnyView {
-    let id = line.carcass;
-    let head = [&line.readings.age, &line.readings.condition, &line.readings.sex]
-        .into_iter()
-        .filter_map(|reading| {
-            let said = reading.statements.first()?.say(LANGUAGE);
-            Some(view! { <li>{format!("{}: {said}", tell(&reading.title))}</li> })
-        })
-        .collect_view();
-    let code = short_code(line.carcass);
-    let title = tell_with("desk.carcass", &[("code", code.into()), ("n", count(carcass.examinations.len()))]);
-    view! {
-        <article class="carcass" data-carcass=line.carcass.to_string()>
-            <h3>{title}</h3>
-            <p class="carcass-id">{line.carcass.to_string()}</p>
-            <ul>{head}</ul>
-            {phones(line)}
-            <button type="button" class="act" data-act="report" on:click=move |_| save_report(desk, id)>
-                {tell("desk.report")}
-            </button>
-            <details class="why">
-                <summary>{tell("desk.all_readings")}</summary>
-                {readings_view(LANGUAGE, carcass, &line.readings, "cause.not_yet")}
-            </details>
-        </article>
-    }
-    .into_any()
-}
-
-/// Whether the phones saw the same figures, and what explains it where they did not.
-fn phones(line: &CarcassLine) -> AnyView {
-    if line.phones.is_empty() {
-        return view! { <p>{tell("desk.phone.none")}</p> }.into_any();
-    }
-    if line.phones.iter().all(|phone| phone.agrees) {
-        return view! { <p data-phones="agree">{tell("desk.phone.agrees")}</p> }.into_any();
-    }
-    let lines = line
-        .phones
-        .iter()
-        .flat_map(|phone| &phone.differs)
-        .map(|differs| {
-            let why = tell(differs.because.text());
-            view! { <li>{tell_with("desk.phone.differs", &[("method", differs.method.as_str().into()), ("why", why.into())])}</li> }
-        })
-        .collect_view();
-    view! { <ul data-phones="differ">{lines}</ul> }.into_any()
 }

@@ -14,6 +14,7 @@ pub mod haptic;
 #[cfg(target_arch = "wasm32")]
 pub mod lock;
 pub mod position;
+pub mod print;
 pub mod random;
 pub mod share;
 pub mod storage;

@@ -49,7 +49,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     ("desk.looked", "To look at only: {n} {n?carcass|carcasses} of phones not enrolled"),
     ("desk.looked.what", "They count in no figure until their phones are enrolled (under Phones)."),
-    ("desk.report", "Report for paper: save, open and print"),
     ("desk.kept.new", "Kept in the archive as received."),
     ("desk.kept.before", "No news: it lay in the archive already."),
     ("desk.kept.not", "Not kept in the archive."),
@@ -61,7 +60,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("desk.ring.archive", "Keyring of this archive with {n} {n?phone|phones}, signed by its office key: {words}"),
     ("desk.card_bad", "A card of the archive cannot be used: {reason}"),
     ("desk.nav", "Parts of this page"),
-    ("desk.nav.files", "Files and carcasses"),
+    ("desk.nav.files", "Files"),
     ("desk.nav.archive", "Archive and key"),
     ("desk.nav.phones", "Phones"),
     ("desk.nav.card", "Local card"),
@@ -77,10 +76,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("desk.phone.other_card", "it had another local card in force, or none."),
     ("desk.phone.unexplained", "nothing here explains it. Keep the file and report it."),
     ("desk.phone.unknown_form", "its figures are of a form not known here."),
-    (
-        "desk.fork",
-        "Two different entries claim the number {seq} of one phone. Both are kept; ask how the phone came to write twice.",
-    ),
     ("desk.adrift", "{n} {n?examination names|examinations name} no carcass, so {n?it has|they have} no readings yet."),
     ("desk.set_aside", "Entry {seq} is set aside: {reason}."),
 ];

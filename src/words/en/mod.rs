@@ -6,7 +6,9 @@ mod carcass_report;
 mod cause;
 mod custody;
 mod death;
+mod decide;
 mod desk;
+mod desk_carcasses;
 mod death_reading;
 mod drawings;
 mod drawings_of_fat;
@@ -53,6 +55,8 @@ pub(super) const OFFICE: &[&[(&str, &str)]] = &[
     archive_page::TEXTS,
     carcass_report::TEXTS,
     labels_page::TEXTS,
+    decide::TEXTS,
+    desk_carcasses::TEXTS,
 ];
 
 /// Calls a macro with every file of the catalogue and the tables in it, in the order in which they stand there.

@@ -1,0 +1,115 @@
+//! What is odd in the chains of devices, for a person to look into: forks, gaps, clocks that went back.
+
+use crate::reading::CLOCK_JUMP_S;
+use crate::record::{Body, DeviceId, EntryId, Journal, Moment};
+
+/// One oddity. None of them moves a figure by itself: both entries of a fork are kept, what is missing is not guessed,
+/// and clocks never decide.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Odd {
+    /// Two different entries claim one number.
+    Fork(EntryId),
+    /// Entries that other entries of their device follow or are followed by, and that are not here.
+    Gap {
+        /// Whose.
+        device: DeviceId,
+        /// The first number that is missing.
+        first: u64,
+        /// The last.
+        last: u64,
+    },
+    /// The clock stood further back at an entry than at the one before it.
+    Clock {
+        /// The entry.
+        id: EntryId,
+        /// At the entry before.
+        before: Moment,
+        /// At this one.
+        at: Moment,
+    },
+}
+
+/// Forks and gaps of a journal, by device and number. What lies before the first entry of a device is a gap too; what
+/// lies behind its last cannot be known.
+pub fn forks_and_gaps(journal: &Journal) -> Vec<Odd> {
+    let mut out: Vec<Odd> = journal.forks().into_iter().map(Odd::Fork).collect();
+    let mut before: Option<EntryId> = None;
+    for entry in journal.entries() {
+        let id = entry.id();
+        let last = before.filter(|one| one.device == id.device).map_or(0, |one| one.seq);
+        if id.seq > last.saturating_add(1) {
+            out.push(Odd::Gap { device: id.device, first: last + 1, last: id.seq - 1 });
+        }
+        before = Some(id);
+    }
+    out
+}
+
+/// Clocks that went back. `bodies` stand in the order of their device and number.
+pub fn clocks(bodies: &[(EntryId, Body)]) -> Vec<Odd> {
+    let jumped = |pair: &[(EntryId, Body)]| match pair {
+        [(one, before), (id, body)]
+            if one.device == id.device
+                && before.at != Moment::EPOCH
+                && body.at != Moment::EPOCH
+                && before.at.unix_seconds() - body.at.unix_seconds() > CLOCK_JUMP_S =>
+        {
+            Some(Odd::Clock { id: *id, before: before.at, at: body.at })
+        }
+        _ => None,
+    };
+    bodies.windows(2).filter_map(jumped).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bundle::DeviceKey;
+    use crate::record::{Act, ENTRY_SCHEMA, Entry, Head, PersonCode, Salt, Versions};
+
+    /// A chain of entries at these seconds.
+    fn chain(seed: u8, seconds: &[i64]) -> Vec<Entry> {
+        let mut head = Head::start(DeviceKey::from_seed(&[seed; 32]).public().id());
+        let one = |second: &i64| {
+            let body = Body {
+                schema: ENTRY_SCHEMA,
+                act: Act::Withdraw { supersedes: vec![] },
+                typed_by: PersonCode::new("K7").unwrap(),
+                at: Moment::from_unix(1_800_000_000 + second, -300).unwrap(),
+                zone: String::new(),
+                since_start_ms: None,
+                versions: Versions { protocol: 1, step: None, card: None },
+            };
+            let entry = head.next(&body, Salt([seed; 16])).unwrap();
+            head = Head::after(&entry);
+            entry
+        };
+        seconds.iter().map(one).collect()
+    }
+
+    fn journal(entries: impl IntoIterator<Item = Entry>) -> Journal {
+        let mut journal = Journal::new();
+        entries.into_iter().for_each(|entry| journal.add(entry).unwrap());
+        journal
+    }
+
+    /// A rule of the house.
+    #[test]
+    fn what_is_missing_doubled_or_set_back_is_told_and_nothing_else() {
+        let one = chain(1, &[0, 10, 20, 30, 40, 50]);
+        let device = one[0].id().device;
+        assert_eq!(forks_and_gaps(&journal(one.clone())), []);
+        let held = one.iter().enumerate().filter(|(at, _)| ![0, 2, 3, 5].contains(at)).map(|(_, entry)| entry.clone());
+        let gap = |first, last| Odd::Gap { device, first, last };
+        assert_eq!(forks_and_gaps(&journal(held)), [gap(1, 1), gap(3, 4)], "what lies behind the last is not known");
+        // Two devices are two chains.
+        assert_eq!(forks_and_gaps(&journal(one.iter().cloned().chain(chain(2, &[0])))), []);
+        // A phone that went on from an old copy of its storage.
+        let rival = chain(1, &[0, 10, 21]).pop().unwrap();
+        assert_eq!(forks_and_gaps(&journal(one.iter().cloned().chain([rival]))), [Odd::Fork(one[2].id())]);
+        let bodies = |seconds: &[i64]| journal(chain(1, seconds)).bodies().0;
+        assert_eq!(clocks(&bodies(&[0, CLOCK_JUMP_S, 0])), [], "as much as is let pass");
+        let back = bodies(&[0, CLOCK_JUMP_S + 1, 0, 5]);
+        assert_eq!(clocks(&back), [Odd::Clock { id: back[2].0, before: back[1].1.at, at: back[2].1.at }]);
+    }
+}

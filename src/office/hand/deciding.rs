@@ -1,0 +1,103 @@
+//! Decisions at the desk, as the command line makes them: signed entries of the office's own chain, kept under received/.
+
+use std::sync::Arc;
+
+use super::{DeskError, Figures, Hand};
+use crate::bundle::{DeviceKey, Fingerprint};
+use crate::office::decide::{NoDecision, answer, apart, same};
+use crate::office::keyring::KeyringError;
+use crate::office::opening::judge;
+use crate::office::own_chain::{LABEL, WriteError, Writing, append};
+use crate::office::recompute::Gathered;
+use crate::record::{Act, Carcass, Digest, EntryId, Moment, PersonCode};
+use uuid::Uuid;
+
+/// What a person decided.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Decision {
+    /// Two carcasses are one animal.
+    Same(Uuid, Uuid),
+    /// They are two.
+    Apart(Uuid, Uuid),
+    /// The answer of an entry stands.
+    Answer {
+        /// Of which carcass.
+        carcass: Uuid,
+        /// The entry.
+        entry: EntryId,
+        /// Why.
+        reason: String,
+    },
+}
+
+/// Why nothing was decided.
+#[derive(Debug, thiserror::Error)]
+pub enum NotDecided {
+    /// Key, keyring or archive.
+    #[error("{0}")]
+    Desk(#[from] DeskError),
+    /// The decision itself.
+    #[error("{0}")]
+    Decision(#[from] NoDecision),
+    /// It could not be written.
+    #[error("{0}")]
+    Write(#[from] WriteError),
+}
+
+/// Random bytes for a decision: its bundle's id, and a salt for each of the two entries that it may be.
+#[derive(Clone, Copy, Debug, Default)]
+#[allow(missing_docs)]
+pub struct Random {
+    pub id: [u8; 10],
+    pub salts: [[u8; 16]; 2],
+}
+
+impl Hand {
+    /// Writes a decision into the archive. `figures` is what the person saw: an answer that came later is not weighed.
+    ///
+    /// # Errors
+    /// The office's key is not open, or the decision does not hold. The archive is then as before.
+    pub fn decide(
+        &mut self,
+        figures: &Figures,
+        decision: &Decision,
+        key: Option<&DeviceKey>,
+        (person, now, random): (PersonCode, Moment, Random),
+    ) -> Result<(), NotDecided> {
+        let key = key.filter(|key| self.is_ours(key)).ok_or(DeskError::NoKey)?;
+        let mut own = Gathered::default();
+        let device = key.public().id();
+        self.received.values().filter(|judged| judged.signer == Some(device)).for_each(|judged| own.take(judged));
+        let next = EntryId { device, seq: own.journal.head(device).seq + 1 };
+        let counted = &figures.counted;
+        let find = |id: Uuid| -> Result<&Carcass, NoDecision> {
+            let all = counted.folded.carcasses.values();
+            all.into_iter().find(|carcass| carcass.joined.contains(&id)).ok_or(NoDecision::NoCarcass(id))
+        };
+        let acts: Vec<Act> = match decision {
+            Decision::Same(one, other) => vec![same(find(*one)?, find(*other)?)?],
+            Decision::Apart(one, other) => apart(&counted.folded, &counted.bodies, *one, *other, next)?,
+            Decision::Answer { carcass, entry, reason } => {
+                vec![answer(find(*carcass)?, &entry.to_string(), reason)?]
+            }
+        };
+        self.enrol_office(key, now)?;
+        let writing = Writing { key, person, at: now, id: random.id, salts: random.salts.to_vec() };
+        let archive = self.archive();
+        let path = append(&archive, &own.journal, acts, &writing)?;
+        let bytes = archive.read(&path).map_err(DeskError::from)?;
+        self.received.insert(Digest::of(&[&bytes]), Arc::new(judge(&bytes, &self.keyring)));
+        Ok(())
+    }
+
+    /// The office's key on its own ring: nobody need compare words, since it is open here.
+    fn enrol_office(&mut self, key: &DeviceKey, now: Moment) -> Result<(), DeskError> {
+        let id = key.public().id();
+        let mut ring = self.archive().keyring()?;
+        match ring.enrol(LABEL, Fingerprint::of(id), Some(id), now) {
+            Ok(_) => self.save(&ring, Some(key)),
+            Err(KeyringError::Already(_)) => Ok(()),
+            Err(error) => Err(error.into()),
+        }
+    }
+}

@@ -1,0 +1,36 @@
+//! All that a season run writes, the same from the command line and from the page.
+
+use super::gather::Gathered;
+use super::manifest::Manifest;
+use super::table::Season;
+use super::{Asked, plots, tables};
+use crate::bundle::DeviceKey;
+use crate::office::keyring::Keyring;
+
+/// The season as JSON, its tables and plots, and the manifest of all of them, each with its file's name. The manifest
+/// is signed where there is a key, and plain without.
+///
+/// # Errors
+/// A table or the manifest cannot be written, in words.
+pub fn files(
+    gathered: &Gathered,
+    keyring: &Keyring,
+    asked: Asked,
+    found: &Season,
+    key: Option<&DeviceKey>,
+) -> Result<Vec<(String, Vec<u8>)>, String> {
+    let text = serde_json::to_string_pretty(found).map_err(|error| error.to_string())? + "\n";
+    let mut files: Vec<(String, Vec<u8>)> = vec![("season.json".to_owned(), text.into_bytes())];
+    for (name, table) in tables::all(found) {
+        files.push((name.to_owned(), table.write().map_err(|error| error.to_string())?));
+    }
+    files.extend(plots::all(found).into_iter().map(|(name, plot)| (name.to_owned(), plot.into_bytes())));
+    files.sort();
+    // The winter that was found is asked for by name, so that a later carcass does not move a run from the manifest.
+    let winter = found.winter.split('-').next().and_then(|year| year.parse().ok());
+    let manifest = Manifest::of(gathered, keyring, Asked { winter, ..asked }, &files);
+    let written = manifest.write(key).map_err(|error| error.to_string())? + "\n";
+    let name = if key.is_some() { "manifest.txt" } else { "manifest.json" };
+    files.push((name.to_owned(), written.into_bytes()));
+    Ok(files)
+}

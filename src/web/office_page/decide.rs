@@ -1,0 +1,422 @@
+//! What waits for a person, and the buttons that make it a signed decision. Nothing is joined or chosen by itself.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use uuid::Uuid;
+
+use super::desk::{Desk, LANGUAGE, Part, count, now, tell, tell_with};
+use super::figures::in_parts;
+use crate::guide::answer_words;
+use crate::office::decide::{Open, joins, open, said_same, two_animals};
+use crate::office::hand::{Decision, Figures, Random};
+use crate::office::season::doubles::Pairing;
+use crate::office::to_decide::{Double, ToCompare, doubles_at, listed, odd_words, question_words};
+use crate::reading::{Given, winter_log};
+use crate::record::short_code::short_code;
+use crate::record::{Carcass, EntryId, Moment, PersonCode, Standing};
+use crate::web::platform::random::fill;
+
+/// Of each list so many are drawn at first, and so many more at a tap.
+const AT_ONCE: usize = 20;
+
+/// One of several answers, in words.
+#[derive(Clone)]
+struct Answer {
+    entry: EntryId,
+    said: String,
+    by: String,
+}
+
+/// A question with answers that differ.
+#[derive(Clone)]
+struct Split {
+    carcass: Uuid,
+    name: String,
+    answers: Vec<Answer>,
+}
+
+/// What waits for a person, as of some figures.
+#[derive(Clone, Default)]
+struct Waiting {
+    said_same: Vec<[Uuid; 2]>,
+    doubles: Vec<Double>,
+    open: Vec<Split>,
+    joined: Vec<[Uuid; 2]>,
+}
+
+impl Waiting {
+    /// Without what was just decided: the figures follow in a moment.
+    fn drop_decided(&mut self, decision: &Decision) {
+        match decision {
+            Decision::Same(one, other) | Decision::Apart(one, other) => {
+                let is_it = |[a, b]: &[Uuid; 2]| (a, b) == (one, other) || (b, a) == (one, other);
+                self.said_same.retain(|pair| !is_it(pair));
+                self.doubles.retain(|double| !is_it(&[double.one, double.other]));
+                self.joined.retain(|pair| !is_it(pair));
+            }
+            Decision::Answer { entry, .. } => {
+                self.open.retain(|split| split.answers.iter().all(|answer| answer.entry != *entry));
+            }
+        }
+    }
+}
+
+/// What the part shares.
+#[derive(Clone, Copy)]
+struct Decide {
+    desk: Desk,
+    person: RwSignal<String>,
+    said: RwSignal<Option<(bool, String)>>,
+    /// Reasons half typed, by question: figures that come anew must not lose them.
+    reasons: RwSignal<BTreeMap<String, String>>,
+    /// `None` before carcasses were compared.
+    waiting: RwSignal<Option<Waiting>>,
+    shown: RwSignal<usize>,
+}
+
+pub(super) fn decide(desk: Desk) -> AnyView {
+    let part = Decide {
+        desk,
+        person: RwSignal::new(String::new()),
+        said: RwSignal::new(None),
+        reasons: RwSignal::new(BTreeMap::new()),
+        waiting: RwSignal::new(None),
+        shown: RwSignal::new(AT_ONCE),
+    };
+    part.keep_comparing();
+    let no_key =
+        move || desk.key.get().is_none().then(|| view! { <p class="alert" data-no-key="">{tell("decide.no_key")}</p> });
+    let body = move || match (desk.figures.get(), part.waiting.get()) {
+        (None, _) => view! { <p>{tell("desk.carcasses.none")}</p> }.into_any(),
+        (_, None) => view! { <p>{tell("decide.doubles.working")}</p> }.into_any(),
+        (Some(figures), Some(waiting)) => part.lists(&figures, &waiting),
+    };
+    view! {
+        <section data-part="decide">
+            <h2>{tell("decide.head")}</h2>
+            <p>{tell("decide.what")}</p>
+            {no_key}
+            <label class="field">
+                {tell("decide.by")}
+                <input type="text" maxlength="12" data-field="decide-by" prop:value=move || part.person.get()
+                    on:input=move |event| part.person.set(event_target_value(&event))/>
+            </label>
+            <div role="alert" data-decide-said="">{move || part.said.get().map(|(good, words)| {
+                let class = if good { "report-line" } else { "alert" };
+                view! { <p class=class data-good=good.to_string()>{words}</p> }
+            })}</div>
+            {body}
+        </section>
+    }
+    .into_any()
+}
+
+impl Decide {
+    /// Finds what waits once somebody looks at this part, in short parts, and not twice of the same figures.
+    fn keep_comparing(self) {
+        let turn = StoredValue::new(0_u32);
+        let done = StoredValue::new(None::<Arc<Figures>>);
+        Effect::new(move || {
+            let (figures, looked_at) = (self.desk.figures.get(), self.desk.part.get() == Part::Decide);
+            turn.update_value(|turn| *turn = turn.wrapping_add(1));
+            let mine = turn.get_value();
+            let Some(figures) = figures.filter(|_| looked_at) else { return };
+            if done.with_value(|done| done.as_ref().is_some_and(|done| Arc::ptr_eq(done, &figures))) {
+                return;
+            }
+            let cards = self.desk.hand.with_untracked(|hand| hand.cards().0);
+            leptos::task::spawn_local(async move {
+                let goes_on = || turn.try_get_value() == Some(mine);
+                let counted = &figures.counted;
+                let (folded, two) = (&counted.folded, two_animals(&counted.bodies));
+                let logs = winter_log::logs(folded);
+                // As the season judges a card: at each carcass's last entry.
+                let given = Given { card: cards.today(Moment::EPOCH), ..Given::default() }.with(folded, &logs);
+                let (mut compare, mut open) = (ToCompare::default(), Vec::new());
+                let mut todo = folded.carcasses.values();
+                let step = || {
+                    let Some(carcass) = todo.next() else { return false };
+                    compare.take(carcass, &given);
+                    open.extend(splits(carcass));
+                    true
+                };
+                if !in_parts(step, goes_on).await {
+                    return;
+                }
+                let winters: Vec<Pairing> = compare.winters().collect();
+                let mut places = winters.iter().flat_map(|winter| (0..winter.len()).map(move |at| (winter, at)));
+                let mut found = Vec::new();
+                let step = || places.next().map(|(winter, at)| found.extend(doubles_at(winter, at))).is_some();
+                if !in_parts(step, goes_on).await {
+                    return;
+                }
+                let said = said_same(folded, &two).into_iter().map(|(one, other)| [one.id, other.id]).collect();
+                let waiting = Waiting {
+                    said_same: said,
+                    doubles: listed(found, folded, &two),
+                    open,
+                    joined: joins(&counted.bodies).into_iter().map(|(_, pair)| pair).collect(),
+                };
+                done.try_set_value(Some(Arc::clone(&figures)));
+                self.waiting.try_set(Some(waiting));
+            });
+        });
+    }
+
+    fn lists(self, figures: &Arc<Figures>, waiting: &Waiting) -> AnyView {
+        let odd = self.odd(figures);
+        let Waiting { said_same, doubles, open, joined } = waiting;
+        let none = said_same.is_empty() && doubles.is_empty() && open.is_empty() && odd.is_none();
+        view! {
+            {none.then(|| view! { <p data-decide="none">{tell("decide.none")}</p> })}
+            {self.said_same(said_same)}
+            {self.likely(doubles.clone())}
+            {self.open(open.clone())}
+            {self.joined(joined)}
+            {odd}
+        }
+        .into_any()
+    }
+
+    fn said_same(self, all: &[[Uuid; 2]]) -> Option<AnyView> {
+        let head = tell_with("decide.said_same", &[("n", count(all.len()))]);
+        let rows = all.iter().map(|[one, other]| {
+            let args = [("one", short_code(*one).into()), ("other", short_code(*other).into())];
+            self.pair([*one, *other], vec![tell_with("decide.said_same.why", &args)])
+        });
+        (!all.is_empty()).then(|| {
+            view! { <section data-said-same=all.len()><h3>{head}</h3>{rows.collect_view()}</section> }.into_any()
+        })
+    }
+
+    fn likely(self, all: Vec<Double>) -> Option<AnyView> {
+        if all.is_empty() {
+            return None;
+        }
+        let n = all.len();
+        let rows = move || {
+            let rows = all.iter().take(self.shown.get());
+            let rows = rows.map(|double| self.pair([double.one, double.other], double.words().into()));
+            view! { {rows.collect_view()}{self.more(all.len())} }
+        };
+        Some(
+            view! {
+                <section data-doubles=n>
+                    <h3>{tell_with("decide.doubles", &[("n", count(n))])}</h3>
+                    <p>{tell("decide.doubles.what")}</p>
+                    {rows}
+                </section>
+            }
+            .into_any(),
+        )
+    }
+
+    fn more(self, all: usize) -> Option<AnyView> {
+        let left = all.checked_sub(self.shown.get()).filter(|left| *left > 0)?;
+        let words = tell_with("decide.more", &[("n", count(left.min(AT_ONCE)))]);
+        Some(
+            view! {
+                <button type="button" class="act" data-act="more" on:click=move |_| self.shown.update(|n| *n += AT_ONCE)>{words}</button>
+            }
+            .into_any(),
+        )
+    }
+
+    /// Two carcasses side by side, with why, and what can be said of them.
+    fn pair(self, [one, other]: [Uuid; 2], why: Vec<String>) -> AnyView {
+        let codes = [one, other].map(short_code);
+        let [first, second] = codes.clone();
+        let head = tell_with("decide.pair", &[("one", first.into()), ("other", second.into())]);
+        let why = why.into_iter().map(|line| view! { <p>{line}</p> }).collect_view();
+        let see = [one, other].into_iter().zip(codes).map(|(id, code)| {
+            view! {
+                <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(id)>
+                    {tell_with("decide.see", &[("code", code.into())])}
+                </button>
+            }
+        });
+        view! {
+            <article class="opened" data-pair=format!("{one} {other}")>
+                <h4>{head}</h4>
+                {why}
+                <div class="ways">
+                    {see.collect_view()}
+                    <button type="button" class="act" data-act="same" on:click=move |_| self.act(&Decision::Same(one, other))>
+                        {tell("decide.same")}
+                    </button>
+                    <button type="button" class="act" data-act="two" on:click=move |_| self.act(&Decision::Apart(one, other))>
+                        {tell("decide.two")}
+                    </button>
+                </div>
+            </article>
+        }
+        .into_any()
+    }
+
+    fn joined(self, all: &[[Uuid; 2]]) -> Option<AnyView> {
+        let rows = all
+            .iter()
+            .map(|[one, other]| {
+                let (one, other) = (*one, *other);
+                let args = [("one", short_code(one).into()), ("other", short_code(other).into())];
+                view! {
+                    <li data-joined=format!("{one} {other}")>
+                        <p>{tell_with("decide.joined.line", &args)}</p>
+                        <button type="button" class="act" data-act="apart" on:click=move |_| self.act(&Decision::Apart(one, other))>
+                            {tell("decide.apart")}
+                        </button>
+                    </li>
+                }
+            })
+            .collect_view();
+        let head = tell_with("decide.joined", &[("n", count(all.len()))]);
+        (!all.is_empty()).then(|| view! { <section><h3>{head}</h3><ul class="rows">{rows}</ul></section> }.into_any())
+    }
+
+    fn open(self, all: Vec<Split>) -> Option<AnyView> {
+        if all.is_empty() {
+            return None;
+        }
+        let n = all.len();
+        let rows = move || {
+            let rows = all.iter().take(self.shown.get());
+            let rows = rows.map(|split| self.question(split.carcass, &split.name, &split.answers));
+            view! { {rows.collect_view()}{self.more(all.len())} }
+        };
+        Some(
+            view! {
+                <section data-open=n>
+                    <h3>{tell_with("decide.open", &[("n", count(n))])}</h3>
+                    <p>{tell("decide.open.what")}</p>
+                    {rows}
+                </section>
+            }
+            .into_any(),
+        )
+    }
+
+    fn question(self, carcass: Uuid, name: &str, answers: &[Answer]) -> AnyView {
+        let code = short_code(carcass);
+        let key = format!("{carcass} {name}");
+        let head = tell_with("decide.question", &[("code", code.clone().into()), ("question", name.into())]);
+        let rows = answers
+            .iter()
+            .map(|answer| {
+                let (entry, key) = (answer.entry, key.clone());
+                let choose = move |_| {
+                    let reason = self.reasons.with_untracked(|all| all.get(&key).cloned().unwrap_or_default());
+                    self.act(&Decision::Answer { carcass, entry, reason });
+                };
+                view! {
+                    <li data-entry=entry.to_string()>
+                        <p><strong>{answer.said.clone()}</strong> " " {answer.by.clone()}</p>
+                        <button type="button" class="act" data-act="choose" on:click=choose>{tell("decide.choose")}</button>
+                    </li>
+                }
+            })
+            .collect_view();
+        let (shown, typed, about) = (key.clone(), key, head.clone());
+        view! {
+            <article class="opened" data-question=about>
+                <h4>{head}</h4>
+                <ul class="rows">{rows}</ul>
+                <label class="field">
+                    {tell("decide.reason")}
+                    <input type="text" maxlength="200" data-field="reason"
+                        prop:value=move || self.reasons.with(|all| all.get(&shown).cloned().unwrap_or_default())
+                        on:input=move |event| {
+                            let (key, words) = (typed.clone(), event_target_value(&event));
+                            self.reasons.update(|all| drop(all.insert(key, words)));
+                        }/>
+                </label>
+                <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(carcass)>
+                    {tell_with("decide.see", &[("code", code.into())])}
+                </button>
+            </article>
+        }
+        .into_any()
+    }
+
+    fn odd(self, figures: &Arc<Figures>) -> Option<AnyView> {
+        let counted = &figures.counted;
+        let all = &counted.odd;
+        if all.is_empty() {
+            return None;
+        }
+        let rows = self.desk.hand.with_untracked(|hand| {
+            let rows = all.iter().take(AT_ONCE).map(|odd| {
+                let (head, said) = odd_words(odd, &hand.keyring, &counted.bodies);
+                let said = said.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
+                view! { <li data-odd=""><p>{head}</p><ul>{said}</ul></li> }
+            });
+            rows.collect_view()
+        });
+        let left = all.len().saturating_sub(AT_ONCE);
+        let left = (left > 0).then(|| view! { <p>{tell_with("decide.odd.more", &[("n", count(left))])}</p> });
+        Some(
+            view! {
+                <section data-odd-all=all.len()>
+                    <h3>{tell_with("decide.odd", &[("n", count(all.len()))])}</h3>
+                    <p>{tell("decide.odd.what")}</p>
+                    <ul class="rows">{rows}</ul>
+                    {left}
+                </section>
+            }
+            .into_any(),
+        )
+    }
+
+    /// Makes it a signed decision, or says why not.
+    fn act(self, decision: &Decision) {
+        let said = match self.write(decision) {
+            Ok(()) => {
+                self.waiting.update(|waiting| {
+                    if let Some(waiting) = waiting {
+                        waiting.drop_decided(decision);
+                    }
+                });
+                (true, tell("decide.done"))
+            }
+            Err(why) => (false, why),
+        };
+        self.said.set(Some(said));
+    }
+
+    fn write(self, decision: &Decision) -> Result<(), String> {
+        let key = self.desk.key_now().ok_or_else(|| tell("decide.no_key"))?;
+        let person = PersonCode::new(self.person.get_untracked().trim())
+            .map_err(|error| tell_with("decide.no_code", &[("reason", error.to_string().into())]))?;
+        let refused = |why: &dyn ToString| tell_with("decide.refused", &[("reason", why.to_string().into())]);
+        let figures = self.desk.figures.get_untracked().ok_or_else(|| tell("desk.working.begin"))?;
+        let mut random = Random::default();
+        fill(&mut random.id).map_err(|error| refused(&error))?;
+        for salt in &mut random.salts {
+            fill(salt).map_err(|error| refused(&error))?;
+        }
+        let by = (person, now(), random);
+        let done = self.desk.hand.try_update(|hand| hand.decide(&figures, decision, Some(&key), by));
+        done.map_or(Ok(()), |done| done.map_err(|error| refused(&error)))
+    }
+}
+
+/// The questions of a carcass with answers that differ.
+fn splits(carcass: &Carcass) -> Vec<Split> {
+    let split = |one: Open<'_>| Split {
+        carcass: carcass.id,
+        name: question_words(&one.finding, one.site),
+        answers: one.standing.iter().map(|standing| Answer::of(&one.finding, standing)).collect(),
+    };
+    open(carcass).into_iter().map(split).collect()
+}
+
+impl Answer {
+    fn of(finding: &str, standing: &Standing) -> Self {
+        let id = if standing.subject.is_some() { "decide.answer.by" } else { "decide.answer.office" };
+        let args =
+            [("who", standing.observer.as_str().into()), ("when", answer_words::date_and_time(standing.at).into())];
+        let said = answer_words::answer(LANGUAGE, finding, &standing.answer);
+        Self { entry: standing.id, said, by: tell_with(id, &args) }
+    }
+}

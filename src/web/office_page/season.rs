@@ -1,0 +1,188 @@
+//! The season in the page: the figures of `office season`, its plots and tables, and all of it as a zip.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+use super::desk::{Desk, count, tell, tell_with};
+use crate::office::hand::Figures;
+use crate::office::keyring::Keyring;
+use crate::office::season::asked::{Asked, CELL_M};
+use crate::office::season::csv::{Cell, Csv};
+use crate::office::season::gather::Gathered;
+use crate::office::season::{Season, gather, plots, season, tables, written};
+use crate::office::zipped::{Tree, pack};
+use crate::web::platform::clock::pause_ms;
+use crate::web::platform::file::OutFile;
+
+/// What was worked out, and from what.
+struct Worked {
+    season: Season,
+    gathered: Gathered,
+    keyring: Keyring,
+    /// The figures of the page at that moment: others mean that the archive has changed.
+    of: Option<Arc<Figures>>,
+}
+
+const fn asked() -> Asked {
+    Asked { winter: None, cell_m: CELL_M, strip_m: None, youngest: 2 }
+}
+
+pub(super) fn season_part(desk: Desk) -> AnyView {
+    let (worked, failed, working) =
+        (RwSignal::new(None::<Arc<Worked>>), RwSignal::new(None::<String>), RwSignal::new(false));
+    let work = move |_| {
+        if working.get_untracked() {
+            return;
+        }
+        working.set(true);
+        failed.set(None);
+        leptos::task::spawn_local(async move {
+            // So that the page says so before it is busy.
+            pause_ms(60).await;
+            let of = desk.figures.try_get_untracked().flatten();
+            let done = desk.hand.try_with_untracked(|hand| {
+                let keyring = hand.keyring.clone();
+                let gathered = gather(&hand.archive(), &keyring, None).map_err(|error| error.to_string())?;
+                let season = season(&gathered, &asked()).map_err(|error| error.to_string())?;
+                Ok::<_, String>(Worked { season, gathered, keyring, of })
+            });
+            working.try_set(false);
+            match done {
+                Some(Ok(done)) => drop(worked.try_set(Some(Arc::new(done)))),
+                Some(Err(why)) => drop(failed.try_set(Some(why))),
+                None => {}
+            }
+        });
+    };
+    view! {
+        <section data-part="season">
+            <h2>{tell("desk.season.head")}</h2>
+            <p>{tell("desk.season.what")}</p>
+            <button type="button" class="tile main" data-act="work-season" disabled=move || working.get() on:click=work>
+                {tell("desk.season.work")}
+            </button>
+            <p role="status">{move || working.get().then(|| tell("desk.season.working"))}</p>
+            <div role="alert">{move || failed.get().map(|why| view! {
+                <p class="alert">{tell_with("desk.season.failed", &[("reason", why.into())])}</p>
+            })}</div>
+            {move || worked.get().map(|worked| shown(desk, &worked))}
+        </section>
+    }
+    .into_any()
+}
+
+fn shown(desk: Desk, worked: &Arc<Worked>) -> AnyView {
+    let season = &worked.season;
+    let carcasses = &season.carcasses;
+    let args = [
+        ("winter", season.winter.as_str().into()),
+        ("found", count(carcasses.found)),
+        ("counted", count(carcasses.counted)),
+    ];
+    let mut lines: Vec<String> = Vec::new();
+    for left in &carcasses.left_out {
+        let args = [("n", count(left.carcasses)), ("why", left.why.as_str().into())];
+        lines.push(tell_with("desk.season.left_out", &args));
+    }
+    for (n, id) in [(carcasses.undated, "desk.season.undated"), (season.not_used.len(), "desk.season.not_used")] {
+        if n > 0 {
+            lines.push(tell_with(id, &[("n", count(n))]));
+        }
+    }
+    lines.extend(season.cautions.iter().cloned());
+    let lines = lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
+    let of = worked.of.clone();
+    let stale = move || {
+        let now = desk.figures.get();
+        let same = match (&of, &now) {
+            (Some(then), Some(now)) => Arc::ptr_eq(then, now),
+            (then, now) => then.is_none() && now.is_none(),
+        };
+        (!same).then(|| view! { <p class="alert" data-stale="">{tell("desk.season.stale")}</p> })
+    };
+    let all: Vec<(&'static str, Csv)> = tables::all(season);
+    let plots = plots::all(season);
+    let of_plots: BTreeSet<&str> = plots.iter().map(|(name, _)| stem(name)).collect();
+    let find = |stem_of: &str| all.iter().find(|(name, _)| stem(name) == stem_of).map(|(_, csv)| csv);
+    let plots_view = plots
+        .iter()
+        .map(|(name, svg)| {
+            let table = find(stem(name)).map(|csv| table(&tell("desk.season.table"), csv));
+            view! {
+                // Drawn by us from numbers and the catalogue's words, each escaped.
+                <div class="winter-plot" data-plot=*name tabindex="0" role="group" aria-label=stem(name).to_owned() inner_html=svg.clone()></div>
+                {table}
+            }
+        })
+        .collect_view();
+    let others = all
+        .iter()
+        .filter(|(name, csv)| !of_plots.contains(stem(name)) && !csv.rows.is_empty())
+        .map(|(name, csv)| table(stem(name), csv))
+        .collect_view();
+    let to_save = Arc::clone(worked);
+    view! {
+        {stale}
+        <h3 data-season=carcasses.counted>{tell_with("desk.season.found", &args)}</h3>
+        <ul>{lines}</ul>
+        <button type="button" class="tile aside" data-act="save-season" on:click=move |_| save(desk, &to_save)>
+            {tell("desk.season.save")}
+        </button>
+        <p>{tell("desk.season.unsigned")}</p>
+        {plots_view}
+        <h3>{tell("desk.season.tables")}</h3>
+        {others}
+    }
+    .into_any()
+}
+
+fn stem(name: &str) -> &str {
+    name.rsplit_once('.').map_or(name, |(stem, _)| stem)
+}
+
+/// The most rows that are drawn; the file has them all.
+const ROWS: usize = 200;
+
+fn table(title: &str, csv: &Csv) -> AnyView {
+    let head = csv.head.iter().map(|name| view! { <th scope="col">{name.replace('_', " ")}</th> }).collect_view();
+    let cell = |cell: &Cell| match cell {
+        Cell::Text(text) | Cell::Number(text) => text.clone(),
+        Cell::Empty => String::new(),
+    };
+    let rows = csv
+        .rows
+        .iter()
+        .take(ROWS)
+        .map(|row| view! { <tr>{row.iter().map(|one| view! { <td>{cell(one)}</td> }).collect_view()}</tr> })
+        .collect_view();
+    let left = csv.rows.len().saturating_sub(ROWS);
+    let left = (left > 0).then(|| view! { <p>{tell_with("desk.season.rows", &[("n", count(left))])}</p> });
+    view! {
+        <details class="why">
+            <summary>{title.replace('_', " ")}</summary>
+            <div class="season-table" tabindex="0" role="group" aria-label=title.replace('_', " ")>
+                <table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>
+            </div>
+            {left}
+        </details>
+    }
+    .into_any()
+}
+
+fn save(desk: Desk, worked: &Worked) {
+    let key = desk.key_now();
+    let files = written::files(&worked.gathered, &worked.keyring, asked(), &worked.season, key.as_deref());
+    let packed = files.and_then(|files| {
+        let tree: Tree = files.into_iter().map(|(name, bytes)| (name, Arc::from(bytes))).collect();
+        pack(&tree).map_err(|error| error.to_string())
+    });
+    match packed {
+        Ok(bytes) => {
+            let name = format!("season-{}.zip", worked.season.winter);
+            desk.hand_out(&OutFile { name, media: "application/zip".to_owned(), bytes });
+        }
+        Err(why) => drop(desk.not_handed.try_set(Some(why))),
+    }
+}

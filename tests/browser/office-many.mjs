@@ -1,0 +1,116 @@
+// How the office's page answers taps with many carcasses open; prints figures and asserts none of them.
+//   cargo run --release --features cli --example many-carcasses -- FOLDER [COUNT]
+//   node tests/browser/office-many.mjs FOLDER
+import { readdirSync } from "node:fs";
+import { join } from "node:path";
+import { withPhone } from "./phone.mjs";
+
+const FOLDER = process.argv[2];
+const WIDE = { viewport: { width: 1280, height: 900 }, screen: { width: 1280, height: 900 }, isMobile: false, hasTouch: false, deviceScaleFactor: 1 };
+const PASSPHRASE = "quillback ridge is invented";
+const rows = [];
+
+function told(name, times) {
+  const sorted = [...times].sort((a, b) => a - b);
+  const at = (share) => sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length) - 1)].toFixed(0);
+  rows.push(`${name.padEnd(46)} median ${at(0.5).padStart(5)} ms   p95 ${at(0.95).padStart(5)} ms   worst ${at(1).padStart(5)} ms   (${times.length})`);
+}
+
+/** From a click to the frame after it. */
+const tap = (page, selector) => page.evaluate(async (at) => {
+  const button = document.querySelector(at);
+  const begun = performance.now();
+  button.click();
+  await new Promise((done) => requestAnimationFrame(() => { const after = new MessageChannel(); after.port1.onmessage = done; after.port2.postMessage(0); }));
+  return performance.now() - begun;
+}, selector);
+
+/** What held the page for 50 ms and more since the last call, ms each. */
+const long = (page) => page.evaluate(() => globalThis.longTasks.splice(0));
+
+async function figures(page) {
+  await page.waitForFunction(() => document.querySelector("[data-working]").dataset.working === "no" && document.querySelector("[data-carcasses]"), null, { timeout: 1_200_000, polling: 200 });
+}
+
+await withPhone(WIDE, async (phone, place) => {
+  const { page } = phone;
+  page.on("dialog", (dialog) => dialog.accept());
+  await page.addInitScript(() => {
+    globalThis.longTasks = [];
+    new PerformanceObserver((list) => globalThis.longTasks.push(...list.getEntries().map((one) => Math.round(one.duration)))).observe({ type: "longtask" });
+  });
+  await page.goto(`${place.url}office/`);
+  await phone.formIsUp();
+  await page.setInputFiles('[data-pick="keyring"] input', join(FOLDER, "keyring.json"));
+  const files = readdirSync(FOLDER).filter((name) => name.startsWith("bundle-")).map((name) => join(FOLDER, name));
+  await long(page);
+  let begun = Date.now();
+  await page.setInputFiles('[data-pick="bundles"] input', files);
+  await page.waitForFunction(() => document.querySelector("[data-working]").dataset.working === "yes", null, { timeout: 600_000, polling: 100 });
+  rows.push(`files read, opened and checked                 ${Date.now() - begun} ms; held the page: ${await long(page)} ms`);
+  begun = Date.now();
+  // Taps while figures are worked out.
+  const during = [];
+  for (const name of ["carcasses", "files", "phones", "archive", "card", "files"]) {
+    during.push(await tap(page, `[data-nav="${name}"]`));
+    await page.waitForTimeout(300);
+  }
+  await figures(page);
+  rows.push(`figures of all carcasses                       ${Date.now() - begun} ms; held the page: ${await long(page)} ms`);
+  told("a tap on a part while they are worked out", during);
+  const n = await page.evaluate(() => document.querySelector("[data-carcasses]").dataset.carcasses);
+  rows.push(`carcasses                                      ${n}`);
+  const parts = [];
+  for (let run = 0; run < 5; run += 1) for (const name of ["carcasses", "season", "archive", "phones", "card", "files"]) parts.push(await tap(page, `[data-nav="${name}"]`));
+  told("a tap on a part", parts);
+  await page.click('[data-nav="carcasses"]');
+  const on = [];
+  for (let run = 0; run < 20; run += 1) on.push(await tap(page, '[data-act="page-on"]'));
+  for (let run = 0; run < 20; run += 1) on.push(await tap(page, '[data-act="page-back"]'));
+  told("a page of the list on or back", on);
+  const [open, back] = [[], []];
+  for (let run = 1; run <= 20; run += 1) {
+    open.push(await tap(page, `[data-carcasses] [data-carcass]:nth-of-type(${run}) [data-act="open-carcass"]`));
+    back.push(await tap(page, '[data-act="back-to-list"]'));
+  }
+  told("a carcass opened", open);
+  told("back to the list", back);
+  const typed = [];
+  for (const text of ["A", "AB", "ABC", "AB", "A", ""]) {
+    typed.push(await page.evaluate(async (value) => {
+      const field = document.querySelector('[data-field="find"]');
+      const start = performance.now();
+      field.value = value;
+      field.dispatchEvent(new Event("input", { bubbles: true }));
+      await new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+      return performance.now() - start;
+    }, text));
+  }
+  told("a letter typed into the search", typed);
+  await long(page);
+  begun = Date.now();
+  const decide = [await tap(page, '[data-nav="decide"]')];
+  told("the tap on To decide", decide);
+  await page.waitForFunction(() => document.querySelector("[data-doubles], [data-decide=none]") || !/Comparing/.test(document.querySelector('[data-part="decide"]').innerText), null, { timeout: 600_000, polling: 200 });
+  rows.push(`carcasses compared with each other             ${Date.now() - begun} ms; held the page: ${await long(page)} ms`);
+  // A key, and a decision signed with it.
+  await page.click('[data-nav="archive"]');
+  await page.fill('[data-field="key.page.passphrase_new"]', PASSPHRASE);
+  await page.fill('[data-field="key.page.again"]', PASSPHRASE);
+  await page.click('[data-act="make-key"]');
+  await page.waitForSelector('[data-key="open"]', { timeout: 120_000 });
+  await figures(page);
+  await page.click('[data-nav="decide"]');
+  await page.waitForTimeout(500);
+  await page.fill('[data-field="decide-by"]', "K7");
+  await long(page);
+  const same = await page.locator('[data-act="same"]').count();
+  if (same > 0) {
+    begun = Date.now();
+    told("the tap on One animal", [await tap(page, '[data-act="same"]')]);
+    await figures(page);
+    rows.push(`figures after the decision                     ${Date.now() - begun} ms; held the page: ${await long(page)} ms`);
+  }
+  for (const row of rows) console.log(row);
+  if (phone.faults.length) console.log(`faults: ${phone.faults}`);
+});
