@@ -18,14 +18,16 @@ pub enum Odd {
         /// The last.
         last: u64,
     },
-    /// The clock stood further back at an entry than at the one before it.
+    /// The clock of a device stood further back at an entry than at the one before it.
     Clock {
-        /// The entry.
+        /// The first such entry.
         id: EntryId,
         /// At the entry before.
         before: Moment,
         /// At this one.
         at: Moment,
+        /// How many such entries the device has.
+        times: usize,
     },
 }
 
@@ -45,20 +47,21 @@ pub fn forks_and_gaps(journal: &Journal) -> Vec<Odd> {
     out
 }
 
-/// Clocks that went back. `bodies` stand in the order of their device and number.
+/// Clocks that went back, each device once. `bodies` stand in the order of their device and number.
 pub fn clocks(bodies: &[(EntryId, Body)]) -> Vec<Odd> {
-    let jumped = |pair: &[(EntryId, Body)]| match pair {
-        [(one, before), (id, body)]
-            if one.device == id.device
-                && before.at != Moment::EPOCH
-                && body.at != Moment::EPOCH
-                && before.at.unix_seconds() - body.at.unix_seconds() > CLOCK_JUMP_S =>
-        {
-            Some(Odd::Clock { id: *id, before: before.at, at: body.at })
+    let mut out: Vec<Odd> = Vec::new();
+    for pair in bodies.windows(2) {
+        let [(one, earlier), (next, body)] = pair else { continue };
+        let known = earlier.at != Moment::EPOCH && body.at != Moment::EPOCH;
+        if one.device != next.device || !known || earlier.at.unix_seconds() - body.at.unix_seconds() <= CLOCK_JUMP_S {
+            continue;
         }
-        _ => None,
-    };
-    bodies.windows(2).filter_map(jumped).collect()
+        match out.last_mut() {
+            Some(Odd::Clock { id, times, .. }) if id.device == next.device => *times += 1,
+            _ => out.push(Odd::Clock { id: *next, before: earlier.at, at: body.at, times: 1 }),
+        }
+    }
+    out
 }
 
 #[cfg(test)]
@@ -110,6 +113,8 @@ mod tests {
         let bodies = |seconds: &[i64]| journal(chain(1, seconds)).bodies().0;
         assert_eq!(clocks(&bodies(&[0, CLOCK_JUMP_S, 0])), [], "as much as is let pass");
         let back = bodies(&[0, CLOCK_JUMP_S + 1, 0, 5]);
-        assert_eq!(clocks(&back), [Odd::Clock { id: back[2].0, before: back[1].1.at, at: back[2].1.at }]);
+        let told = |times| Odd::Clock { id: back[2].0, before: back[1].1.at, at: back[2].1.at, times };
+        assert_eq!(clocks(&back), [told(1)]);
+        assert_eq!(clocks(&bodies(&[0, CLOCK_JUMP_S + 1, 0, 5000, 0])), [told(2)], "once a device");
     }
 }

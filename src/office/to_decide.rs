@@ -142,10 +142,11 @@ pub fn odd_words(odd: &Odd, keyring: &Keyring, bodies: &[(EntryId, Body)]) -> (S
             let phone = phone_words(keyring, *device);
             (tell(id, &[("phone", phone.into()), ("first", number(*first)), ("last", number(*last))]), Vec::new())
         }
-        Odd::Clock { id, before, at } => {
+        Odd::Clock { id, before, at, times } => {
             let args = [
                 ("phone", phone_words(keyring, id.device).into()),
                 ("seq", number(id.seq)),
+                ("n", Arg::Count(i64::try_from(*times).unwrap_or(i64::MAX))),
                 ("before", answer_words::date_and_time(*before).into()),
                 ("at", answer_words::date_and_time(*at).into()),
             ];

@@ -71,8 +71,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     (
         "decide.clock",
-        "{phone}: its clock went back at entry {seq}, from {before} to {at}. Ask when it was set; days that rest on its \
-         clock carry a caution.",
+        "{phone}: its clock went back {n} {n?time|times}, first at entry {seq}, from {before} to {at}. Ask when it was \
+         set; days that rest on its clock carry a caution.",
     ),
     ("decide.odd.more", "{n} more of the same kinds; office decide list names them all."),
     ("decide.phone.unnamed", "phone {id}"),
