@@ -40,8 +40,8 @@ impl Double {
     /// How likely, and why.
     pub fn words(&self) -> [String; 2] {
         let [place, days, age, jaw] = self.factors.map(factor);
-        // To the whole percent: the figures are judgement.
-        let percent = (100.0 * self.probability).round();
+        // To the whole percent, and never certain: the figures are judgement.
+        let percent = (100.0 * self.probability).round().min(99.0);
         [
             tell(
                 "decide.likely",
