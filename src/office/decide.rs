@@ -146,7 +146,10 @@ pub fn are_two(two: &BTreeSet<[Uuid; 2]>, one: &Carcass, other: &Carcass) -> boo
     })
 }
 
-fn all_joins(bodies: &[(EntryId, Body)]) -> (Vec<(EntryId, [Uuid; 2])>, BTreeSet<[Uuid; 2]>) {
+/// Joins that stand, and pairs of which one was taken back.
+type Joins = (Vec<(EntryId, [Uuid; 2])>, BTreeSet<[Uuid; 2]>);
+
+fn all_joins(bodies: &[(EntryId, Body)]) -> Joins {
     let mut taken_back = BTreeSet::new();
     for (_, body) in bodies {
         if let Act::Withdraw { supersedes } = &body.act {
