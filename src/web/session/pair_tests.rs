@@ -126,7 +126,7 @@ fn two_phones_at_one_carcass_are_found_by_the_code() {
     let mut all = first.journal.clone();
     all.merge(&second.journal);
     let folded = crate::record::fold(&all);
-    let said = crate::office::decide::said_same(&folded);
+    let said = crate::office::decide::said_same(&folded, &std::collections::BTreeSet::new());
     assert_eq!(said.len(), 1);
     assert_eq!(said[0].1.id, carcass);
     assert!(crate::office::decide::same(said[0].0, said[0].1).is_ok());
