@@ -26,6 +26,13 @@ impl Sender {
     }
 }
 
+/// The code of a text: a byte a module, row by row, 1 is dark; empty where the text is longer than a code holds.
+#[wasm_bindgen]
+pub fn text_modules(text: &str) -> Vec<u8> {
+    let rows = paint::text_modules(text).unwrap_or_default();
+    rows.into_iter().flatten().map(u8::from).collect()
+}
+
 /// What the codes in a picture hold, one after the other, each behind its length in two bytes. From red, green,
 /// blue and opacity.
 #[wasm_bindgen]

@@ -10,9 +10,17 @@ pub const QUIET: usize = 4;
 pub fn modules(frame: &[u8]) -> Option<Vec<Vec<bool>>> {
     let segment = QrSegment::make_bytes(frame);
     let from = Version::new(12);
-    let code = QrCode::encode_segments_advanced(&[segment], QrCodeEcc::Low, from, from, None, false).ok()?;
+    QrCode::encode_segments_advanced(&[segment], QrCodeEcc::Low, from, from, None, false).ok().map(|code| rows(&code))
+}
+
+/// The same of a text, at level M and as small as it fits; `None` for one that is longer than a code holds.
+pub fn text_modules(text: &str) -> Option<Vec<Vec<bool>>> {
+    QrCode::encode_text(text, QrCodeEcc::Medium).ok().map(|code| rows(&code))
+}
+
+fn rows(code: &QrCode) -> Vec<Vec<bool>> {
     let span = 0..code.size();
-    Some(span.clone().map(|y| span.clone().map(|x| code.get_module(x, y)).collect()).collect())
+    span.clone().map(|y| span.clone().map(|x| code.get_module(x, y)).collect()).collect()
 }
 
 /// A picture of a frame: its side in pixels and one byte of luma a pixel, `scale` pixels a module.

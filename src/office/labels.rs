@@ -7,7 +7,7 @@ use super::season::svg::escaped;
 use crate::bundle::qr::QrMatrix;
 use crate::guide::{Label, labels};
 use crate::record::Carcass;
-use crate::words::{Language, say, say_office};
+use crate::words::{Language, say_office};
 
 const LANGUAGE: Language = Language::English;
 
@@ -63,7 +63,7 @@ fn code(label: &Label) -> String {
     format!(
         "<svg viewBox=\"0 0 {side} {side}\" role=\"img\" aria-label=\"{}\"><path d=\"{}\" fill=\"#000\" \
          shape-rendering=\"crispEdges\"/></svg>",
-        escaped(&say(LANGUAGE, "label.code", &[])),
+        tell("labels.code"),
         code.svg_path()
     )
 }

@@ -1,6 +1,7 @@
 //! Frames as pictures and back, for checks by other programs.
 //!
 //!     frame-pictures paint FILE FOLDER FIRST COUNT SCALE    numbered PGM pictures of frames
+//!     frame-pictures codes < list of PGM pictures           what their codes hold, one line a picture, in hexadecimal
 //!     frame-pictures read < list of PGM pictures            what was read, one line each, then the file's digest
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, missing_docs)]
 
@@ -25,6 +26,14 @@ fn main() {
             }
             println!("{}", spread.symbols());
         }
+        ["codes"] => {
+            for path in std::io::stdin().lock().lines() {
+                let bytes = std::fs::read(path.unwrap()).expect("a picture");
+                let (width, height, luma) = pgm(&bytes);
+                let hex = |code: Vec<u8>| code.iter().map(|byte| format!("{byte:02x}")).collect::<String>();
+                println!("{}", read::codes(width, height, luma).into_iter().map(hex).collect::<Vec<_>>().join(" "));
+            }
+        }
         ["read"] => {
             let mut gather = Gather::new();
             let mut spent = 0.0;
@@ -45,7 +54,7 @@ fn main() {
             }
             println!("seconds {spent:.3}");
         }
-        _ => panic!("paint FILE FOLDER FIRST COUNT SCALE, or read"),
+        _ => panic!("paint FILE FOLDER FIRST COUNT SCALE, codes, or read"),
     }
 }
 

@@ -4,6 +4,7 @@
 mod work;
 
 use marrowbook::bundle::{Contents, Kind, open};
+use marrowbook::frames::{Gather, Spread, Taken, paint::picture, read::codes};
 use marrowbook::reading::{self, Given};
 use marrowbook::science::cause::{Cause, Drawn, Table, ends};
 use std::sync::OnceLock;
@@ -77,4 +78,29 @@ fn main() {
     std::hint::black_box(ends(drawn, &whole, &Cause::ALL));
     let took = seconds(101, || drop(std::hint::black_box(ends(drawn, &whole, &Cause::ALL[..3]))));
     row("office_intervals_whole", 1.0 / took);
+
+    frames();
+}
+
+/// Hand-over by codes on the screen: what a look through the camera costs, and how long 100 kB take where three codes in
+/// ten are missed, at the seven a second of `public/parts/frames.js`.
+fn frames() {
+    const EACH_S: f64 = 0.143;
+    // Its bytes do not matter: what is signed and packed looks like noise.
+    let file: Vec<u8> = (0..100_000_u32).map(|n| (n.wrapping_mul(2_654_435_761) >> 24) as u8).collect();
+    let spread = Spread::new(file).expect("a file that can be shown");
+    // Nine pixels a module fill the square that is read.
+    let (side, luma) = picture(&spread.frame(7), 9).expect("a frame fits");
+    let took = seconds(20, || assert_eq!(codes(side, side, &luma).len(), 1));
+    row("frames_read", 1.0 / took);
+    let mut gather = Gather::new();
+    let mut shown = 0_u32;
+    for number in 0_u32.. {
+        shown += 1;
+        let missed = ((number.wrapping_mul(2_654_435_761) >> 16) & 1023) < 307;
+        if !missed && matches!(gather.take(&spread.frame(number)), Ok(Taken::Whole(_))) {
+            break;
+        }
+    }
+    row("frames_100_kb_s", f64::from(shown) * EACH_S);
 }

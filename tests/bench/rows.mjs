@@ -145,6 +145,9 @@ const ROWS = [
   { what: "office: readings with the ranges of the cause", bound: 1000, over: true, show: (value) => `${value.toFixed(0)} a second`, measure: () => native.office_intervals },
   { what: "office: the same where every row is answered", bound: 1000, over: true, show: (value) => `${value.toFixed(0)} a second`, measure: () => native.office_intervals_whole },
   { what: "office: point readings", bound: 20000, over: true, show: (value) => `${value.toFixed(0)} a second`, measure: () => native.office_readings },
+  // Eight looks a second on a phone that is four times slower.
+  { what: "frames: pictures of the camera read", bound: 32, over: true, show: (value) => `${value.toFixed(0)} a second`, measure: () => native.frames_read },
+  { what: "frames: 100 kB from screen to camera, three codes in ten missed", bound: 75, show: (value) => `${value.toFixed(0)} s`, measure: () => native.frames_100_kb_s },
   { what: "cost of a season per carcass, 10^6 beside 10^3", bound: 1, show: (value) => `${value.toFixed(2)} times`, measure: native.season_growth && (() => native.season_growth) },
 ];
 

@@ -64,7 +64,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("label.not_yet", "No label yet. Its number is {number}"),
     ("label.own_number", "The label has a printed number: type it"),
     ("label.mistyped", "This is no number of ours: one letter is wrong. Read it again from the label."),
-    ("label.code", "The label as a code"),
     ("custody.head", "Chain of custody"),
     ("custody.how", "Who had each thing, from who found the deer to who received it."),
     ("custody.none", "Nothing has been taken from this deer."),
