@@ -67,6 +67,25 @@ impl Desk {
         });
     }
 
+    /// The same, and say whether it is on disk.
+    ///
+    /// # Errors
+    /// Why it was not kept.
+    pub(crate) fn keep_text(
+        &self,
+        name: &'static str,
+        text: String,
+    ) -> impl Future<Output = Result<(), NotKept>> + use<> {
+        let desk = self.inner.clone();
+        async move {
+            let desk = desk.ok_or_else(|| NotKept::Other(String::new()))?;
+            desk.put_setting_text(name, &text).await.map_err(|error| match error {
+                StoreError::Full => NotKept::Full,
+                other => NotKept::Other(other.to_string()),
+            })
+        }
+    }
+
     /// Keep what is half given: whose, and what. What cannot be kept stays in the small store.
     pub(crate) fn put_half(&self, half: (String, String)) {
         let Some(desk) = self.inner.clone() else { return };
@@ -143,6 +162,14 @@ impl Desk {
 
     pub(crate) fn put_text(&self, name: String, text: String) {
         let _ = (name, text);
+    }
+
+    pub(crate) fn keep_text(
+        &self,
+        name: &'static str,
+        text: String,
+    ) -> impl Future<Output = Result<(), NotKept>> + use<> {
+        async move { Err(NotKept::Other(format!("{name}: {} bytes not kept", text.len()))) }
     }
 
     pub(crate) fn photo(&self, photo: Photo) -> impl Future<Output = Option<Vec<u8>>> + use<> {

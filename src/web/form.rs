@@ -85,6 +85,8 @@ pub(crate) struct Form {
     pub(crate) jaw_focus: RwSignal<JawFocus>,
     /// Practice at home, once it was looked for.
     pub(crate) practice: RwSignal<Option<crate::guide::practice::Practice>>,
+    /// What was taken from other phones, once it was looked for.
+    pub(crate) received: RwSignal<Option<crate::keep::received::Received>>,
     /// The number of the photo that is being made smaller and kept.
     pub(crate) taking: RwSignal<Option<u16>>,
     /// Which photo the camera was opened for.
@@ -130,6 +132,7 @@ impl Form {
             only: RwSignal::new(Vec::new()),
             jaw_focus: RwSignal::new(JawFocus::Next),
             practice: RwSignal::new(None),
+            received: RwSignal::new(None),
             taking: RwSignal::new(None),
             slot: StoredValue::new(None),
             position: RwSignal::new(None),
@@ -222,6 +225,8 @@ impl Form {
         let open = now.here.examination.is_some() && !now.is_closed();
         let to = match here {
             Screen::NoAnswer(ask) => Screen::Visit(Some(ask)),
+            Screen::Show(_) => Screen::HandOver,
+            Screen::Labels => Screen::Custody,
             Screen::Reading(id, _) => Screen::Readings(id),
             Screen::Visit(named) => {
                 let from = now.ask(named.as_deref());
@@ -292,7 +297,15 @@ impl Form {
         let named = self.screen.try_get_untracked().unwrap_or(Screen::Start);
         match named {
             // A hurry is never held up, and a look at papers is not a step of the visit.
-            Screen::Hurt | Screen::About | Screen::Settings | Screen::HandOver | Screen::Practice | Screen::Custody => {
+            Screen::Hurt
+            | Screen::About
+            | Screen::Settings
+            | Screen::HandOver
+            | Screen::Practice
+            | Screen::Custody
+            | Screen::Show(_)
+            | Screen::Take
+            | Screen::Labels => {
                 self.redraw();
             }
             _ if in_visit => self.go(Screen::Resume),

@@ -12,6 +12,8 @@ mod form_device;
 mod form_input;
 mod form_photo;
 mod form_practice;
+mod form_received;
+mod frames_view;
 mod fetched;
 mod half_typed;
 mod inputs;

@@ -43,6 +43,12 @@ pub(crate) enum Screen {
     Practice,
     /// Handing over.
     HandOver,
+    /// A record as moving codes for another phone: 0 is this phone's own, the others those that it carries.
+    Show(usize),
+    /// Taking what another phone shows.
+    Take,
+    /// The labels of all samples.
+    Labels,
     /// Who had each sample, and handing samples on.
     Custody,
     /// What waits for the bench.
@@ -72,6 +78,7 @@ impl Screen {
             Self::Readings(id) => format!("readings/{id}"),
             Self::Reading(id, method) => format!("reading/{id}/{method}"),
             Self::WinterLog(id) => format!("winter-log/{id}"),
+            Self::Show(n) => format!("show/{n}"),
             Self::WinterDay(id, day) => format!("winter-day/{id}/{day}"),
             Self::WinterRead(id, day, finding) => format!("winter-read/{id}/{day}/{finding}"),
             _ => self.name().to_owned(),
@@ -99,6 +106,9 @@ impl Screen {
             Self::Join => "join",
             Self::Practice => "practice",
             Self::HandOver => "hand-over",
+            Self::Show(_) => "show",
+            Self::Take => "take",
+            Self::Labels => "labels",
             Self::Custody => "custody",
             Self::Bench => "bench",
             Self::Winter => "winter",
@@ -137,6 +147,9 @@ impl Screen {
             ("pair", "") => Self::Pair,
             ("join", "") => Self::Join,
             ("hand-over", "") => Self::HandOver,
+            ("show", n) => Self::Show(n.parse().unwrap_or_default()),
+            ("take", "") => Self::Take,
+            ("labels", "") => Self::Labels,
             ("custody", "") => Self::Custody,
             ("bench", "") => Self::Bench,
             ("winter", "") => Self::Winter,
@@ -203,6 +216,10 @@ mod tests {
             Screen::Pair,
             Screen::Join,
             Screen::HandOver,
+            Screen::Show(0),
+            Screen::Show(2),
+            Screen::Take,
+            Screen::Labels,
             Screen::Custody,
             Screen::Bench,
             Screen::Winter,

@@ -22,7 +22,7 @@ pub use form::{Arg, fill};
 pub use language::Language;
 pub use loaded::{NotTaken, is_at_hand, take};
 #[cfg(not(target_arch = "wasm32"))]
-pub use translated::carried;
+pub use translated::{carried, part_texts};
 
 /// The text of a message, unfilled; `None` where the catalogue has no such id. English where the language's texts are
 /// not at hand.

@@ -39,6 +39,36 @@ const _: () = {
     super::checked::whole(super::en::JOINED, super::en::FILES, SPANISH);
 };
 
+const PART_FRENCH: &str = include_str!("fr/frames_part.txt");
+const PART_SPANISH: &str = include_str!("es/frames_part.txt");
+
+#[cfg(not(test))]
+#[allow(long_running_const_eval)]
+const _: () = {
+    const TABLES: &[&[(&str, &str)]] = &[super::en::PART];
+    const ENGLISH: &[u8] = &super::joined::joined::<{ super::joined::length(TABLES) }>(TABLES);
+    super::checked::whole(ENGLISH, &[("frames_part", TABLES)], &[PART_FRENCH]);
+    super::checked::whole(ENGLISH, &[("frames_part", TABLES)], &[PART_SPANISH]);
+};
+
+/// The file of what the part for codes says by itself in a language: lines of id, tab, text.
+pub fn part_texts(language: Language) -> String {
+    let line = |(id, text)| format!("{id}\t{text}\n");
+    match language {
+        Language::English => super::en::PART.iter().copied().map(line).collect(),
+        _ => part_file(language).lines().filter_map(row).map(line).collect(),
+    }
+}
+
+/// The same as it is written here; empty for English.
+pub(super) const fn part_file(language: Language) -> &'static str {
+    match language {
+        Language::English => "",
+        Language::French => PART_FRENCH,
+        Language::Spanish => PART_SPANISH,
+    }
+}
+
 /// Id and text of a line; `None` for a line that says nothing.
 fn row(line: &str) -> Option<(&str, &str)> {
     if line.is_empty() || line.starts_with('#') { None } else { line.split_once(" = ") }

@@ -188,3 +188,20 @@ fn what_is_translated_of_the_offices_own_texts_fits_them() {
     }
     assert!(all.is_empty(), "{}", all.join("\n"));
 }
+
+/// What the part for codes says: the same rules, and every text is said there and nothing else.
+#[test]
+fn the_part_for_codes_has_its_texts_in_every_language() {
+    for language in [Language::French, Language::Spanish] {
+        assert_eq!(faults(language.code(), &[en::PART], translated::part_file(language)), [""; 0]);
+    }
+    let script = include_str!("../../public/parts/frames.js");
+    for (id, _) in en::PART {
+        assert!(script.contains(&format!("\"{id}\"")), "{id} is said nowhere");
+    }
+    let known: BTreeSet<&str> = en::PART.iter().map(|(id, _)| *id).collect();
+    let said = script.split("say(\"").skip(1).filter_map(|rest| rest.split('"').next());
+    let unknown: Vec<&str> = said.filter(|id| !known.contains(id)).collect();
+    assert!(unknown.is_empty(), "{unknown:?}");
+    assert!(translated::part_texts(Language::French).lines().count() == en::PART.len());
+}

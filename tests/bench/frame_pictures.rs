@@ -5,6 +5,7 @@
 //!     frame-pictures read < list of PGM pictures            what was read, one line each, then the file's digest
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing, missing_docs)]
 
+use std::fmt::Write as _;
 use std::io::BufRead;
 use std::time::Instant;
 
@@ -30,7 +31,12 @@ fn main() {
             for path in std::io::stdin().lock().lines() {
                 let bytes = std::fs::read(path.unwrap()).expect("a picture");
                 let (width, height, luma) = pgm(&bytes);
-                let hex = |code: Vec<u8>| code.iter().map(|byte| format!("{byte:02x}")).collect::<String>();
+                let hex = |code: Vec<u8>| {
+                    code.iter().fold(String::new(), |mut text, byte| {
+                        let _ = write!(text, "{byte:02x}");
+                        text
+                    })
+                };
                 println!("{}", read::codes(width, height, luma).into_iter().map(hex).collect::<Vec<_>>().join(" "));
             }
         }

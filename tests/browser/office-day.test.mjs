@@ -92,6 +92,14 @@ async function mendCard(page) {
   await page.waitForFunction(() => document.querySelector("[data-faults]").dataset.faults === "0");
   await page.click('[data-act="sign-card"]');
   await page.waitForSelector('[data-signed="1"]');
+  // For a phone's camera: codes that move.
+  await page.click('[data-act="show-card"]');
+  await page.waitForSelector('[data-frames="shown"]');
+  const code = () => page.locator(".frames path").nth(1).getAttribute("d");
+  const first = await code();
+  await page.waitForFunction((before) => document.querySelectorAll(".frames path")[1].getAttribute("d") !== before, first);
+  await page.click('[data-act="show-card"]');
+  await page.waitForSelector('[data-frames="shown"]', { state: "detached" });
 }
 
 /** Figures come in short parts after each change; this waits for the last. */

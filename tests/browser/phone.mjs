@@ -16,7 +16,7 @@ const NPM = process.env.MARROWBOOK_NPM ?? join(process.env.HOME, ".cache/marrowb
 const require = createRequire(join(NPM, "package.json"));
 const { chromium } = require("playwright-core");
 
-const FLAGS = [
+export const FLAGS = [
   "--no-sandbox", "--disable-quic", "--disable-background-networking", "--disable-component-update",
   "--disable-sync", "--no-first-run",
 ];

@@ -209,7 +209,7 @@ export class Survey {
     await this.shoot("resume");
     await this.asks("");
     await this.within();
-    for (const hash of ["hurt", "leave-now", "stops", "who", "settings", "custody", "hand-over"]) await this.at(hash);
+    for (const hash of ["hurt", "leave-now", "stops", "who", "settings", "custody", "hand-over", "labels", "show", "take"]) await this.at(hash);
     const open = await this.openId();
     await this.at(`journal/${open}`, { name: "journal" });
     await this.at(`photos/${open}`, { name: "photos" });

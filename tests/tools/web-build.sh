@@ -51,6 +51,9 @@ ensure_web_build() {
   have wasm-opt || die "wasm-opt is missing from $TOOLS/npm; remove $TOOLS/npm and start again"
 }
 
+# As the pages have them (public/index.html).
+WASM_OPT_FLAGS="--enable-bulk-memory --enable-nontrapping-float-to-int --enable-sign-ext --enable-mutable-globals --enable-reference-types --enable-multivalue"
+
 wasm_flags() { # the same wasm on every machine, and no names of home folders in what phones load
   # Views without their types: less on the phone, and a faster build. Signatures in their small form, by 64-bit limbs;
   # digests in their fast one, for a bundle is mostly digests.

@@ -13,7 +13,7 @@ use std::process::ExitCode;
 use files::{ListedFile, list_files, version_of};
 use policy::with_policy;
 
-use crate::words::{Language, carried};
+use crate::words::{Language, carried, part_texts};
 
 /// The template's name in the folder; a folder without it gets no worker (the office's page).
 const TEMPLATE: &str = "sw.template.js";
@@ -119,7 +119,11 @@ pub fn stamp(folder: &Path) -> Result<Stamped, StampError> {
     }
     write_languages(folder)?;
     if let Some(parts) = std::env::var_os(PARTS_VARIABLE) {
-        take_parts(Path::new(&parts), &folder.join("parts"))?;
+        let below = folder.join("parts");
+        take_parts(Path::new(&parts), &below)?;
+        for language in Language::ALL {
+            write(&below.join(format!("{}.txt", language.code())), &part_texts(language))?;
+        }
     }
     let template = read_text(&template_path)?;
     std::fs::remove_file(&template_path).map_err(io_at(&template_path))?;

@@ -8,8 +8,13 @@ use super::view::{of_ours_bytes, read_file};
 use crate::bundle::Fingerprint;
 use crate::office::card_made::{Draft, fields, notes, sign};
 use crate::office::hand::Hand;
+use crate::web::frames_view::frames_view;
 use crate::web::platform::clipboard::copy;
 use crate::web::platform::file::OutFile;
+use crate::words::Language;
+
+/// Where the part that draws codes lies from the office's page.
+const PART: &str = "../parts/frames.js";
 
 /// A signed card, ready to go out.
 #[derive(Clone, PartialEq)]
@@ -154,7 +159,16 @@ fn faults(form: Form, newest: Memo<Option<u64>>) -> AnyView {
 /// The signed card on its way out.
 fn out(desk: Desk, signed: Signed) -> AnyView {
     let copied = RwSignal::new(None::<bool>);
-    let (for_copy, for_file) = (signed.text.clone(), signed.text.clone());
+    let (for_copy, for_file, for_camera) = (signed.text.clone(), signed.text.clone(), signed.text.clone());
+    let shown = RwSignal::new(false);
+    let codes = move || {
+        shown.get().then(|| {
+            view! {
+                <p>{tell("card.page.shown")}</p>
+                {frames_view(&for_camera, PART, Language::English)}
+            }
+        })
+    };
     let serial = signed.serial;
     let download_act = move |_| {
         desk.hand_out(&OutFile::text(&format!("card-{serial}.txt"), &for_file));
@@ -174,10 +188,14 @@ fn out(desk: Desk, signed: Signed) -> AnyView {
                     {tell_with("card.page.download", &[("serial", serial.to_string().into())])}
                 </button>
                 <button type="button" class="act" data-act="copy-card" on:click=copy_act>{tell("card.page.copy")}</button>
+                <button type="button" class="act" data-act="show-card" on:click=move |_| shown.update(|is| *is = !*is)>
+                    {move || tell(if shown.get() { "card.page.show_no_more" } else { "card.page.show" })}
+                </button>
             </div>
             <p role="status">{move || copied.get().map(|good| {
                 tell(if good { "card.page.copied" } else { "card.page.not_copied" })
             })}</p>
+            {codes}
             <label class="field">
                 {tell("card.page.text")}
                 <textarea class="words" rows="4" readonly data-field="signed-card" prop:value=signed.text.clone()></textarea>

@@ -10,6 +10,7 @@ pub mod clock;
 pub mod download;
 pub mod file;
 pub mod folder;
+pub mod frames_part;
 pub mod haptic;
 #[cfg(target_arch = "wasm32")]
 pub mod lock;

@@ -6,6 +6,7 @@ use wasm_bindgen::JsCast as _;
 use crate::bundle::fingerprint::Fingerprint;
 use crate::web::form::Form;
 use crate::web::parts::{Look, act, tile};
+use crate::web::screen::Screen;
 use crate::web::session::{ReceivedCard, read_card};
 use crate::words::Arg;
 
@@ -15,14 +16,8 @@ pub(super) fn card(form: Form) -> AnyView {
     let take = move |text: String| match read_card(&text) {
         Err(why) => form.tell(form.say_with("card.refused", &[("reason", Arg::Text(form.say(why.message())))])),
         Ok(card) => {
-            let known = form.settings.try_get_untracked().and_then(|s| s.office) == Some(card.signer);
-            let serial = |form: Form| form.now_once().and_then(|now| now.card.as_ref().map(|c| c.serial));
-            if known && serial(form).is_some_and(|held| held > card.held.card.serial) {
-                form.tell(form.say("card.older"));
-            } else if known {
-                form.hold_card(card);
-            } else {
-                received.try_set(Some(card));
+            if let Some(unknown) = take_known(form, card) {
+                received.try_set(Some(unknown));
             }
         }
     };
@@ -32,6 +27,21 @@ pub(super) fn card(form: Form) -> AnyView {
     };
     view! { <section class="ask"><h2>{form.say("card.head")}</h2><p>{form.say("card.how")}</p></section> {body} }
         .into_any()
+}
+
+/// Hold a card of the office that this phone knows. One from an office that it does not know is given back: its words
+/// want comparing first.
+pub(super) fn take_known(form: Form, card: ReceivedCard) -> Option<ReceivedCard> {
+    if form.settings.try_get_untracked().and_then(|s| s.office) != Some(card.signer) {
+        return Some(card);
+    }
+    let held = form.now_once().and_then(|now| now.card.as_ref().map(|c| c.serial));
+    if held.is_some_and(|held| held > card.held.card.serial) {
+        form.tell(form.say("card.older"));
+    } else {
+        form.hold_card(card);
+    }
+    None
 }
 
 fn load(form: Form, take: impl Fn(String) + Copy + 'static) -> AnyView {
@@ -51,6 +61,7 @@ fn load(form: Form, take: impl Fn(String) + Copy + 'static) -> AnyView {
                     on:input=move |event| form.type_in(event_target_value(&event))
                 ></textarea>
             </label>
+            {tile(form, "card-by-camera", form.say("frames.take"), Look::Value, move || form.go(Screen::Take))}
             {tile(form, "take-card", form.say("card.take"), Look::Value, move || {
                 take(form.typed.try_get_untracked().unwrap_or_default());
             })}
@@ -71,7 +82,7 @@ fn read_file(event: &web_sys::Event, take: impl Fn(String) + 'static) {
 }
 
 /// A first card: these words must be the office's own.
-fn compare(form: Form, card: ReceivedCard) -> AnyView {
+pub(super) fn compare(form: Form, card: ReceivedCard) -> AnyView {
     let words = Fingerprint::of(card.signer).to_string();
     let office = card.held.card.office.clone();
     view! {
@@ -84,7 +95,7 @@ fn compare(form: Form, card: ReceivedCard) -> AnyView {
         </div>
         {act(form, "other-words", form.say("card.other_words"), move || {
             form.end_input();
-            form.go(crate::web::screen::Screen::Settings);
+            form.go(Screen::Settings);
             form.tell(form.say("card.not_taken"));
         })}
     }

@@ -8,7 +8,7 @@ use crate::guide::Handing;
 use crate::record::{CustodyItem, CustodyLine, CustodyStep, PersonCode};
 use crate::web::edge::Phone;
 use crate::web::form::Form;
-use crate::web::parts::{Look, plain_head, tile};
+use crate::web::parts::{Look, act, plain_head, tile};
 use crate::web::screen::Screen;
 use crate::web::session::Source as _;
 use crate::web::wording;
@@ -26,6 +26,7 @@ pub(super) fn custody(form: Form) -> AnyView {
         <section class="ask">
             {plain_head(form.say("custody.head"))}
             <p class="how">{form.say("custody.how")}</p>
+            {act(form, "labels", form.say("label.all"), move || form.go(Screen::Labels))}
             {none}
         </section>
         {shown.collect_view()}

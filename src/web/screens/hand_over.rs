@@ -3,12 +3,13 @@
 use leptos::prelude::*;
 
 use crate::bundle::fingerprint::Fingerprint;
-use crate::bundle::qr::QrMatrix;
+use crate::bundle::qr::device_text;
 use crate::guide::Draft;
-use crate::record::{Answer, DeviceId, Site, Value};
+use crate::record::{Answer, CustodyGap, DeviceId, Site, Value};
 use crate::web::edge::Phone;
 use crate::web::form::Form;
 use crate::web::parts::{Look, act, plain_head, tile};
+use crate::web::platform::file::OutFile;
 use crate::web::screen::Screen;
 use crate::web::session::{Made, handed_text};
 use crate::web::wording;
@@ -21,8 +22,14 @@ pub(super) fn hand_over(form: Form) -> AnyView {
         let notes = with_notes.get();
         form.with(|s| s.make_bundle(&settings, notes, &Phone))
     });
+    let others = move || super::received::files(form);
     let body = move || match made.get() {
-        Some(Ok(made)) => ways(form, made),
+        Some(Ok(made)) => ways(form, made, others()),
+        // Nothing of this phone's own; what it carries for others is handed on all the same.
+        Some(Err(_)) if !others().is_empty() => {
+            view! { <div class="tiles">{super::hand_over_ways::of_files(form, others(), "hand_over.shared")}</div> }
+                .into_any()
+        }
         Some(Err(_)) if form.with(|s| s.seed.is_none()) == Some(true) => {
             view! { <p class="alert" data-bundle="none">{form.say("reason.only_shows")}</p> }.into_any()
         }
@@ -53,15 +60,31 @@ pub(super) fn hand_over(form: Form) -> AnyView {
             {plain_head(form.say("hand_over.head"))}
             <p class="how"><strong>{form.say("hand_over.not_secret")}</strong></p>
             {note_switch}
+            {unlabelled(form)}
             {act(form, "custody", form.say("custody.head"), move || form.go(Screen::Custody))}
+            {act(form, "take", form.say("frames.take"), move || form.go(Screen::Take))}
         </section>
+        {super::received::received(form)}
         {super::calls::calls(form)}
         {body}
     }
     .into_any()
 }
 
-fn ways(form: Form, made: Made) -> AnyView {
+/// What left its carcass without a label is told before it leaves this crew.
+fn unlabelled(form: Form) -> Option<AnyView> {
+    let lists = form.with(crate::web::session::Session::custody).unwrap_or_default();
+    let bare = lists.iter().flat_map(|(_, items)| items).any(|item| item.gaps.contains(&CustodyGap::NoNumber));
+    bare.then(|| {
+        view! {
+            <p class="alert" data-unlabelled="">{form.say("label.some_bare")}</p>
+            {act(form, "labels", form.say("label.all"), move || form.go(Screen::Labels))}
+        }
+        .into_any()
+    })
+}
+
+fn ways(form: Form, made: Made, others: Vec<OutFile>) -> AnyView {
     let count = i64::try_from(made.entries).unwrap_or_default();
     let kb = made.text.len().div_ceil(1024).to_string();
     let what = form.say_with(
@@ -81,7 +104,8 @@ fn ways(form: Form, made: Made) -> AnyView {
             {before.map(|text| view! { <p data-handed="">{text}</p> })}
         </section>
         <div class="tiles">
-            {super::hand_over_ways::ways(form, made)}
+            {super::hand_over_ways::ways(form, made, others)}
+            {tile(form, "show", form.say("frames.show"), Look::Value, move || form.go(Screen::Show(0)))}
             {tile(form, "handed-over", form.say("hand_over.confirm"), Look::Main, move || {
                 confirm(form, through, bundle);
             })}
@@ -108,15 +132,8 @@ fn confirm(form: Form, through: u64, bundle: uuid::Uuid) {
     }
 }
 
-/// The device id as a QR code.
+/// Room for the device id as a QR code.
 pub(super) fn qr(form: Form, device: DeviceId) -> AnyView {
-    let Ok(code) = QrMatrix::of_device(&device) else { return ().into_any() };
-    let side = code.view_side().to_string();
-    view! {
-        <svg class="qr" viewBox=format!("0 0 {side} {side}") role="img" aria-label=form.say("hand_over.qr")>
-            <path d=format!("M0 0h{side}v{side}h-{side}z") fill="#ffffff"/>
-            <path d=code.svg_path() fill="#000000" shape-rendering="crispEdges"/>
-        </svg>
-    }
-    .into_any()
+    super::labels::draw(form);
+    super::labels::room(device_text(&device), form.say("hand_over.qr"))
 }

@@ -25,9 +25,15 @@ fn count(n: usize) -> Arg {
     Arg::Count(i64::try_from(n).unwrap_or_default())
 }
 
-pub(super) fn ways(form: Form, made: Made) -> AnyView {
+/// `others` are other phones' bundles: files of their own beside this phone's, in the first sheet with it.
+pub(super) fn ways(form: Form, made: Made, others: Vec<OutFile>) -> AnyView {
     let all = made.photos.len();
-    let bundle = OutFile::text(&made.file, &made.text);
+    let mut texts = vec![OutFile::text(&made.file, &made.text)];
+    texts.extend(others);
+    // Photos that the sheet has room for; `keep::received::MOST` leaves one.
+    let room =
+        move |first: usize, texts: usize| if first == 0 { A_SHEET.saturating_sub(texts - 1).max(1) } else { A_SHEET };
+    let beside = texts.len();
     // Which photo the next sheet begins with, and the files of that sheet: read before the tap, for the tap counts
     // for some seconds only, and a sheet at a time, for a day's photos together would fill the phone's memory.
     let from = RwSignal::new(0_usize);
@@ -36,20 +42,20 @@ pub(super) fn ways(form: Form, made: Made) -> AnyView {
     let load = move || {
         sheet.try_set(None);
         let first = from.try_get_untracked().unwrap_or_default();
-        let part = photos.try_with_value(|all| all.iter().skip(first).take(A_SHEET).cloned().collect());
+        let part = photos.try_with_value(|all| all.iter().skip(first).take(room(first, beside)).cloned().collect());
         form.photos(part.unwrap_or_default(), move |read| {
             let files = read.into_iter().filter_map(|(photo, bytes)| bytes.map(|b| photo_file(&photo, b)));
             sheet.try_set(Some(files.collect()));
         });
     };
     load();
-    let first_file = bundle.clone();
+    let first_files = texts.clone();
     let share = move || {
         let Some(files) = sheet.get() else {
             return view! { <p role="status">{form.say("hand_over.photos_loading")}</p> }.into_any();
         };
         let first = from.get();
-        let last = (first + A_SHEET).min(all);
+        let last = (first + room(first, beside)).min(all);
         let missing = (last - first).saturating_sub(files.len());
         let note = (missing > 0)
             .then(|| view! { <p>{form.say_with("hand_over.photos_missing", &[("n", count(missing))])}</p> });
@@ -62,9 +68,9 @@ pub(super) fn ways(form: Form, made: Made) -> AnyView {
                 &[n, ("from", count(first + 1)), ("to", count(last)), ("all", count(all))],
             ),
         };
-        let bundle = (first == 0).then(|| first_file.clone());
-        let files: Vec<OutFile> = bundle.into_iter().chain(files).collect();
-        let title = first_file.name.clone();
+        let texts = if first == 0 { first_files.clone() } else { Vec::new() };
+        let files: Vec<OutFile> = texts.into_iter().chain(files).collect();
+        let title = first_files.first().map(|file| file.name.clone()).unwrap_or_default();
         let sheet_tile = match share::ready(&files, &title) {
             Ok(ready) => tile(form, "share", label, Look::Value, move || {
                 let ready = ready.clone();
@@ -87,7 +93,7 @@ pub(super) fn ways(form: Form, made: Made) -> AnyView {
         0 => form.say("hand_over.download"),
         n => form.say_with("hand_over.download_with", &[("n", count(n))]),
     };
-    let download = tile(form, "download", label, Look::Value, move || save(form, &bundle, photos));
+    let download = tile(form, "download", label, Look::Value, move || save(form, &texts, photos));
     let text = made.text.clone();
     let copy = tile(form, "copy", form.say("hand_over.copy"), Look::Value, move || {
         let text = text.clone();
@@ -125,9 +131,9 @@ pub(super) fn of_files(form: Form, files: Vec<OutFile>, shared: &'static str) ->
     view! { {sheet} {download} }.into_any()
 }
 
-/// Saves the bundle and, one after the other, the photos that are here.
-fn save(form: Form, bundle: &OutFile, photos: StoredValue<Vec<Photo>>) {
-    if let Err(reason) = download::download(bundle) {
+/// Saves the bundles and, one after the other, the photos that are here.
+fn save(form: Form, texts: &[OutFile], photos: StoredValue<Vec<Photo>>) {
+    if let Err(reason) = texts.iter().try_for_each(download::download) {
         return told(form, Err(reason), "hand_over.saved");
     }
     form.each_photo(

@@ -11,21 +11,25 @@ mod hazard;
 mod hurt;
 mod join;
 mod journal;
+mod labels;
 mod leave_now;
 mod no_answer;
 mod pair;
 mod photos;
 mod practice;
 mod readings;
+mod received;
 mod report;
 mod resume;
 mod samples;
 mod settings;
+mod show;
 mod sketch;
 mod start;
 mod start_notes;
 mod steps;
 mod stops;
+mod take;
 mod visit;
 mod who;
 mod winter;
@@ -62,6 +66,9 @@ pub(crate) fn screen(form: Form, screen: &Screen) -> AnyView {
         Screen::Pair => pair::pair(form),
         Screen::Join => join::join(form),
         Screen::HandOver => hand_over::hand_over(form),
+        Screen::Show(which) => show::show(form, *which),
+        Screen::Take => take::take(form),
+        Screen::Labels => labels::labels(form),
         Screen::Custody => custody::custody(form),
         Screen::Bench => bench::bench(form),
         Screen::Winter => winter::places(form),

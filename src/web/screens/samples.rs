@@ -4,6 +4,8 @@ use leptos::prelude::*;
 
 use crate::guide::{SampleVerdict, samples_worth_taking};
 use crate::web::form::Form;
+use crate::web::parts::act;
+use crate::web::screen::Screen;
 use crate::web::session::Now;
 use crate::words::Arg;
 
@@ -25,6 +27,7 @@ pub(super) fn worth(form: Form, now: &Now) -> AnyView {
         <section class="phase" data-samples="">
             <ul>{rows.collect_view()}</ul>
             <p>{form.say("samples.read")}</p>
+            {act(form, "labels", form.say("label.all"), move || form.go(Screen::Labels))}
         </section>
     }
     .into_any()

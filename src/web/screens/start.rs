@@ -58,6 +58,7 @@ pub(super) fn start(form: Form) -> AnyView {
         {done_list(form, &closed)}
         <nav class="more-ways" aria-label=form.say("start.more")>
             {act(form, "join", form.say("start.join"), move || form.go(Screen::Join))}
+            {act(form, "take", form.say("frames.take"), move || form.go(Screen::Take))}
             {act(form, "practice", form.say("start.practice"), move || form.go(Screen::Practice))}
             {act(form, "paper", form.say("start.paper"), move || form.take_up_paper())}
             {act(form, "winter", form.say("start.winter"), move || form.go(Screen::Winter))}

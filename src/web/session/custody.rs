@@ -2,10 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use crate::guide::{Handing, custody};
+use crate::guide::{Handing, Label, custody, labels};
 use crate::record::{Body, CustodyItem, CustodyLineStep, CustodyStep, PersonCode, custody_list, short_code};
 
 use super::{Session, When};
+use crate::words::Language;
 
 impl Session {
     /// Everything taken, by the short code of its carcass.
@@ -14,6 +15,12 @@ impl Session {
         let of = |carcass| custody_list(&fold, carcass);
         let all = fold.carcasses.values().map(|carcass| (short_code::short_code(carcass.id), of(carcass)));
         all.filter(|(_, items)| !items.is_empty()).collect()
+    }
+
+    /// The label of everything taken.
+    pub(crate) fn labels(&self, language: Language) -> Vec<Label> {
+        let fold = self.bodies.fold_all();
+        fold.carcasses.values().flat_map(|carcass| labels(language, carcass)).collect()
     }
 
     /// Entries that say that these things change hands now, each from whoever had it last.

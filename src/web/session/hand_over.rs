@@ -7,7 +7,7 @@ use crate::bundle::making::{Cover, Extras, make};
 use crate::bundle::payload::{FourVersions, PhoneReading};
 use crate::guide::{PROTOCOL, cause_may_be_shown};
 use crate::reading::{self, Given};
-use crate::record::{Act, Carcass, DeviceId, ENTRY_SCHEMA, Entry, Head, Photo, REPORT_CALL_BACK, short_code};
+use crate::record::{Act, Carcass, DeviceId, ENTRY_SCHEMA, Entry, Head, Moment, Photo, REPORT_CALL_BACK, short_code};
 
 use super::{HeldCard, Session, Source};
 use crate::web::settings::Settings;
@@ -75,9 +75,7 @@ impl Session {
         let extras =
             Extras { adopted: runs, photos: photos.clone(), readings: readings.collect(), ..Extras::default() };
         let text = make(cover, &range, extras, &key).map_err(|error| error.to_string())?;
-        let (year, month, day) = when.at.date();
-        let file =
-            format!("marrowbook-{year:04}-{month:02}-{day:02}-{}.txt", short_code::short_code(id).to_ascii_lowercase());
+        let file = file_name(when.at, id);
         Ok(Made { id, text, file, device: self.device, through, entries, photos })
     }
 
@@ -105,6 +103,12 @@ impl Session {
         }
         runs
     }
+}
+
+/// What a bundle's file is called.
+pub(super) fn file_name(at: Moment, bundle: Uuid) -> String {
+    let (year, month, day) = at.date();
+    format!("marrowbook-{year:04}-{month:02}-{day:02}-{}.txt", short_code::short_code(bundle).to_ascii_lowercase())
 }
 
 /// Version of the methods behind the readings, as a number.

@@ -11,6 +11,7 @@ mod lists;
 mod notes;
 mod now;
 mod photos;
+mod received;
 #[cfg(test)]
 mod pair_tests;
 #[cfg(test)]
@@ -36,11 +37,12 @@ use crate::record::{
 };
 
 pub(crate) use bodies::Bodies;
-pub(crate) use card_text::{ReceivedCard, read_card};
+pub(crate) use card_text::{ReceivedCard, Unread, read_card};
 pub(crate) use hand_over::Made;
 pub(crate) use lists::{OpenCarcass, WaitingReport, handed_text};
 pub(crate) use now::{Here, Now};
 pub(crate) use photos::Picture;
+pub(crate) use received::{Came, Envelope, read_envelope, read_frames};
 pub(crate) use trail::{Answered, Correction};
 pub(crate) use when::{Source, When, at_clock};
 

@@ -130,6 +130,12 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     ("card.page.download", "Download card-{serial}.txt"),
     ("card.page.copy", "Copy the text"),
+    ("card.page.show", "Show to a phone's camera"),
+    ("card.page.show_no_more", "Stop showing"),
+    (
+        "card.page.shown",
+        "On the phone: Settings, local card, then Take from another phone. Its camera looks at this until all has come.",
+    ),
     ("card.page.copied", "Copied."),
     ("card.page.not_copied", "The browser did not let the page copy: select the text below and copy it."),
     ("card.page.text", "The signed card as text, to mail or paste"),

@@ -13,6 +13,9 @@ mod death_reading;
 mod drawings;
 mod drawings_of_fat;
 mod drawings_of_signs;
+mod frames;
+#[cfg(not(target_arch = "wasm32"))]
+mod frames_part;
 mod labels_page;
 mod office;
 mod options;
@@ -58,6 +61,10 @@ pub(super) const OFFICE: &[&[(&str, &str)]] = &[
     decide::TEXTS,
     desk_carcasses::TEXTS,
 ];
+
+/// Texts that the part for codes says by itself, which travel beside it.
+#[cfg(not(target_arch = "wasm32"))]
+pub(super) const PART: &[(&str, &str)] = frames_part::TEXTS;
 
 /// Calls a macro with every file of the catalogue and the tables in it, in the order in which they stand there.
 /// A translation has a file beside each.
@@ -111,6 +118,7 @@ macro_rules! each_file {
             "photos" photos::STEPS, photos::TEXTS;
             "pair" pair::TEXTS;
             "sketch" sketch::STEPS, sketch::OPTIONS, sketch::TEXTS;
+            "frames" frames::TEXTS;
         }
     };
 }
