@@ -135,10 +135,13 @@ impl Desk {
 
 #[cfg(target_arch = "wasm32")]
 impl Desk {
-    /// A text kept beside the journal; `None` where there is none.
-    pub(crate) fn text(&self, name: &'static str) -> impl Future<Output = Option<String>> + use<> {
+    /// A text kept beside the journal; `Ok(None)` where there is none.
+    pub(crate) fn text(&self, name: &'static str) -> impl Future<Output = Result<Option<String>, NotKept>> + use<> {
         let desk = self.inner.clone();
-        async move { desk?.setting_text(name).await.ok().flatten() }
+        async move {
+            let Some(desk) = desk else { return Ok(None) };
+            desk.setting_text(name).await.map_err(|why| NotKept::Other(why.to_string()))
+        }
     }
 
     /// A photo's bytes; `None` where they are not here, or no longer those that the entry names.
@@ -155,9 +158,9 @@ impl Desk {
 
 #[cfg(not(target_arch = "wasm32"))]
 impl Desk {
-    pub(crate) fn text(&self, name: &'static str) -> impl Future<Output = Option<String>> + use<> {
+    pub(crate) fn text(&self, name: &'static str) -> impl Future<Output = Result<Option<String>, NotKept>> + use<> {
         let _ = (self, name);
-        async move { None }
+        async move { Ok(None) }
     }
 
     pub(crate) fn put_text(&self, name: String, text: String) {

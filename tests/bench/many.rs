@@ -1,6 +1,12 @@
 //! An archive of many invented carcasses, to open in the office's page: `many-carcasses FOLDER [COUNT]` writes
 //! `keyring.json` and bundles of 100 carcasses each. For `tests/browser/office-many.mjs`; no figure of it is a check value.
-#![allow(clippy::expect_used, clippy::indexing_slicing, clippy::cast_possible_truncation, clippy::unnecessary_wraps, missing_docs)]
+#![allow(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::cast_possible_truncation,
+    clippy::unnecessary_wraps,
+    missing_docs
+)]
 
 mod work;
 

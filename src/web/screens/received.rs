@@ -35,9 +35,9 @@ pub(super) fn files(form: Form) -> Vec<OutFile> {
 
 /// The list.
 pub(super) fn received(form: Form) -> AnyView {
-    form.load_received();
     let asked: RwSignal<Option<String>> = RwSignal::new(None);
     let rows = move || {
+        form.load_received();
         let held = form.received.get().unwrap_or_default();
         if held.all().is_empty() {
             return ().into_any();

@@ -15,8 +15,8 @@ pub(super) const PART: &str = "parts/frames.js";
 /// 0 is this phone's own, then what was taken, in its order.
 pub(super) fn show(form: Form, which: usize) -> AnyView {
     form.stay_awake();
-    form.load_received();
     let body = move || {
+        form.load_received();
         let text = match which.checked_sub(1) {
             None => {
                 form.with(|s| s.make_bundle(&form.settings.get_untracked(), false, &Phone)).map(|m| m.map(|m| m.text))

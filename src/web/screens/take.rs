@@ -21,7 +21,6 @@ enum Stage {
 }
 
 pub(super) fn take(form: Form) -> AnyView {
-    form.load_received();
     form.stay_awake();
     let stage = RwSignal::new(Stage::Looking);
     let begin = move || {
@@ -78,7 +77,7 @@ fn came(form: Form, bytes: &[u8], stage: RwSignal<Stage>) {
         },
         Ok(Came::Bundle(envelope, text)) => {
             let row = super::received::row_words(form, &envelope, text.len());
-            form.keep_received(&envelope, &text, move |became| told(format!("{row}. {became}")));
+            form.keep_received(envelope, text, move |became| told(format!("{row}. {became}")));
         }
     }
 }
