@@ -150,7 +150,7 @@ fn files_part(desk: Desk) -> AnyView {
         {move || next_steps(desk)}
         {move || hand.with(files)}
         {move || hand.with(missing)}
-        {super::winter::winter(hand)}
+        {super::winter::winter(desk.figures)}
     }
     .into_any()
 }

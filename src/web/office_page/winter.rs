@@ -1,9 +1,11 @@
 //! A winter log as CSV, picked or pasted, and the logs in bundles: units confirmed, indices, the plot.
 
+use std::sync::Arc;
+
 use leptos::prelude::*;
 
 use super::view::{ReadFile, read_files};
-use crate::office::hand::Hand;
+use crate::office::hand::Figures;
 use crate::office::winter::cells::DateOrder;
 use crate::office::winter::deaths::deaths;
 use crate::office::winter::plot::{Style, plot};
@@ -11,7 +13,7 @@ use crate::office::winter::report::{last_winter, lines, text};
 use crate::office::winter::table::{Confirmed, Draft};
 use crate::office::winter::units::{SnowUnit, TemperatureUnit};
 use crate::reading::winter_log;
-use crate::record::Day;
+use crate::record::{Day, Fold};
 use crate::science::winter::agency::{INDICES, Index};
 use crate::science::winter::index::Asked;
 use crate::science::winter::log::{Gauge, Log};
@@ -33,8 +35,8 @@ struct State {
     to: Option<Day>,
 }
 
-/// The section of the page.
-pub(super) fn winter(hand: RwSignal<Hand>) -> AnyView {
+/// The section of the page. The logs in bundles are those of the figures as they stand.
+pub(super) fn winter(figures: RwSignal<Option<Arc<Figures>>>) -> AnyView {
     let state = RwSignal::new(State::default());
     let take = move |files: Vec<ReadFile>| {
         let Some((name, read)) = files.into_iter().next() else { return };
@@ -77,7 +79,7 @@ pub(super) fn winter(hand: RwSignal<Hand>) -> AnyView {
             {move || state.with(|s| units(s, state))}
             {day("winter.page.from", |s, day| s.from = day)}
             {day("winter.page.to", |s, day| s.to = day)}
-            {move || state.with(|s| hand.with(|hand| shown(s, hand)))}
+            {move || state.with(|s| figures.with(|figures| shown(s, figures.as_deref())))}
         </section>
     }
     .into_any()
@@ -172,7 +174,7 @@ fn units(s: &State, state: RwSignal<State>) -> AnyView {
 }
 
 /// What follows from the CSV and from the bundles' own logs.
-fn shown(s: &State, hand: &Hand) -> AnyView {
+fn shown(s: &State, figures: Option<&Figures>) -> AnyView {
     let mut logs: Vec<Log> = Vec::new();
     let mut notes = Vec::new();
     if let Some(Ok(draft)) = &s.draft
@@ -182,8 +184,9 @@ fn shown(s: &State, hand: &Hand) -> AnyView {
         notes = table.notes.iter().map(|note| note.say(LANGUAGE)).collect();
         logs.extend(table.logs);
     }
-    let folded = hand.folded();
-    logs.extend(winter_log::logs(&folded));
+    let none = Fold::default();
+    let folded = figures.map_or(&none, |figures| &figures.counted.folded);
+    logs.extend(winter_log::logs(folded));
     let Some(winter) = last_winter(&logs) else { return ().into_any() };
     let asked = Asked { winter, from: s.from.map(Day::date), to: s.to.map(Day::date), through: None };
     let wanted: Vec<&'static Index> = INDICES.iter().collect();
@@ -195,7 +198,7 @@ fn shown(s: &State, hand: &Hand) -> AnyView {
             view! { <details class="why" data-index=line.index.id><summary>{head}</summary>{below}</details> }
         })
         .collect_view();
-    let (deaths, undated) = deaths(&folded);
+    let (deaths, undated) = deaths(folded);
     let undated = (undated > 0).then(|| {
         let n = [("n", Arg::Count(i64::try_from(undated).unwrap_or(i64::MAX)))];
         view! { <p>{say_office(LANGUAGE, "winter.undated", &n)}</p> }

@@ -29,9 +29,10 @@ pub(super) fn take(form: Form) -> AnyView {
     };
     begin();
     let told = move |name: &'static str, class: &'static str, text: String, on: AnyView| {
+        let more = form.say(if name == "came" { "frames.another" } else { "frames.again" });
         view! {
             <p class=class role="status" data-take=name>{text}</p>
-            <div class="tiles">{on} {tile(form, "again", form.say("frames.again"), Look::Value, begin)}</div>
+            <div class="tiles">{on} {tile(form, "again", more, Look::Value, begin)}</div>
         }
         .into_any()
     };

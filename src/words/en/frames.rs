@@ -14,6 +14,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("frames.stop", "Stop"),
     ("frames.take", "Take from another phone"),
     ("frames.again", "Try again"),
+    ("frames.another", "Take another"),
     (
         "frames.came",
         "All has come, and the signature is good. Kept on this phone; it goes along as a file of its own when this phone hands over.",
