@@ -110,6 +110,8 @@ export async function answerOne(hand, plan) {
   const said = plan[here.ask] ?? plan[here.ask.replace(/\..*$/, "")];
   if (here.grade === "stop") { await hand.tile("done"); return here; }
   if (here.grade === "confirm") { await hand.tile(said === "cannot" ? "cannot" : "done"); return here; }
+  // What was taken has a number: its label may wait, the number may not.
+  if (said === undefined && here.tiles.includes("not-yet")) { await hand.tile("not-yet"); return here; }
   if (said === undefined) { await noAnswer(hand); return here; }
   if (said.each) {
     // The drawn jaw asks tooth by tooth under one name: the first of these that is a tile answers.

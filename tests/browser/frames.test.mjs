@@ -113,9 +113,11 @@ test("a bundle goes from screen to camera, outlives a restart, is handed on besi
       await phone.page.tap('[data-act="show-received"]');
       await phone.page.waitForSelector('[data-frames="shown"]');
       assert.equal(await phone.page.evaluate(() => location.hash), "#show/1");
+      await phone.page.waitForTimeout(400); // a screen that has just appeared takes no tap
       await phone.page.tap('[data-tile="stop"]');
       await phone.page.waitForSelector("[data-received]");
       // Deleted only when it is asked for twice.
+      await phone.page.waitForTimeout(400);
       await phone.page.tap('[data-act="delete-received"]');
       await phone.page.waitForTimeout(400);
       await phone.page.tap('[data-tile="delete-it"]');
