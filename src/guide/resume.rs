@@ -32,7 +32,7 @@ pub struct LastAnswer {
 pub struct Resume {
     /// Phase of the next ask; the last phase where nothing is open.
     pub phase: Phase,
-    /// The answers given last, the latest first.
+    /// The answers given last, the latest first; of those of one tap what was seen before the rest.
     pub last: Vec<LastAnswer>,
     /// Seconds since the last of them, where the clock has not jumped back behind it.
     pub away_s: Option<u64>,
@@ -57,8 +57,8 @@ impl Situation {
     }
 }
 
-/// The answers given by hand last, on the outing and on the examination, the latest first. Entries
-/// of one device are in the order of its chain; between devices only clocks can tell.
+/// The answers given by hand last, on the outing and on the examination, the latest first; of those of one tap what was
+/// seen before the rest. Entries of one device are in the order of its chain; between devices only clocks can tell.
 pub(super) fn last_answers(view: &View, count: usize) -> Vec<LastAnswer> {
     let mut all: Vec<LastAnswer> = [view.outing, view.exam]
         .into_iter()
@@ -79,6 +79,10 @@ pub(super) fn last_answers(view: &View, count: usize) -> Vec<LastAnswer> {
         all.order_by_key(|l| std::cmp::Reverse(l.id.seq));
     } else {
         all.order_by_key(|l| std::cmp::Reverse((l.at, l.id)));
+    }
+    // Of signs that one tap answered, first what was seen: it is what the person ticked.
+    for tap in all.chunk_by_mut(|a, b| a.id.device == b.id.device && a.step == b.step && a.at == b.at) {
+        tap.order_by_key(|l| !matches!(l.answer, Answer::Seen { .. }));
     }
     all.truncate(count);
     all

@@ -1,7 +1,7 @@
 //! After any interruption the record alone says what comes next.
 
-use marrowbook::guide::{Phase, situation};
-use marrowbook::record::{Answer, Journal, Site, fold};
+use marrowbook::guide::{Draft, Phase, situation};
+use marrowbook::record::{Answer, Journal, Site, Why, fold};
 
 use crate::answering::Script;
 use crate::visit::{Visit, moment};
@@ -43,6 +43,21 @@ fn the_card_shows_the_last_answers_and_where_it_goes_on() {
     assert_eq!(card.next.unwrap().name(), "snow_crust");
     assert!(card.open_count > 20);
     assert_eq!(card.stops, Vec::<&str>::new());
+}
+
+#[test]
+fn of_signs_answered_in_one_tap_the_card_shows_what_was_seen() {
+    let mut visit = Visit::field(1);
+    let drafts = [
+        ("blood_on_snow", Answer::choice("there")),
+        ("drag_marks", Answer::CantTell { why: Why::Buried }),
+        ("hair_scattered", Answer::CantTell { why: Why::Buried }),
+        ("chase_or_struggle_marks", Answer::CantTell { why: Why::Buried }),
+    ];
+    visit.write(&drafts.map(|(finding, answer)| Draft { finding, site: Site::NONE, answer, step: "snow_signs" }));
+    let card = visit.look(|view| situation(view).resume(view, 3));
+    assert_eq!(card.last[0].finding, "blood_on_snow");
+    assert_eq!(card.last.len(), 3);
 }
 
 #[test]
