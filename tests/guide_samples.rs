@@ -7,10 +7,10 @@
 mod scene;
 
 use marrowbook::guide::{
-    Draft, SAMPLES, SampleVerdict, Status, Taker, UNLABELLED, is_number_mistyped, label_lines, samples_worth_taking,
+    Draft, SAMPLES, SampleVerdict, Status, Taker, UNLABELLED, is_number_mistyped, label_of, samples_worth_taking,
     situation,
 };
-use marrowbook::record::{Answer, Bone, CustodyGap, Site, find};
+use marrowbook::record::{Answer, Bone, CustodyGap, Site, Value, find};
 use marrowbook::science::source::Mark;
 use marrowbook::words::{Language, raw};
 use scene::Scene;
@@ -134,29 +134,32 @@ fn the_card_decides_who_takes_what() {
 }
 
 #[test]
-fn a_label_has_six_lines_and_a_number_that_checks_itself() {
-    // Six fields: reference 6.4.
+fn a_label_has_its_lines_and_a_number_that_checks_itself() {
+    // Six fields and how it is kept: reference 6.4.
     let mut scene = Scene::ready();
-    scene.of_carcass().say("species=white_tailed_deer sex_called=female sample_what@3=swab");
-    let exam = uuid::Uuid::from_u128(77);
-    let lines = scene.with(|v| label_lines(v, exam, Site::item(3)));
-    for (id, values) in &lines {
-        text(id);
-        assert!(!values.is_empty() && values.iter().all(|v| !v.is_empty()), "{id}");
+    scene.of_carcass().say("species=white_tailed_deer sex_called=female other_samples_count=3");
+    scene.say("sample_what@3=swab sample_kept@3=paper_dry");
+    let label = |scene: &Scene, item| {
+        scene.with(|v| label_of(Language::English, v.carcass.unwrap(), scene.exam, item)).expect("it was taken")
+    };
+    let swab = label(&scene, 3);
+    assert_eq!(swab.lines.len(), 6, "the number stands apart");
+    for (name, value) in &swab.lines {
+        assert!(!name.is_empty() && !value.is_empty(), "{name}: {value}");
     }
-    assert_eq!(lines[3].1, ["option.swab"]);
+    assert_eq!(swab.lines[2].1, text("option.swab"));
     // What is told by its place needs nobody to write it before the label can be.
+    scene.say("jaw_taken=whole_jaw femur_taken=whole");
+    let both = Value::Choices(vec!["kidneys".to_owned(), "heart".to_owned()]);
+    scene.answer("organs_taken", Site::NONE, Answer::Seen { value: both });
     for (item, what) in [(1, "jaw"), (2, "femur"), (10, "kidneys"), (11, "heart")] {
-        let lines = scene.with(|v| label_lines(v, exam, Site::item(item)));
-        assert_eq!(lines[3].1, [format!("option.{what}")], "item {item}");
-        text(&lines[3].1[0]);
+        assert_eq!(label(&scene, item).lines[2].1, text(&format!("option.{what}")), "item {item}");
     }
     // Not the rumen of a field examination, which says `there`.
     scene.say("sample_what@5=rumen");
-    let rumen = scene.with(|v| label_lines(v, exam, Site::item(5)))[3].1.clone();
-    assert_eq!(rumen.iter().map(|id| text(id)).collect::<Vec<_>>(), ["Rumen"]);
-    assert!(scene.with(|v| label_lines(v, exam, Site::item(4)))[3].1.is_empty(), "of others somebody says it");
-    let number = lines[1].1[0].clone();
+    assert_eq!(label(&scene, 5).lines[2].1, "Rumen");
+    assert!(label(&scene, 4).lines[2].1.is_empty(), "of others somebody says it");
+    let number = swab.number;
     assert!(!is_number_mistyped(&number));
     let swapped = number.replacen('-', "", 1);
     assert!(!is_number_mistyped(&swapped), "another form is not judged");
@@ -184,7 +187,7 @@ fn a_number_without_a_label_is_asked_for_on_the_way_home() {
     let mut scene = Scene::ready();
     scene.say("jaw_taken=whole_jaw");
     let give = |step| {
-        let answer = Answer::Seen { value: marrowbook::record::Value::Text("KDR-1".to_owned()) };
+        let answer = Answer::Seen { value: Value::Text("KDR-1".to_owned()) };
         [Draft { finding: "sample_number", site: Site::item(1), answer, step }]
     };
     scene.write(&give(UNLABELLED));

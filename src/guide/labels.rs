@@ -1,5 +1,7 @@
 //! The labels of everything that was taken, for the screen and for paper.
 
+use uuid::Uuid;
+
 use super::answer_words::option;
 use crate::record::short_code::short_code;
 use crate::record::{Carcass, CustodyGap, CustodyItem, CustodyLineStep, Fold, Sheet, Site, Value, custody_list};
@@ -21,6 +23,13 @@ pub struct Label {
 pub fn labels(language: Language, carcass: &Carcass) -> Vec<Label> {
     // Who reported the carcass and who had the thing since is on no label.
     custody_list(&Fold::default(), carcass).iter().map(|item| label(language, carcass, item)).collect()
+}
+
+/// The label of one thing of one examination; `None` where nobody said that it was taken.
+pub fn label_of(language: Language, carcass: &Carcass, examination: Uuid, item: u16) -> Option<Label> {
+    let all = custody_list(&Fold::default(), carcass);
+    let one = all.iter().find(|one| one.examination == examination && one.item == item)?;
+    Some(label(language, carcass, one))
 }
 
 /// The label of one thing that was taken.

@@ -43,7 +43,7 @@ pub use calls::{CANNOT_CALL, NO_CARD_TO_CALL, calls};
 pub use compose::{Context, Handing, compose, custody, withdraw};
 pub use draft::{Draft, LEFT, RULED_OUT, UNLABELLED};
 pub use hazard::{Closes, Fired, Grade, Hazard, Speaks};
-pub use labels::{Label, label, labels};
+pub use labels::{Label, label, label_of, labels};
 pub use next::{NextLook, cause_may_be_shown, next_looks, search_for_people};
 pub use permission::{NoTouch, may_open, may_take_femur, may_take_head_parts, may_take_jaw, may_touch};
 pub use phase::Phase;
@@ -51,7 +51,7 @@ pub use reopen::{NoReopen, may_reopen, reopen, still_closed};
 pub use resume::{LastAnswer, Resume};
 pub use rumen::{PointCount, Volumes, point_count, volumes};
 pub use samples::{
-    SAMPLES, SampleRow, SampleVerdict, Taker, is_number_mistyped, label_lines, proposed_number, samples_worth_taking,
+    SAMPLES, SampleRow, SampleVerdict, Taker, is_number_mistyped, proposed_number, samples_worth_taking,
 };
 pub use short_record::{SHORT_FROM, is_short};
 pub use situation::{Situation, situation};

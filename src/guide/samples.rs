@@ -1,14 +1,13 @@
 //! Samples that are worth taking here, given what was found: never given a cause. What to take, how it
 //! is kept and who may, from the reference (`cause-and-time-of-death.md` 6.4).
 
-use crate::record::{Carcass, Site, Value, sample_number, sample_of_item};
+use crate::record::{Site, sample_number};
 use crate::science::source::Mark;
-use crate::words::Language;
 
+use super::View;
 use super::hazards::read::{any_there, chose_any, chose_anywhere, there};
 use super::permission::{may_open, may_take_femur, may_take_head_parts, may_take_jaw};
 use super::steps::{any_bite_with_clot, head_is_there, viscera_are_there};
-use super::{View, option_label};
 
 /// Who may take it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -190,26 +189,4 @@ pub fn proposed_number(examination: uuid::Uuid, site: Site) -> String {
 /// A number of our own form that was typed wrong; others are taken as they are.
 pub fn is_number_mistyped(typed: &str) -> bool {
     sample_number::is_typed_right(typed) == Some(false)
-}
-
-/// The six lines of a label, as message id and value: case, item, species and sex, what it is, date,
-/// who took it. Values that are codes are message ids themselves.
-pub fn label_lines(view: &View, examination: uuid::Uuid, site: Site) -> [(&'static str, Vec<String>); 6] {
-    let code = |finding: &str, site: Site| match view.question(finding, site).answer().value() {
-        Some(Value::Choice(code)) => Some(option_label(Language::English, finding, code)),
-        _ => None,
-    };
-    let case = view.carcass.map_or(examination, |c: &Carcass| c.id);
-    let (year, month, day) = view.now.date();
-    let by_place = || site.item.and_then(sample_of_item).map(|what| format!("option.{what}"));
-    let what = code("sample_what", site).or_else(by_place);
-    let animal = [code("species", Site::NONE), code("sex_called", Site::NONE)].into_iter().flatten().collect();
-    [
-        ("label.case", vec![crate::record::short_code::short_code(case)]),
-        ("label.item", vec![proposed_number(examination, site)]),
-        ("label.animal", animal),
-        ("label.what", what.into_iter().collect()),
-        ("label.date", vec![format!("{year:04}-{month:02}-{day:02}")]),
-        ("label.taken_by", vec![view.person.to_string()]),
-    ]
 }

@@ -166,7 +166,7 @@ pub fn custody_list(fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
     let mut all: Vec<CustodyItem> = Vec::new();
     for exam in carcass.examinations.values() {
         let before = found(fold, &exam.sheet);
-        for item in items(&exam.sheet) {
+        for item in samples_taken(&exam.sheet) {
             all.push(chain(&exam.sheet, exam.id, item, &before, &fold.custody));
         }
     }
@@ -181,27 +181,48 @@ pub fn custody_list(fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
     all
 }
 
-/// Numbers of the things that were taken: said so, counted, or described.
-fn items(sheet: &Sheet) -> Vec<u16> {
+/// Numbers of the things that were taken: counted, or described.
+pub fn samples_taken(sheet: &Sheet) -> Vec<u16> {
     const OF_SAMPLES: &[&str] = &["sample_number", "sample_what", "sample_sealed", "seal_number"];
     let said = sheet
         .answers()
         .filter(|(code, _, all)| OF_SAMPLES.contains(&code.as_str()) && all.iter().any(|s| s.answer.value().is_some()));
     let mut all: Vec<u16> = said.filter_map(|(_, site, _)| site.item).collect();
-    for (finding, item) in [("jaw_taken", 1), ("femur_taken", 2)] {
-        if sheet.is_seen(finding) {
-            all.push(item);
-        }
-    }
-    all.extend(
-        [("kidneys", 10), ("heart", 11)].into_iter().filter(|(o, _)| sheet.chose("organs_taken", o)).map(|(_, n)| n),
-    );
-    if let Some(Value::Number(count)) = sheet.answer("other_samples_count").value() {
-        all.extend((3..=9).take(usize::try_from(*count).unwrap_or_default()));
-    }
+    all.extend(samples_counted(sheet));
     all.order();
     all.dedup();
     all
+}
+
+/// Numbers of the things that somebody said were taken: 1 the jaw, 2 the long bone, 3 to 9 the others, 10 the kidneys,
+/// 11 the heart. Where two people counted differently it is the larger count: nothing that one of them took may be
+/// missing from a list.
+pub fn samples_counted(sheet: &Sheet) -> Vec<u16> {
+    let values = |finding| sheet.question(finding, Site::NONE).standing.into_iter().filter_map(|s| s.answer.value());
+    let mut all = Vec::new();
+    for (finding, item) in [("jaw_taken", 1), ("femur_taken", 2)] {
+        all.extend(values(finding).next().map(|_| item));
+    }
+    let count =
+        values("other_samples_count").filter_map(|v| if let Value::Number(n) = v { Some(*n) } else { None }).max();
+    all.extend((3..=9).take(count.and_then(|n| usize::try_from(n).ok()).unwrap_or_default()));
+    for (organ, item) in [("kidneys", 10), ("heart", 11)] {
+        let has = |v: &Value| matches!(v, Value::Choices(all) if all.iter().any(|one| one == organ));
+        all.extend(values("organs_taken").any(has).then_some(item));
+    }
+    all
+}
+
+/// The number of a thing as it was read off its label; where nobody has read one, the number that the form gave.
+fn written_number(sheet: &Sheet, item: u16) -> Option<&Standing> {
+    let site = Site::item(item);
+    let known = || sheet.question("sample_number", site).standing.into_iter().filter(|s| s.answer.value().is_some());
+    known().find(|s| s.step.as_deref() != Some(UNLABELLED)).or_else(|| known().next())
+}
+
+/// True where somebody has read the number of a thing off its label.
+pub fn is_labelled(sheet: &Sheet, item: u16) -> bool {
+    written_number(sheet, item).is_some_and(|s| s.step.as_deref() != Some(UNLABELLED))
 }
 
 /// The first who looked at a question and found something.
@@ -293,11 +314,11 @@ pub const fn sample_of_item(item: u16) -> Option<&'static str> {
 
 fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], hands: &[Custody]) -> CustodyItem {
     let site = Site::item(item);
-    let written = seen(sheet, "sample_number", site);
-    let is_written = written.is_some_and(|s| s.step.as_deref() != Some(UNLABELLED));
-    let number = match text(sheet, "sample_number", site) {
-        none if none.is_empty() => sample_number(examination, item),
-        number => number,
+    let written = written_number(sheet, item);
+    let ours = sample_number(examination, item);
+    let number = match written.and_then(|s| s.answer.value()) {
+        Some(Value::Text(number)) if !number.is_empty() => number.clone(),
+        _ => ours.clone(),
     };
     let said = text(sheet, "sample_what", site);
     let what = if said.is_empty() { sample_of_item(item).unwrap_or_default().to_owned() } else { said };
@@ -320,8 +341,10 @@ fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], ha
         closed.seal.clone_from(&seal);
         lines.push(closed);
     }
-    lines.extend(hands.iter().filter(|hand| same_number(&hand.sample, &number)).map(of_hand));
-    let gaps = gaps(is_written, &seal, sealed.is_some(), &lines);
+    // It may have changed hands under the number that the form gave, before a label was written.
+    let is_this = |hand: &&Custody| [&number, &ours].into_iter().any(|one| same_number(&hand.sample, one));
+    lines.extend(hands.iter().filter(is_this).map(of_hand));
+    let gaps = gaps(is_labelled(sheet, item), &seal, sealed.is_some(), &lines);
     CustodyItem { number, what, examination, item, seal, lines, gaps }
 }
 

@@ -135,6 +135,48 @@ fn what_bears_no_label_has_the_forms_number() {
     assert!(jaw.gaps.contains(&CustodyGap::NoNumber));
 }
 
+/// The same answer from a second person.
+fn by_other(mut body: Body) -> Body {
+    if let Act::Answer { key, .. } = &mut body.act {
+        key.observer = person("B2");
+    }
+    body
+}
+
+#[test]
+fn a_number_that_a_second_person_read_off_the_label_is_the_number() {
+    let mut bodies = whole();
+    bodies.remove(4);
+    let mut given = answer("sample_number", Site::item(1), Value::Text("AAA-1".to_owned()), 10);
+    given.versions.step = Some(UNLABELLED.to_owned());
+    bodies.push(given);
+    bodies.push(by_other(answer("sample_number", Site::item(1), Value::Text("ZZZ-9".to_owned()), 11)));
+    let [jaw] = list(bodies).try_into().unwrap();
+    assert_eq!(jaw.number, "ZZZ-9");
+    assert!(!jaw.gaps.contains(&CustodyGap::NoNumber), "{jaw:?}");
+}
+
+#[test]
+fn what_changed_hands_under_the_forms_number_is_found_under_the_printed_one() {
+    let mut bodies = whole();
+    let Act::Custody { sample, .. } = &mut bodies[7].act else { panic!("a change of hands") };
+    *sample = sample_number(EXAM, 1);
+    let [jaw] = list(bodies).try_into().unwrap();
+    let [as_it_was] = list(whole()).try_into().unwrap();
+    assert_eq!((jaw.lines, jaw.gaps), (as_it_was.lines, as_it_was.gaps));
+}
+
+#[test]
+fn of_two_counts_the_larger_is_on_the_list() {
+    for (mine, others) in [(1, 2), (2, 1)] {
+        let mut bodies = whole();
+        bodies.push(answer("other_samples_count", Site::NONE, Value::Number(mine), 10));
+        bodies.push(by_other(answer("other_samples_count", Site::NONE, Value::Number(others), 10)));
+        let items: Vec<u16> = list(bodies).iter().map(|item| item.item).collect();
+        assert_eq!(items, [1, 3, 4]);
+    }
+}
+
 #[test]
 fn one_number_on_two_things_is_told_of_both() {
     let mut bodies = whole();

@@ -31,7 +31,8 @@ pub use answer::{Answer, Photo, Place, PlaceSource, Value, Why};
 pub use body::{Act, Body, BodyError, CustodyStep, ENTRY_SCHEMA, Versions};
 pub use chain::{ChainError, Head, verify_range};
 pub use custody::{
-    CustodyGap, CustodyItem, CustodyLine, CustodyLineStep, custody_list, plain_number, same_number, sample_of_item,
+    CustodyGap, CustodyItem, CustodyLine, CustodyLineStep, custody_list, is_labelled, plain_number, same_number,
+    sample_of_item, samples_counted, samples_taken,
 };
 pub use day::{Day, DayError};
 pub use entry::{Entry, Header, Salt, Stored};

@@ -6,8 +6,7 @@ use super::read::{chose_any, newest_numbers, there};
 use crate::card::{CallFor, CardState};
 use crate::guide::permission::{NoTouch, may_open, may_take_femur, may_take_jaw, may_touch};
 use crate::guide::{Closes, ExamKind, Grade, Hazard, View};
-use crate::record::Site;
-use crate::record::sample_number::UNLABELLED;
+use crate::record::{Site, is_labelled, samples_taken};
 use crate::science::source::Mark::{Design, Seen};
 
 pub(super) const HAZARDS: &[Hazard] =
@@ -75,20 +74,11 @@ pub(super) const HAZARDS: &[Hazard] =
 
 /// Something was taken and bears no number, or was taken and is not among the things counted.
 fn is_something_unlabelled(view: &View) -> bool {
-    let counted = newest_numbers(view, "other_samples_count").into_iter().max().unwrap_or(0);
+    let all = samples_taken(view.exam);
     let taken_apart = there(view, "scat_collected")
         || super::read::standing(view, "bite_swabbed").any(|s| s.answer.value().is_some());
-    // A number that the form gave lies on no bag yet.
-    let is_labelled = |item| {
-        let question = view.question("sample_number", Site::item(item));
-        question.standing.iter().any(|s| s.answer.value().is_some() && s.step.as_deref() != Some(UNLABELLED))
-    };
-    let others = (3..).take(usize::try_from(counted.clamp(0, 7)).unwrap_or_default());
-    let jaw = there(view, "jaw_taken").then_some(1);
-    let femur = there(view, "femur_taken").then_some(2);
-    let organ = |which: &str, item| chose_any(view, "organs_taken", &[which]).then_some(item);
-    let known = [jaw, femur, organ("kidneys", 10), organ("heart", 11)];
-    (taken_apart && counted == 0) || known.into_iter().flatten().chain(others).any(|item| !is_labelled(item))
+    let is_one_counted = all.iter().any(|item| (3..=9).contains(item));
+    (taken_apart && !is_one_counted) || all.into_iter().any(|item| !is_labelled(view.exam, item))
 }
 
 fn in_field(view: &View) -> bool {

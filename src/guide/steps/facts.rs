@@ -1,7 +1,7 @@
 //! What stands in the record, as the rows ask for it.
 
 use crate::guide::View;
-use crate::record::{Bone, Side, Site, Tooth};
+use crate::record::{Bone, Side, Site, Tooth, samples_counted};
 
 /// A dead animal lies at the place, as far as anybody said.
 pub(super) fn carcass_here(v: &View) -> bool {
@@ -70,21 +70,9 @@ pub(super) fn sampled(v: &View) -> bool {
     !samples(v).is_empty()
 }
 
-/// One place a sample: 1 the jaw, 2 the long bone, 3 to 9 the others, 10 the kidneys, 11 the heart.
+/// One place a sample, in the order of `samples_counted`.
 pub(super) fn samples(v: &View) -> Vec<Site> {
-    let mut items = Vec::new();
-    if v.there("jaw_taken") {
-        items.push(1);
-    }
-    if v.there("femur_taken") {
-        items.push(2);
-    }
-    let others = v.number("other_samples_count").and_then(|n| u16::try_from(n).ok()).unwrap_or(0);
-    items.extend((3..).take(usize::from(others.min(7))));
-    items.extend(
-        [("kidneys", 10), ("heart", 11)].into_iter().filter(|(o, _)| v.chose("organs_taken", o)).map(|(_, n)| n),
-    );
-    items.into_iter().map(Site::item).collect()
+    samples_counted(v.exam).into_iter().map(Site::item).collect()
 }
 
 /// Those of which somebody said that they are sealed.

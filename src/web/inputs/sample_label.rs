@@ -1,22 +1,22 @@
-//! The number of a sample: the six lines for its label, the number that it bears, or one that is printed. Nothing is
+//! The number of a sample: the lines for its label, the number that it bears, or one that is printed. Nothing is
 //! left without: where no label can be written yet, the form gives the number and the way home asks for the label.
 
 use leptos::prelude::*;
 
-use crate::guide::{Draft, UNLABELLED, is_number_mistyped, label_lines, proposed_number};
+use crate::guide::{Draft, UNLABELLED, is_number_mistyped, label_of, proposed_number};
 use crate::record::{Answer, Value};
-use crate::web::parts::{Look, code_field, foot, tile};
-use crate::words::{Arg, raw};
+use crate::web::parts::{Look, code_field, foot, label_lines, tile};
+use crate::words::Arg;
 
 use super::Question;
 
 pub(super) fn sample_label(q: &Question) -> AnyView {
     let (form, site, step) = (q.form, q.site, q.step.id);
     let Some(examination) = q.now.here.examination else { return ().into_any() };
-    let word = |value: &String| raw(form.language(), value).map_or_else(|| value.clone(), |_| form.say(value));
-    let lines = label_lines(&q.now.view(), examination, site).map(|(id, values)| {
-        let value = values.iter().map(word).collect::<Vec<_>>().join(", ");
-        view! { <li>{form.say(id)}": "<strong>{value}</strong></li> }
+    let item = site.item.unwrap_or_default();
+    let label = q.now.carcass().and_then(|carcass| label_of(form.language(), carcass, examination, item));
+    let lines = label.map(|label| {
+        view! { <p>{form.say("label.item")}": "<strong>{label.number.clone()}</strong></p> {label_lines(&label)} }
     });
     let give = move |number: String, step| {
         let answer = Answer::Seen { value: Value::Text(number) };
@@ -40,7 +40,7 @@ pub(super) fn sample_label(q: &Question) -> AnyView {
     view! {
         <section class="phase" data-label="">
             <h2>{form.say("label.head")}</h2>
-            <ul>{lines.into_iter().collect_view()}</ul>
+            {lines}
         </section>
         <div class="tiles">
             {tile(form, "number", label, Look::Main, move || give(ours.clone(), step))}

@@ -6,7 +6,7 @@ use super::show::PART;
 use crate::guide::Label;
 use crate::web::form::Form;
 use crate::web::frames_view::draw_codes;
-use crate::web::parts::plain_head;
+use crate::web::parts::{label_lines, plain_head};
 
 pub(super) fn labels(form: Form) -> AnyView {
     let all = form.with(|s| s.labels(form.language())).unwrap_or_default();
@@ -34,15 +34,11 @@ pub(super) fn room(text: String, label: String) -> AnyView {
 
 fn one(form: Form, label: &Label) -> AnyView {
     let open = (!label.is_written).then(|| view! { <p class="alert">{form.say("label.no_number")}</p> });
-    let lines = label.lines.iter().map(|(name, value)| {
-        let value = if value.is_empty() { "\u{2026}\u{2026}\u{2026}" } else { value };
-        view! { <li>{format!("{name}: {value}")}</li> }
-    });
     view! {
         <section class="phase" data-sample-label=label.number.clone()>
             <h2>{label.number.clone()}</h2>
             {open}
-            <ul class="rows label-lines">{lines.collect_view()}</ul>
+            {label_lines(label)}
             {room(label.code_text(), form.say("label.code"))}
         </section>
     }
