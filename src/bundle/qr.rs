@@ -1,4 +1,4 @@
-//! The device id as a QR code (ISO/IEC 18004), drawn as one SVG path.
+//! A text as a QR code (ISO/IEC 18004), drawn as one SVG path; and the text of a device id.
 
 use crate::record::{DeviceId, Digest};
 use qrcodegen::{DataTooLong, QrCode, QrCodeEcc};
@@ -26,14 +26,6 @@ impl QrMatrix {
         let span = 0..code.size();
         let rows = span.clone().map(|y| span.clone().map(|x| code.get_module(x, y)).collect()).collect();
         Ok(Self { rows })
-    }
-
-    /// The code of a device id.
-    ///
-    /// # Errors
-    /// Never in practice: the text is far shorter than the limit.
-    pub fn of_device(id: &DeviceId) -> Result<Self, DataTooLong> {
-        Self::of_text(&device_text(id))
     }
 
     /// The side of a square SVG view box that holds the code and its light margin, in modules.
@@ -78,7 +70,7 @@ mod tests {
     // ISO/IEC 18004: three finder patterns of 7 x 7 modules in the corners.
     #[test]
     fn finder_patterns_stand_in_three_corners() {
-        let matrix = QrMatrix::of_device(&published_key().public().id()).unwrap();
+        let matrix = QrMatrix::of_text(&device_text(&published_key().public().id())).unwrap();
         let side = matrix.rows.len();
         assert!(side % 4 == 1 && matrix.rows.iter().all(|row| row.len() == side));
         for (top, left) in [(0, 0), (0, side - 7), (side - 7, 0)] {

@@ -26,3 +26,22 @@ pub fn codes(width: usize, height: usize, luma: &[u8]) -> Vec<Vec<u8>> {
     let found = finder.identify(width, height, luma);
     found.filter_map(|code| code.ok()?.decode().ok().map(|data| data.payload)).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// ITU-R BT.601: 0.299 of red, 0.587 of green, 0.114 of blue. The weights are 256ths, and the rest is cut off.
+    #[test]
+    fn luma_weighs_colours_as_a_television_does() {
+        let of = |r, g, b| luma(&[r, g, b, 7])[0];
+        assert_eq!((of(0, 0, 0), of(255, 255, 255)), (0, 255));
+        for (pixel, exact) in
+            [([255, 0, 0], 76.245), ([0, 255, 0], 149.685), ([0, 0, 255], 29.07), ([10, 200, 90], 130.65)]
+        {
+            let [r, g, b] = pixel;
+            assert!((f64::from(of(r, g, b)) - exact).abs() <= 1.5, "{pixel:?}");
+        }
+        assert_eq!(luma(&[1, 1, 1, 255, 2, 2, 2, 255, 3]), [1, 2], "a pixel that is not whole is none");
+    }
+}

@@ -113,6 +113,17 @@ fn printed(scaled: i64, decimals: u8) -> String {
     format!("{sign}{whole}.{part}")
 }
 
+/// A typed number as a scaled integer; `None` where it is none or finer than is kept.
+pub fn scaled(typed: &str, decimals: u8) -> Option<i64> {
+    let typed = typed.trim().replace('\u{2212}', "-").replace(',', ".");
+    let (whole, part) = typed.split_once('.').unwrap_or((&typed, ""));
+    let places = usize::from(decimals);
+    if part.len() > places || whole.trim_start_matches('-').is_empty() && part.is_empty() {
+        return None;
+    }
+    format!("{whole}{part:0<places$}").parse().ok()
+}
+
 /// The same as this language writes it.
 pub fn number(language: Language, scaled: i64, decimals: u8) -> String {
     language.number(printed(scaled, decimals))

@@ -181,14 +181,17 @@ impl Ask {
         drafts
     }
 
-    /// What taking this answer back takes back: its own questions; of a sweep also what it said of each sign, as far
-    /// as nobody was asked since.
+    /// What taking this answer back takes back: its own questions; of a sweep also what this person said by
+    /// it of each sign, as far as nobody was asked since.
     pub fn to_take_back(&self, view: &View) -> Vec<(&'static str, Site)> {
         let mut all = self.questions(view);
         let Self::Step { step, site } = self else { return all };
         let Input::Sweep { steps, .. } = step.input else { return all };
         let swept = |(finding, site): &(&'static str, Site)| {
-            view.question(finding, *site).standing.iter().any(|s| s.step.as_deref() == Some(step.id))
+            view.question(finding, *site)
+                .standing
+                .iter()
+                .any(|s| s.step.as_deref() == Some(step.id) && s.observer == *view.person)
         };
         let covered = steps.iter().filter_map(|id| super::steps::step(id));
         all.extend(covered.flat_map(|step| Self::Step { step, site: *site }.questions(view)).filter(swept));

@@ -26,6 +26,11 @@ pub enum Added {
 }
 
 impl Received {
+    /// These, in this order.
+    pub fn of(all: impl Iterator<Item = String>) -> Self {
+        Self(all.collect())
+    }
+
     /// All of them.
     pub fn all(&self) -> &[String] {
         &self.0
@@ -43,11 +48,6 @@ impl Received {
         self.0.push(text.to_owned());
         Added::New
     }
-
-    /// Drop one, once it has arrived.
-    pub fn drop_one(&mut self, text: &str) {
-        self.0.retain(|held| held != text);
-    }
 }
 
 #[cfg(test)]
@@ -62,7 +62,7 @@ mod tests {
         }
         assert_eq!(held.add("bundle 3"), Added::Known);
         assert_eq!(held.add("one more"), Added::Full);
-        held.drop_one("bundle 3");
+        let mut held = Received::of(held.all().iter().filter(|one| *one != "bundle 3").cloned());
         assert_eq!(held.add(&"x".repeat(MOST_BYTES)), Added::Full);
         assert_eq!(held.add("one more"), Added::New);
         let text = serde_json::to_string(&held).unwrap();

@@ -1,13 +1,15 @@
 //! Where entries go: this browser's stores behind one queue. Before they are open, and outside a
 //! browser, nothing is taken.
 
+use crate::keep::received::Received;
+use crate::keep::settings::Setting;
 use crate::keep::{Promise, Saving};
 use crate::record::{Body, Digest, Entry, Photo};
 
 use super::form_photo::NotKept;
 
 #[cfg(target_arch = "wasm32")]
-use crate::keep::{StoreError, browser};
+use crate::keep::{StoreError, browser, received};
 
 /// Where entries go.
 #[derive(Default)]
@@ -22,6 +24,14 @@ pub(crate) struct Taken {
     pub(crate) entries: Vec<Entry>,
     /// Resolves when the first try to save has ended.
     pub(crate) saving: Option<Saving>,
+}
+
+#[cfg(target_arch = "wasm32")]
+fn not_kept(error: StoreError) -> NotKept {
+    match error {
+        StoreError::Full => NotKept::Full,
+        other => NotKept::Other(other.to_string()),
+    }
 }
 
 #[cfg(target_arch = "wasm32")]
@@ -67,22 +77,15 @@ impl Desk {
         });
     }
 
-    /// The same, and say whether it is on disk.
+    /// Keep what is carried for other phones, and say whether it is on disk.
     ///
     /// # Errors
     /// Why it was not kept.
-    pub(crate) fn keep_text(
-        &self,
-        name: &'static str,
-        text: String,
-    ) -> impl Future<Output = Result<(), NotKept>> + use<> {
+    pub(crate) fn keep_received(&self, all: Received) -> impl Future<Output = Result<(), NotKept>> + use<> {
         let desk = self.inner.clone();
         async move {
             let desk = desk.ok_or_else(|| NotKept::Other(String::new()))?;
-            desk.put_setting_text(name, &text).await.map_err(|error| match error {
-                StoreError::Full => NotKept::Full,
-                other => NotKept::Other(other.to_string()),
-            })
+            desk.put_setting(received::NAME, &all).await.map_err(not_kept)
         }
     }
 
@@ -106,10 +109,7 @@ impl Desk {
         let desk = self.inner.clone();
         async move {
             let desk = desk.ok_or_else(|| NotKept::Other(String::new()))?;
-            desk.keep_photo(&bytes, &media).await.map_err(|error| match error {
-                StoreError::Full => NotKept::Full,
-                other => NotKept::Other(other.to_string()),
-            })
+            desk.keep_photo(&bytes, &media).await.map_err(not_kept)
         }
     }
 
@@ -135,12 +135,21 @@ impl Desk {
 
 #[cfg(target_arch = "wasm32")]
 impl Desk {
-    /// A text kept beside the journal; `Ok(None)` where there is none.
-    pub(crate) fn text(&self, name: &'static str) -> impl Future<Output = Result<Option<String>, NotKept>> + use<> {
+    /// A text kept beside the journal; `None` where there is none.
+    pub(crate) fn text(&self, name: &'static str) -> impl Future<Output = Option<String>> + use<> {
+        let desk = self.inner.clone();
+        async move { desk?.setting_text(name).await.ok().flatten() }
+    }
+
+    /// What is carried for other phones; what cannot be read is put aside.
+    ///
+    /// # Errors
+    /// Where the store does not answer.
+    pub(crate) fn received(&self) -> impl Future<Output = Result<Setting<Received>, NotKept>> + use<> {
         let desk = self.inner.clone();
         async move {
-            let Some(desk) = desk else { return Ok(None) };
-            desk.setting_text(name).await.map_err(|why| NotKept::Other(why.to_string()))
+            let desk = desk.ok_or_else(|| NotKept::Other(String::new()))?;
+            desk.setting(received::NAME).await.map_err(not_kept)
         }
     }
 
@@ -158,21 +167,21 @@ impl Desk {
 
 #[cfg(not(target_arch = "wasm32"))]
 impl Desk {
-    pub(crate) fn text(&self, name: &'static str) -> impl Future<Output = Result<Option<String>, NotKept>> + use<> {
+    pub(crate) fn text(&self, name: &'static str) -> impl Future<Output = Option<String>> + use<> {
         let _ = (self, name);
-        async move { Ok(None) }
+        async move { None }
+    }
+
+    pub(crate) fn received(&self) -> impl Future<Output = Result<Setting<Received>, NotKept>> + use<> {
+        async move { Err(NotKept::Other(String::new())) }
     }
 
     pub(crate) fn put_text(&self, name: String, text: String) {
         let _ = (name, text);
     }
 
-    pub(crate) fn keep_text(
-        &self,
-        name: &'static str,
-        text: String,
-    ) -> impl Future<Output = Result<(), NotKept>> + use<> {
-        async move { Err(NotKept::Other(format!("{name}: {} bytes not kept", text.len()))) }
+    pub(crate) fn keep_received(&self, all: Received) -> impl Future<Output = Result<(), NotKept>> + use<> {
+        async move { Err(NotKept::Other(format!("{} not kept", all.all().len()))) }
     }
 
     pub(crate) fn photo(&self, photo: Photo) -> impl Future<Output = Option<Vec<u8>>> + use<> {

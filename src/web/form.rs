@@ -86,7 +86,7 @@ pub(crate) struct Form {
     /// Practice at home, once it was looked for.
     pub(crate) practice: RwSignal<Option<crate::guide::practice::Practice>>,
     /// What was taken from other phones, once it was looked for.
-    pub(crate) received: RwSignal<Option<crate::keep::received::Received>>,
+    pub(crate) received: RwSignal<Option<Vec<super::session::Carried>>>,
     /// The number of the photo that is being made smaller and kept.
     pub(crate) taking: RwSignal<Option<u16>>,
     /// Which photo the camera was opened for.
@@ -152,7 +152,7 @@ impl Form {
         self.spoken.try_get_untracked().unwrap_or_default()
     }
 
-    /// The units in which readings are shown: the phone's own setting, else the card's.
+    /// The units in which readings are shown and most numbers are typed: the phone's own setting, else the card's.
     pub(crate) fn shown(self) -> Shown {
         let of_card = || self.with(|s| s.card.as_ref().is_some_and(|held| held.card.units == Units::Us));
         let us = self.settings.with_untracked(|s| s.us_units).or_else(of_card);
@@ -364,7 +364,7 @@ impl Form {
         match self.with(|session| session.answer(&now.fold, drafts, &Phone.when())) {
             Some(Ok(bodies)) => self.write(bodies, what),
             Some(Err(flaw)) => {
-                let text = wording::flaw(self.language(), &flaw);
+                let text = wording::flaw(self.language(), self.shown(), &flaw);
                 self.notice.try_update(|n| *n = Some(text));
                 false
             }
@@ -381,7 +381,7 @@ impl Form {
                 done
             }
             Some(Err(flaw)) => {
-                let text = wording::flaw(self.language(), &flaw);
+                let text = wording::flaw(self.language(), self.shown(), &flaw);
                 self.notice.try_update(|n| *n = Some(text));
                 false
             }
@@ -429,6 +429,7 @@ impl Form {
 
     /// Leave at once: the reason, and `not looked` for the rest.
     pub(crate) fn leave_now(self, reason: &str, why: &Why) {
+        self.give_back();
         let Some(now) = self.now_once() else { return };
         let drafts = Session::leave_now(&now, reason, why);
         if self.write_drafts(&drafts, self.say("saved.leaving")) {
@@ -438,6 +439,7 @@ impl Form {
 
     /// Close the examination in hand.
     pub(crate) fn close(self) {
+        self.give_back();
         let Some(now) = self.now_once() else { return };
         if self.write_drafts(&[Session::close(&now)], self.say("saved.closed"))
             && let Some(id) = now.here.examination
@@ -454,7 +456,7 @@ impl Form {
         let done = match bodies {
             Ok(bodies) => self.write(bodies, self.say("saved.begun")),
             Err(flaw) => {
-                let text = wording::flaw(self.language(), &flaw);
+                let text = wording::flaw(self.language(), self.shown(), &flaw);
                 self.notice.try_update(|n| *n = Some(text));
                 false
             }
@@ -531,6 +533,15 @@ impl Form {
         kept.filter(|(_, of)| *of == exam).map(|(first, _)| first)
     }
 
+    /// The phone goes back to the first: what leaving or closing writes rests on everything that was said.
+    fn give_back(self) -> bool {
+        let first = self.second_look();
+        if let Some(first) = first.clone() {
+            self.set_person(first);
+        }
+        first.is_some()
+    }
+
     /// A second person takes the phone, and nothing of what others called is shown until it goes back.
     pub(crate) fn look_second(self, code: PersonCode) {
         let Some(now) = self.now_once() else { return };
@@ -544,8 +555,7 @@ impl Form {
 
     /// The phone goes back to the first person; both see both answers.
     pub(crate) fn end_second_look(self) {
-        if let Some(first) = self.second_look() {
-            self.set_person(first);
+        if self.give_back() {
             // From the list after an answer as from the list opened by hand.
             self.go(Screen::Pair);
             self.redraw();

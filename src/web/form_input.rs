@@ -40,7 +40,7 @@ impl Form {
         if self.input_of.try_get_value().as_deref() != Some(name) {
             self.input_of.try_set_value(name.to_owned());
             self.page.try_set(0);
-            self.typed.try_set(half_typed::find(name).unwrap_or(text));
+            self.typed.try_set(self.half_given(name).unwrap_or(text));
         }
     }
 
@@ -51,8 +51,8 @@ impl Form {
 
     /// Forget what was half given: it has been saved.
     pub(crate) fn end_input(self) {
+        half_typed::keep(&self.input_name(), "");
         self.input_of.try_set_value(String::new());
-        half_typed::keep("", "");
     }
 
     /// The next page of tiles; after the last the first.

@@ -97,7 +97,7 @@ impl Form {
         match bodies {
             Some(Ok(bodies)) => self.write(bodies, self.words_of(slot)),
             Some(Err(flaw)) => {
-                self.tell(super::wording::flaw(self.language(), &flaw));
+                self.tell(super::wording::flaw(self.language(), self.shown(), &flaw));
                 false
             }
             None => false,
@@ -189,7 +189,7 @@ impl Form {
             Some(Ok(bodies)) => {
                 self.write_then(bodies, self.say("saved.photo_deleted"), move || self.sweep_photos());
             }
-            Some(Err(flaw)) => self.tell(super::wording::flaw(self.language(), &flaw)),
+            Some(Err(flaw)) => self.tell(super::wording::flaw(self.language(), self.shown(), &flaw)),
             None => {}
         }
         self.redraw();

@@ -26,7 +26,7 @@ impl Form {
         }
         let Some(read) = self.desk.try_with_value(|desk| desk.text(NAME)) else { return };
         leptos::task::spawn_local(async move {
-            let stored = read.await.ok().flatten();
+            let stored = read.await;
             let practice = match stored.as_deref().map(Practice::from_stored) {
                 Some(Ok(practice)) => practice,
                 Some(Err(reason)) => {

@@ -2,13 +2,13 @@
 
 use leptos::prelude::*;
 
-use crate::keep::received::{Added, NAME, Received};
-use crate::record::Digest;
+use crate::keep::received::{Added, Received};
 use crate::words::Arg;
 
+use super::desk::Desk;
 use super::form::Form;
 use super::form_photo::NotKept;
-use super::session::{Envelope, read_envelope};
+use super::session::{Carried, Envelope};
 
 impl Form {
     /// Find what was taken before, once the store is open. Call it where `ready` is followed.
@@ -22,80 +22,106 @@ impl Form {
         }
     }
 
-    /// What was taken before. What cannot be read is put aside under a name of its own; where the store itself does not
-    /// answer nothing may be added, for it would take the place of what is there.
-    async fn received_now(self) -> Result<Received, String> {
+    /// What was taken before. Where the store does not answer nothing may be added or dropped, for it would take the
+    /// place of what is there.
+    async fn received_now(self) -> Result<Vec<Carried>, String> {
         if let Some(held) = self.received.try_get_untracked().flatten() {
             return Ok(held);
         }
-        let not_kept = |reason: String| self.say_with("frames.not_kept", &[("reason", Arg::Text(reason))]);
-        let read = self.desk.try_with_value(|desk| desk.text(NAME));
+        let read = self.desk.try_with_value(Desk::received);
         let Some(read) = read.filter(|_| self.ready.get_untracked()) else {
-            return Err(not_kept(self.say("frames.loading")));
+            return Err(self.not_kept(self.say("frames.loading")));
         };
-        let held = match read.await {
-            Err(NotKept::Other(reason)) => return Err(not_kept(reason)),
-            Err(NotKept::Full) => return Err(self.say("frames.full")),
-            Ok(None) => Received::default(),
-            Ok(Some(text)) => serde_json::from_str(&text).unwrap_or_else(|_| {
-                let name = format!("{NAME}.unread.{}", Digest::of(&[text.as_bytes()]));
-                self.tell(self.say_with("frames.aside", &[("name", Arg::Text(name.clone()))]));
-                self.desk.try_with_value(|desk| desk.put_text(name, text));
-                Received::default()
-            }),
+        let found = match read.await {
+            Ok(found) => found,
+            Err(why) => return Err(self.why_not_kept(why)),
         };
+        if let Some(name) = found.set_aside {
+            self.tell(self.say_with("frames.aside", &[("name", Arg::Text(name))]));
+        }
+        let held = found.value.unwrap_or_default();
         self.received.try_update(|now| {
-            now.get_or_insert(held);
+            now.get_or_insert_with(|| held.all().iter().map(|text| Carried::read(text)).collect());
         });
         Ok(self.received.try_get_untracked().flatten().unwrap_or_default())
     }
 
-    /// Keep another phone's bundle as it is; `then` is told in words how that went, once it is known.
-    pub(crate) fn keep_received(self, envelope: Envelope, text: String, then: impl FnOnce(String) + 'static) {
-        if self.read_only().is_some() {
-            return then(self.say("frames.only_shows"));
+    fn not_kept(self, reason: String) -> String {
+        self.say_with("frames.not_kept", &[("reason", Arg::Text(reason))])
+    }
+
+    fn why_not_kept(self, why: NotKept) -> String {
+        match why {
+            NotKept::Full => self.say("frames.full"),
+            NotKept::Other(reason) => self.not_kept(reason),
         }
+    }
+
+    /// Keep another phone's bundle as it is; `then` is told in words how that went, once it is known: `Err` where it
+    /// is not on this phone.
+    pub(crate) fn keep_received(
+        self,
+        envelope: Envelope,
+        text: String,
+        then: impl FnOnce(Result<String, String>) + 'static,
+    ) {
         if self.with(|s| s.device) == Some(envelope.signer) {
-            return then(self.say("frames.own"));
+            return then(Ok(self.say("frames.own")));
         }
-        leptos::task::spawn_local(async move {
-            let mut held = match self.received_now().await {
-                Ok(held) => held,
-                Err(why) => return then(why),
+        self.change_received("frames.came", then, move |held| {
+            let same = |other: &Carried| {
+                other.read.as_ref().is_ok_and(|read| read.signer == envelope.signer && read.head == envelope.head)
             };
-            let same = |other: &Envelope| other.signer == envelope.signer && other.head == envelope.head;
-            if held.all().iter().any(|text| read_envelope(text).is_ok_and(|other| same(&other))) {
-                return then(self.say("frames.known"));
+            if held.iter().any(same) {
+                return Added::Known;
             }
-            match held.add(&text) {
-                Added::Known => then(self.say("frames.known")),
-                Added::Full => then(self.say("frames.full")),
-                Added::New => self.put_received(held, "frames.came", then),
+            let mut all = Received::of(held.iter().map(|one| one.text.clone()));
+            let added = all.add(&text);
+            if added == Added::New {
+                held.push(Carried { read: Ok(envelope), text });
             }
+            added
         });
     }
 
     /// Drop one that has arrived.
-    pub(crate) fn drop_received(self, text: &str) {
-        let mut held = self.received.try_get_untracked().flatten().unwrap_or_default();
-        held.drop_one(text);
-        self.put_received(held, "frames.deleted", move |told| self.tell(told));
+    pub(crate) fn drop_received(self, text: String) {
+        let told = move |told: Result<String, String>| self.tell(told.unwrap_or_else(|why| why));
+        self.change_received("frames.deleted", told, move |held| {
+            held.retain(|one| one.text != text);
+            Added::New
+        });
     }
 
-    /// On disk first, on the screen after.
-    fn put_received(self, held: Received, done: &'static str, then: impl FnOnce(String) + 'static) {
-        let text = serde_json::to_string(&held).unwrap_or_default();
-        let Some(put) = self.desk.try_with_value(|desk| desk.keep_text(NAME, text)) else { return };
+    /// Change what is carried: on disk first, on the screen after.
+    fn change_received(
+        self,
+        done: &'static str,
+        then: impl FnOnce(Result<String, String>) + 'static,
+        change: impl FnOnce(&mut Vec<Carried>) -> Added + 'static,
+    ) {
+        if self.read_only().is_some() {
+            return then(Err(self.say("frames.only_shows")));
+        }
         leptos::task::spawn_local(async move {
-            let told = match put.await {
+            let mut held = match self.received_now().await {
+                Ok(held) => held,
+                Err(why) => return then(Err(why)),
+            };
+            match change(&mut held) {
+                Added::Known => return then(Ok(self.say("frames.known"))),
+                Added::Full => return then(Err(self.say("frames.full"))),
+                Added::New => {}
+            }
+            let texts = Received::of(held.iter().map(|one| one.text.clone()));
+            let Some(put) = self.desk.try_with_value(|desk| desk.keep_received(texts)) else { return };
+            then(match put.await {
                 Ok(()) => {
                     self.received.try_set(Some(held));
-                    self.say(done)
+                    Ok(self.say(done))
                 }
-                Err(NotKept::Full) => self.say("frames.full"),
-                Err(NotKept::Other(reason)) => self.say_with("frames.not_kept", &[("reason", Arg::Text(reason))]),
-            };
-            then(told);
+                Err(why) => Err(self.why_not_kept(why)),
+            });
         });
     }
 }

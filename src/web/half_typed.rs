@@ -4,13 +4,20 @@
 
 /// The name under which both stores hold it.
 pub(crate) const NAME: &str = "half-typed";
+/// The exposure note: a question answered in between must not push half a note out.
+pub(crate) const NOTE: &str = "exposure";
 
 #[cfg(target_arch = "wasm32")]
 mod store {
     use crate::keep::Quick as _;
     use crate::keep::browser_quick::LocalQuick;
 
-    use super::NAME;
+    use super::{NAME, NOTE};
+
+    /// Whose place it has: one for all questions, of which one at a time is open, and one for the note.
+    fn slot(of: &str) -> String {
+        if of == NOTE { format!("{NAME}.{NOTE}") } else { NAME.to_owned() }
+    }
 
     fn quick() -> LocalQuick {
         LocalQuick::new("marrowbook.")
@@ -18,11 +25,12 @@ mod store {
 
     pub(crate) fn keep(of: &str, typed: &str) {
         // Where the small store is shut the page itself still holds it.
-        let _ = if typed.is_empty() { quick().drop(NAME) } else { quick().put(NAME, &format!("{of}\n{typed}")) };
+        let slot = slot(of);
+        let _ = if typed.is_empty() { quick().drop(&slot) } else { quick().put(&slot, &format!("{of}\n{typed}")) };
     }
 
     pub(crate) fn find(of: &str) -> Option<String> {
-        let text = quick().get(NAME).ok().flatten()?;
+        let text = quick().get(&slot(of)).ok().flatten()?;
         let (whose, typed) = text.split_once('\n')?;
         (whose == of).then(|| typed.to_owned())
     }

@@ -3,10 +3,10 @@
 
 use crate::guide::answer_words::known;
 pub(crate) use crate::guide::answer_words::{
-    answer, date_and_time, degrees, finding, number, option, plant, site, time, with_unit,
+    answer, date_and_time, degrees, finding, kilobytes, number, option, plant, scaled, site, time, with_unit,
 };
-use crate::guide::{Ask, Draft, Input, site_words};
-use crate::record::{Flaw, Shape, Shown, Unit, find};
+use crate::guide::{Ask, Draft, Input, Measured, site_words};
+use crate::record::{Flaw, Shown};
 use crate::words::{Arg, Language, say};
 
 /// What an ask asks, with its place where it has one.
@@ -54,52 +54,17 @@ pub(crate) fn drafts(language: Language, all: &[Draft]) -> String {
     }
 }
 
-/// A typed number as a scaled integer; `None` where it is none or finer than is kept.
-pub(crate) fn scaled(typed: &str, decimals: u8) -> Option<i64> {
-    let typed = typed.trim().replace('\u{2212}', "-").replace(',', ".");
-    let (whole, part) = typed.split_once('.').unwrap_or((&typed, ""));
-    let places = usize::from(decimals);
-    if part.len() > places || whole.trim_start_matches('-').is_empty() && part.is_empty() {
-        return None;
-    }
-    format!("{whole}{part:0<places$}").parse().ok()
-}
-
-/// A number typed in `system` as a scaled integer of the unit's own; `None` where it is none, or in metric finer than is
-/// kept.
-pub(crate) fn kept(typed: &str, unit: Unit, decimals: u8, system: Shown) -> Option<i64> {
-    if system == Shown::Metric {
-        return scaled(typed, decimals);
-    }
-    // A hundredth of an inch or a pound is finer than anybody reads one in the snow.
-    Some(unit.kept(scaled(typed, 2)? as f64 / 100.0, decimals, system))
-}
-
-/// A kept number with its unit, as `system` shows it.
-pub(crate) fn in_system(language: Language, scaled: i64, unit: Unit, decimals: u8, system: Shown) -> String {
-    match system {
-        Shown::Metric => with_unit(&number(language, scaled, decimals), unit.symbol()),
-        Shown::Us => {
-            let value = scaled as f64 / libm::pow(10.0, f64::from(decimals));
-            language.number(unit.shown(value, decimals, system).print())
-        }
-    }
-}
-
 /// The same with a capital at its head.
 pub(crate) fn capital(text: &str) -> String {
     crate::record::letters::capital(text)
 }
 
 /// What is wrong with an answer and what would be taken.
-pub(crate) fn flaw(language: Language, flaw: &Flaw) -> String {
+pub(crate) fn flaw(language: Language, shown: Shown, flaw: &Flaw) -> String {
     match flaw {
         Flaw::OutOfRange { finding: code, value, min, max } => {
-            let (unit, decimals) = match find(code).map(|def| def.shape) {
-                Some(Shape::Number { unit, decimals, .. }) => (unit.symbol(), decimals),
-                _ => ("", 0),
-            };
-            let print = |n: i64| Arg::Text(with_unit(&number(language, n, decimals), unit));
+            let measured = Measured::of(code, shown);
+            let print = |n: i64| Arg::Text(measured.map_or_else(|| n.to_string(), |m| m.say(language, n)));
             say(language, "flaw.range", &[("value", print(*value)), ("min", print(*min)), ("max", print(*max))])
         }
         Flaw::TooLong { max, .. } => say(language, "flaw.too_long", &[("max", Arg::Text(max.to_string()))]),

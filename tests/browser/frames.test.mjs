@@ -174,9 +174,11 @@ test("the office's card comes by camera, its words are compared first; a code of
     await withPhone({ ...SMALL, args: filmed(folder, "other.y4m", [other.code], other.side), permissions: ["camera"] }, async (phone, place) => {
       await phone.open(`${place.url}#take`);
       await phone.page.waitForFunction(() => /another code, not ours/.test(document.querySelector("[data-far]")?.textContent ?? ""), null, { timeout: 30_000 });
+      await phone.page.evaluate(() => { globalThis.held = document.querySelector("video").srcObject.getTracks()[0]; });
+      assert.equal(await phone.page.evaluate(() => globalThis.held.readyState), "live");
       // Left midway, the camera is given back.
       await phone.page.tap('[data-tile="stop"]');
-      await phone.page.waitForFunction(() => !document.querySelector("video"));
+      await phone.page.waitForFunction(() => !document.querySelector("video") && globalThis.held.readyState === "ended");
     });
   } finally {
     rmSync(folder, { recursive: true, force: true });

@@ -28,10 +28,21 @@ test("an exposure note begins with what is known, is kept over a reload, and is 
   await field.waitFor();
   const begun = await field.inputValue();
   assert.match(begun, /^Who: M1\nWhen: \d{4}-\d\d-\d\d \d\d:\d\d\nCarcass: [A-Z0-9]{6}\n/);
+  // What the phone knows by itself is no note.
+  await hand.tile("save-note");
+  await page.waitForFunction(() => /what happened first/.test(document.body.innerText));
+  assert.equal(await page.locator("[data-note]").count(), 0);
+  const typed = `${begun}left thumb, bone`;
+  await field.fill(typed);
+  // A question answered in between does not push it out.
+  await to(page, "visit/air_temperature");
+  await hand.press('[data-key="5"]');
+  await hand.tile("save");
+  await saved(page);
   await page.reload();
+  await to(page, "hurt");
   await field.waitFor();
-  assert.equal(await field.inputValue(), begun, "what was begun stands after a reload");
-  await field.fill(`${begun}left thumb, bone`);
+  assert.equal(await field.inputValue(), typed, "what was typed stands after a reload");
   await phone.picture("hurt-note");
   await hand.tile("save-note");
   await page.waitForSelector("[data-note]");

@@ -120,19 +120,17 @@ class Frames(unittest.TestCase):
     def test_outside_readers_read_our_frames_and_a_second_decoder_puts_the_file_together(self):
         data = self.draw.bytes(9_000)
         symbols, files = paint(data, self.folder, 20, 30)
-        read, same, seen = [], 0, 0
+        read, seen = [], 0
         for file in files:
             picture = cv2.imread(str(file), cv2.IMREAD_GRAYSCALE)
             found = zxingcpp.read_barcodes(picture)
             self.assertEqual(len(found), 1, file.name)
             read.append(bytes(found[0].bytes))
             seen += bool(cv2.QRCodeDetector().detect(picture)[0])
-            # OpenCV hands on bytes where the text is not UTF-8; older ones hand on nothing.
-            if hasattr(cv2.QRCodeDetector, "detectAndDecodeBytes"):
-                same += bytes(cv2.QRCodeDetector().detectAndDecodeBytes(picture)[0]) == read[-1]
         self.assertEqual(together(read), data)
         self.assertGreaterEqual(seen, 0.9 * len(files), "found by OpenCV")
-        print(f"\nframes read by zxing-cpp {len(read)}/{len(files)}, by OpenCV to the same bytes {same}/{len(files)}; symbols {symbols}")
+        # What OpenCV 5.0 decodes of them it does not hand on: the bytes are no text.
+        print(f"\nframes read by zxing-cpp {len(read)}/{len(files)}, found by OpenCV {seen}/{len(files)}; symbols {symbols}")
 
     def test_our_reader_reads_what_a_camera_sees_with_three_in_ten_dropped(self):
         data = self.draw.bytes(12_000)

@@ -2,8 +2,8 @@
 
 use leptos::prelude::*;
 
-use crate::guide::Draft;
-use crate::record::{Answer, Shape, Shown, find};
+use crate::guide::{Draft, Measured};
+use crate::record::Answer;
 use crate::web::drawings::{drawing, ruler};
 use crate::web::form::Form;
 use crate::web::parts::{foot, main_tile};
@@ -14,43 +14,41 @@ use super::Question;
 
 pub(super) fn number(q: &Question, finding: &'static str) -> AnyView {
     let (form, site, step) = (q.form, q.site, q.step.id);
-    let Some(Shape::Number { unit, decimals, min, max }) = find(finding).map(|def| def.shape) else {
+    let Some(measured) = Measured::of(finding, form.shown()) else {
         return view! { <div class="tiles">{q.no_answer()}</div> }.into_any();
     };
-    let system = unit.typed_in(form.shown());
-    let symbol = unit.shown(0.0, 0, system).symbol;
-    let earlier = q.given(finding).map(|given| wording::answer(form.language(), finding, &given));
+    let (language, symbol) = (form.language(), measured.symbol());
+    let earlier = q.given(finding).map(|given| wording::answer(language, finding, &given));
     let earlier = earlier.map(|text| form.say_with("number.earlier", &[("answer", Arg::Text(text))]));
     let label = move || match form.typed.get() {
         typed if typed.is_empty() => form.say("number.type_first"),
         typed => {
-            let mut what = wording::with_unit(&form.language().number(typed.clone()), symbol);
+            let mut what = wording::with_unit(&language.number(typed.clone()), symbol);
             // What goes into the record is said before it does.
-            if system == Shown::Us
-                && let Some(kept) = wording::kept(&typed, unit, decimals, system)
+            if measured.is_turned()
+                && let Some(kept) = measured.kept(&typed)
             {
                 what += " = ";
-                what += &wording::in_system(form.language(), kept, unit, decimals, Shown::Metric);
+                what += &measured.say_metric(language, kept);
             }
             form.say_with("tile.save", &[("what", Arg::Text(what))])
         }
     };
     let save = main_tile(form, "save", label, move || {
-        let typed = form.typed.try_get_untracked().unwrap_or_default();
-        match wording::kept(&typed, unit, decimals, system) {
+        match measured.kept(&form.typed.try_get_untracked().unwrap_or_default()) {
             Some(scaled) => {
                 form.answer(&[Draft { finding, site, answer: Answer::number(scaled), step }]);
             }
             None => form.tell(form.say("number.not_yet")),
         }
     });
-    let largest = wording::in_system(form.language(), max, unit, decimals, system);
+    let largest = measured.say(language, measured.max);
     view! {
         <div class="tiles">
             {earlier.map(|text| view! { <p class="earlier">{text}</p> })}
             {display(form, symbol)}
             {ruler(form, finding)}
-            {pad(form, decimals > 0 || (system == Shown::Us && min >= 0), min < 0, largest)}
+            {pad(form, measured.has_point(), measured.min < 0, largest)}
             {foot(Some(save), q.no_answer())}
         </div>
     }

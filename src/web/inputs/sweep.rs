@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::guide::steps::step;
-use crate::guide::{Draft, Input};
+use crate::guide::{Draft, Input, Step};
 use crate::record::Answer;
 use crate::web::parts::{Look, foot, main_tile, tile};
 use crate::web::wording;
@@ -14,8 +14,9 @@ pub(super) fn sweep(q: &Question, steps: &'static [&'static str]) -> AnyView {
     let (form, ask, site, id) = (q.form, q.ask, q.site, q.step.id);
     let Input::Sweep { finding, .. } = q.step.input else { return ().into_any() };
     let language = form.language();
-    let lines_to_do = steps.iter().filter_map(|id| step(id)).any(|s| matches!(s.input, Input::ReadDo(_)));
-    let lines = steps.iter().filter_map(|id| step(id)).map(|covered| {
+    let done = wording::ask_part(language, &ask, "done").unwrap_or_else(|| form.say("tile.none_of_these"));
+    let stands = |covered: &&Step| (covered.when)(&q.now.view());
+    let lines = steps.iter().filter_map(|id| step(id)).filter(stands).map(|covered| {
         let head = form.say(&format!("step.{}.ask", covered.id));
         let signs = match covered.input {
             Input::Panel(signs) => {
@@ -32,7 +33,7 @@ pub(super) fn sweep(q: &Question, steps: &'static [&'static str]) -> AnyView {
     let none = main_tile(
         form,
         "none-of-these",
-        move || form.say(if lines_to_do { "sweep.done_and_none" } else { "tile.none_of_these" }),
+        move || done.clone(),
         move || {
             if let Some(now) = form.now_once() {
                 form.answer(&ask.sweep(&now.view()));

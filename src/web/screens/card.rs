@@ -15,11 +15,11 @@ pub(super) fn card(form: Form) -> AnyView {
     let received: RwSignal<Option<ReceivedCard>> = RwSignal::new(None);
     let take = move |text: String| match read_card(&text) {
         Err(why) => form.tell(form.say_with("card.refused", &[("reason", Arg::Text(form.say(why.message())))])),
-        Ok(card) => {
-            if let Some(unknown) = take_known(form, card) {
-                received.try_set(Some(unknown));
-            }
-        }
+        Ok(card) => match take_known(form, card) {
+            Taken::Unknown(card) => drop(received.try_set(Some(*card))),
+            Taken::Older => form.tell(form.say("card.older")),
+            Taken::Held => {}
+        },
     };
     let body = move || match received.get() {
         Some(card) => compare(form, card),
@@ -29,19 +29,27 @@ pub(super) fn card(form: Form) -> AnyView {
         .into_any()
 }
 
-/// Hold a card of the office that this phone knows. One from an office that it does not know is given back: its words
-/// want comparing first.
-pub(super) fn take_known(form: Form, card: ReceivedCard) -> Option<ReceivedCard> {
+/// What became of a card.
+pub(super) enum Taken {
+    /// It is in force, and the form has gone on.
+    Held,
+    /// The one in force is newer; nothing changed.
+    Older,
+    /// It is of an office that this phone does not know: its words want comparing first.
+    Unknown(Box<ReceivedCard>),
+}
+
+/// Hold a card of the office that this phone knows.
+pub(super) fn take_known(form: Form, card: ReceivedCard) -> Taken {
     if form.settings.try_get_untracked().and_then(|s| s.office) != Some(card.signer) {
-        return Some(card);
+        return Taken::Unknown(Box::new(card));
     }
     let held = form.now_once().and_then(|now| now.card.as_ref().map(|c| c.serial));
     if held.is_some_and(|held| held > card.held.card.serial) {
-        form.tell(form.say("card.older"));
-    } else {
-        form.hold_card(card);
+        return Taken::Older;
     }
-    None
+    form.hold_card(card);
+    Taken::Held
 }
 
 fn load(form: Form, take: impl Fn(String) + Copy + 'static) -> AnyView {

@@ -30,13 +30,7 @@ pub(super) fn hand_over(form: Form) -> AnyView {
             view! { <div class="tiles">{super::hand_over_ways::of_files(form, others(), "hand_over.shared")}</div> }
                 .into_any()
         }
-        Some(Err(_)) if form.with(|s| s.seed.is_none()) == Some(true) => {
-            view! { <p class="alert" data-bundle="none">{form.say("reason.only_shows")}</p> }.into_any()
-        }
-        Some(Err(_)) if form.with(|s| s.bodies.all().is_empty()) == Some(true) => {
-            view! { <p class="alert" data-bundle="none">{form.say("hand_over.nothing")}</p> }.into_any()
-        }
-        Some(Err(reason)) => view! { <p class="alert" data-bundle="none">{reason}</p> }.into_any(),
+        Some(Err(reason)) => view! { <p class="alert" data-bundle="none">{why_none(form, reason)}</p> }.into_any(),
         None => ().into_any(),
     };
     let notes = form.with(crate::web::session::Session::has_private_notes).unwrap_or_default();
@@ -62,6 +56,7 @@ pub(super) fn hand_over(form: Form) -> AnyView {
             {note_switch}
             {unlabelled(form)}
             {act(form, "custody", form.say("custody.head"), move || form.go(Screen::Custody))}
+            {act(form, "labels", form.say("label.all"), move || form.go(Screen::Labels))}
             {act(form, "take", form.say("frames.take"), move || form.go(Screen::Take))}
         </section>
         {super::received::received(form)}
@@ -71,22 +66,26 @@ pub(super) fn hand_over(form: Form) -> AnyView {
     .into_any()
 }
 
+/// Why there is no bundle, in the crew's words where it has any.
+pub(super) fn why_none(form: Form, reason: String) -> String {
+    let (no_key, no_entry) = form.with(|s| (s.seed.is_none(), s.bodies.all().is_empty())).unwrap_or_default();
+    match (no_key, no_entry) {
+        (true, _) => form.say("reason.only_shows"),
+        (_, true) => form.say("hand_over.nothing"),
+        _ => reason,
+    }
+}
+
 /// What left its carcass without a label is told before it leaves this crew.
 fn unlabelled(form: Form) -> Option<AnyView> {
     let lists = form.with(crate::web::session::Session::custody).unwrap_or_default();
     let bare = lists.iter().flat_map(|(_, items)| items).any(|item| item.gaps.contains(&CustodyGap::NoNumber));
-    bare.then(|| {
-        view! {
-            <p class="alert" data-unlabelled="">{form.say("label.some_bare")}</p>
-            {act(form, "labels", form.say("label.all"), move || form.go(Screen::Labels))}
-        }
-        .into_any()
-    })
+    bare.then(|| view! { <p class="alert" data-unlabelled="">{form.say("label.some_bare")}</p> }.into_any())
 }
 
 fn ways(form: Form, made: Made, others: Vec<OutFile>) -> AnyView {
     let count = i64::try_from(made.entries).unwrap_or_default();
-    let kb = made.text.len().div_ceil(1024).to_string();
+    let kb = wording::kilobytes(made.text.len() as u64);
     let what = form.say_with(
         "hand_over.what",
         &[("n", Arg::Count(count)), ("kb", Arg::Text(kb)), ("file", Arg::Text(made.file.clone()))],

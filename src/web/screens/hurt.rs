@@ -5,13 +5,14 @@ use leptos::prelude::*;
 use crate::card::CallFor;
 use crate::guide::{CANNOT_CALL, Draft, NO_CARD_TO_CALL};
 use crate::record::short_code::short_code;
-use crate::record::{Answer, Site, Value};
+use crate::record::{Answer, Site, Standing, Value};
 use crate::web::form::Form;
+use crate::web::half_typed::NOTE;
 use crate::web::inputs::area;
 use crate::web::parts::{Look, plain_head, tile};
 use crate::web::platform::file::OutFile;
 use crate::web::screen::Screen;
-use crate::web::session::{Answered, Now, Session};
+use crate::web::session::{Now, Session};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -19,6 +20,8 @@ use super::hand_over_ways::of_files;
 
 /// First aid, line by line, from `safety-and-field-use` 4.7 (its sources: NIOSH 2012-123, WHO).
 const LINES: [&str; 5] = ["hurt.stop", "hurt.wash", "hurt.wash_rabies", "hurt.cover", "hurt.leave"];
+/// Lines that the phone fills in: who, when, which carcass, what it warned of.
+const KNOWN_LINES: usize = 4;
 /// Most characters of an exposure note.
 const NOTE_MAX: usize = 2_000;
 
@@ -26,7 +29,7 @@ pub(super) fn hurt(form: Form) -> AnyView {
     let Some(now) = form.now_once() else { return ().into_any() };
     let may_write = now.here.outing.is_some();
     if may_write {
-        form.begin_field("exposure", begun(form, &now));
+        form.begin_field(NOTE, begun(form, &now));
     }
     let calls = [CallFor::Emergency, CallFor::Lead, CallFor::Health]
         .into_iter()
@@ -78,19 +81,25 @@ fn saved(form: Form) -> AnyView {
         return ().into_any();
     }
     let later = form.say("hurt.later");
-    let one = |note: Answered| {
+    let holder = form.with(|s| s.here.person.clone());
+    let one = |note: Standing| {
         let Some(Value::Text(text)) = note.answer.value() else { return ().into_any() };
         let at = wording::date_and_time(note.at);
         let file = format!("{}-{}.txt", form.say("hurt.note"), at).replace([' ', ':', ','], "-");
         let file = OutFile::text(&file, &format!("{text}\n\n{later}\n"));
-        view! {
-            <section class="phase" data-note=note.id.seq.to_string()>
-                <h3>{at}</h3>
-                <p class="lines">{text.clone()}</p>
-                <div class="tiles">{of_files(form, vec![file], "hurt.shared")}</div>
-            </section>
-        }
-        .into_any()
+        let body = view! {
+            <p class="lines">{text.clone()}</p>
+            <div class="tiles">{of_files(form, vec![file], "hurt.shared")}</div>
+        };
+        let of_holder = holder.as_ref() == Some(&note.observer);
+        let shown = if of_holder {
+            view! { <h3>{at}</h3> {body} }.into_any()
+        } else {
+            // Somebody else's body: not for whoever looks at the phone.
+            view! { <details class="why"><summary>{format!("{at} {}", note.observer)}</summary>{body}</details> }
+                .into_any()
+        };
+        view! { <section class="phase" data-note=note.id.seq.to_string()>{shown}</section> }.into_any()
     };
     view! {
         <section class="phase">
@@ -105,8 +114,11 @@ fn saved(form: Form) -> AnyView {
 
 fn save(form: Form) {
     let typed = form.typed.try_get_untracked().unwrap_or_default();
-    if typed.trim().is_empty() {
-        return form.tell(form.say("text.empty"));
+    let of_person = |text: &str| text.trim().lines().skip(KNOWN_LINES).collect::<String>();
+    let begun = form.now_once().map(|now| begun(form, &now)).unwrap_or_default();
+    // What the phone knows by itself is no note: signed, it would tell the office that somebody was hurt.
+    if of_person(&typed) == of_person(&begun) {
+        return form.tell(form.say("hurt.empty"));
     }
     let answer = Answer::Seen { value: Value::Text(typed.trim().to_owned()) };
     let draft = Draft { finding: "exposure_note", site: Site::NONE, answer, step: "hurt" };

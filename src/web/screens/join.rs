@@ -9,6 +9,8 @@ use crate::web::form::Form;
 use crate::web::parts::{code_field, main_tile, plain_head};
 use crate::words::Arg;
 
+use super::who::{of_card, people_tiles};
+
 pub(super) fn join(form: Form) -> AnyView {
     // A record needs somebody who made it.
     if form.with(|session| session.here.person == PersonCode::unnamed()).unwrap_or(true) {
@@ -44,20 +46,23 @@ pub(super) fn join(form: Form) -> AnyView {
 /// Who holds this phone, before anything is begun.
 fn person(form: Form) -> AnyView {
     form.begin_field("who", String::new());
+    let people = form.now_once().map(|now| of_card(&now)).unwrap_or_default();
+    let take = move |code: PersonCode| {
+        form.end_input();
+        form.set_person(code);
+        form.redraw();
+    };
     view! {
         <section class="ask">
             {plain_head(form.say("who.head"))}
             <p class="how">{form.say("who.how")}</p>
         </section>
         <div class="tiles">
+            {people_tiles(form, people, take)}
             {code_field(form, "who.code", "who", 12)}
             {main_tile(form, "who-joins", move || form.say("tile.save_text"), move || {
                 match PersonCode::new(form.typed.try_get_untracked().unwrap_or_default().trim()) {
-                    Ok(code) => {
-                        form.end_input();
-                        form.set_person(code);
-                        form.redraw();
-                    }
+                    Ok(code) => take(code),
                     Err(_) => form.tell(form.say("who.not_a_code")),
                 }
             })}

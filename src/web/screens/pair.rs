@@ -11,7 +11,7 @@ use crate::web::screen::Screen;
 use crate::web::wording;
 use crate::words::Arg;
 
-use super::who::people_tiles;
+use super::who::{of_card, people_tiles};
 
 /// The other one looks, or the list of what is left to look at.
 pub(super) fn pair(form: Form) -> AnyView {
@@ -29,8 +29,8 @@ fn both(form: Form) -> AnyView {
     let Some(now) = form.now_once() else { return ().into_any() };
     form.begin_field("second", String::new());
     let me = now.here.person.clone();
-    let people = now.card.iter().flat_map(|card| card.people.iter()).filter(|person| person.code != me);
-    let people = people.map(|person| (person.code.clone(), person.name.clone())).collect();
+    let mut people = of_card(&now);
+    people.retain(|(code, _)| *code != me);
     let other = main_tile(
         form,
         "second",

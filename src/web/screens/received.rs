@@ -6,7 +6,7 @@ use crate::web::form::Form;
 use crate::web::parts::{Look, act, tile};
 use crate::web::platform::file::OutFile;
 use crate::web::screen::Screen;
-use crate::web::session::{Envelope, read_envelope};
+use crate::web::session::{Carried, Envelope};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -16,21 +16,18 @@ pub(super) fn row_words(form: Form, envelope: &Envelope, bytes: usize) -> String
         ("phone", Arg::Text(envelope.phone.clone())),
         ("n", Arg::Count(i64::try_from(envelope.carcasses).unwrap_or_default())),
         ("at", Arg::Text(wording::date_and_time(envelope.made_at))),
-        ("kb", Arg::Text(bytes.div_ceil(1024).to_string())),
+        ("kb", Arg::Text(wording::kilobytes(bytes as u64))),
     ];
     form.say_with("frames.row", &args)
 }
 
 /// The files, byte for byte as they were signed.
 pub(super) fn files(form: Form) -> Vec<OutFile> {
-    let held = form.received.get().unwrap_or_default();
-    (1..)
-        .zip(held.all())
-        .map(|(n, text)| {
-            let file = read_envelope(text).map_or_else(|_| format!("marrowbook-other-phone-{n}.txt"), |e| e.file);
-            OutFile::text(&file, text)
-        })
-        .collect()
+    let name = |(n, one): (usize, &Carried)| {
+        let file = one.read.as_ref().map_or_else(|_| format!("marrowbook-other-phone-{n}.txt"), |e| e.file.clone());
+        OutFile::text(&file, &one.text)
+    };
+    form.received.with(|held| (1..).zip(held.iter().flatten()).map(name).collect())
 }
 
 /// The list.
@@ -39,14 +36,13 @@ pub(super) fn received(form: Form) -> AnyView {
     let rows = move || {
         form.load_received();
         let held = form.received.get().unwrap_or_default();
-        if held.all().is_empty() {
+        if held.is_empty() {
             return ().into_any();
         }
         if let Some(text) = asked.get() {
             return sure(form, text, asked);
         }
-        let rows = (1..).zip(held.all().iter().cloned()).map(|(n, text)| {
-            let read = read_envelope(&text);
+        let rows = (1..).zip(held).map(|(n, Carried { read, text })| {
             let words = match &read {
                 Ok(envelope) => row_words(form, envelope, text.len()),
                 Err(why) => form.say_with("frames.row_unread", &[("reason", Arg::Text(form.say(why.message())))]),
@@ -80,7 +76,7 @@ fn sure(form: Form, text: String, asked: RwSignal<Option<String>>) -> AnyView {
             {tile(form, "keep", form.say("frames.delete_no"), Look::Main, move || asked.set(None))}
             {tile(form, "delete-it", form.say("frames.delete_yes"), Look::Aside, move || {
                 asked.set(None);
-                form.drop_received(&text);
+                form.drop_received(text.clone());
             })}
         </div>
     }

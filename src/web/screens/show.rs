@@ -8,6 +8,9 @@ use crate::web::form::Form;
 use crate::web::frames_view::frames_view;
 use crate::web::parts::{Look, plain_head, tile};
 use crate::web::screen::Screen;
+use crate::web::session::Carried;
+
+use super::hand_over::why_none;
 
 /// Where the part lies from the form's page.
 pub(super) const PART: &str = "parts/frames.js";
@@ -17,16 +20,18 @@ pub(super) fn show(form: Form, which: usize) -> AnyView {
     form.stay_awake();
     let body = move || {
         form.load_received();
+        let own = || form.with(|s| s.make_bundle(&form.settings.get_untracked(), false, &Phone));
         let text = match which.checked_sub(1) {
-            None => {
-                form.with(|s| s.make_bundle(&form.settings.get_untracked(), false, &Phone)).map(|m| m.map(|m| m.text))
-            }
-            Some(at) => form.received.with(|held| held.as_ref().and_then(|h| h.all().get(at).cloned())).map(Ok),
+            None => own().map(|made| made.map(|made| made.text).map_err(|why| why_none(form, why))),
+            Some(at) => form.received.with(|held| {
+                let one = |all: &Vec<Carried>| all.get(at).map(|one| one.text.clone());
+                held.as_ref().map(|all| one(all).ok_or_else(|| form.say("frames.gone")))
+            }),
         };
         match text {
             Some(Ok(text)) => frames_view(&text, PART, form.language()),
             Some(Err(reason)) => view! { <p class="alert">{reason}</p> }.into_any(),
-            None => ().into_any(),
+            None => view! { <p role="status">{form.say("frames.loading")}</p> }.into_any(),
         }
     };
     view! {

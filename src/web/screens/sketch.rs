@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::guide::sketch::{self, NewMark, POINTS};
-use crate::guide::{Draft, ExamKind};
+use crate::guide::{Draft, ExamKind, Measured};
 use crate::reading::sketch::{HowFar, Mark, Sketch, sketches};
 use crate::reading::sketch_drawing::drawing;
 use crate::record::{Answer, FindingDef, PersonCode, Shown, Site, Unit};
@@ -162,8 +162,8 @@ fn whole(making: Making) -> AnyView {
     });
     let pace = match making.pace_cm() {
         Some(cm) => {
-            let pace = wording::in_system(form.language(), cm, Unit::Centimetre, 0, form.shown());
-            form.say_with("sketch.set_pace", &[("pace", Arg::Text(pace))])
+            let pace = Measured::of("sketch_pace_cm", form.shown()).map(|pace| pace.say(form.language(), cm));
+            form.say_with("sketch.set_pace", &[("pace", Arg::Text(pace.unwrap_or_default()))])
         }
         None => form.say("sketch.no_pace"),
     };
@@ -278,8 +278,7 @@ fn way(making: Making, of_head: bool) -> AnyView {
 fn typed(
     making: Making,
     unit: &'static str,
-    point: bool,
-    largest: &str,
+    measured: Measured,
     take: impl Fn(&str) + Clone + Send + 'static,
 ) -> AnyView {
     let form = making.form;
@@ -295,11 +294,12 @@ fn typed(
             take(&typed);
         }
     });
-    view! { {display(form, unit)} {pad(form, point, false, largest.to_owned())} {save} }.into_any()
+    view! { {display(form, unit)} {pad(form, measured.has_point(), false, measured.say(form.language(), measured.max))} {save} }.into_any()
 }
 
 fn degrees(making: Making, of_head: bool) -> AnyView {
     let form = making.form;
+    let Some(measured) = Measured::of("sketch_bearing_deg", form.shown()) else { return ().into_any() };
     let take = move |typed: &str| match sketch::bearing_deg(typed) {
         Some(degrees) => making.bearing(degrees, of_head),
         None => form.tell(form.say("sketch.range")),
@@ -308,7 +308,7 @@ fn degrees(making: Making, of_head: bool) -> AnyView {
         {head(making, if of_head { "sketch.way_head" } else { "sketch.way" })}
         <div class="tiles">
             <p>{form.say("sketch.degrees_how")}</p>
-            {typed(making, "\u{b0}", false, "359", take)}
+            {typed(making, measured.symbol(), measured, take)}
         </div>
     }
     .into_any()
@@ -322,23 +322,23 @@ fn far(making: Making) -> AnyView {
         making.to(if known { Stage::Far } else { Stage::PaceFirst });
     };
     let in_metres = making.in_metres.get_untracked();
-    let system = form.shown();
-    let us = system == Shown::Us;
+    let asked = if in_metres { "sketch_distance_m" } else { "sketch_paces_count" };
+    let us = form.shown() == Shown::Us;
     let other = if in_metres {
         act(form, "in-paces", form.say("sketch.in_paces"), move || flip(false))
     } else {
         act(form, "in-metres", form.say(if us { "sketch.in_feet" } else { "sketch.in_metres" }), move || flip(true))
     };
+    let Some(measured) = Measured::of(asked, form.shown()) else { return ().into_any() };
     let input = if in_metres {
-        let symbol = if us { "ft" } else { "m" };
-        typed(making, symbol, true, "2000", move |typed| match wording::kept(typed, Unit::Metre, 1, system) {
+        typed(making, measured.symbol(), measured, move |typed| match measured.kept(typed) {
             Some(dm) => making.save(HowFar::Decimetres(dm)),
             None => form.tell(form.say("number.not_yet")),
         })
     } else {
         let unit = crate::words::raw(form.language(), "sketch.paces").unwrap_or_default();
-        typed(making, unit, false, "2000", move |typed| match (typed.parse(), making.pace_cm()) {
-            (Ok(count), Some(pace_cm)) => making.save(HowFar::Paces { count, pace_cm }),
+        typed(making, unit, measured, move |typed| match (measured.kept(typed), making.pace_cm()) {
+            (Some(count), Some(pace_cm)) => making.save(HowFar::Paces { count, pace_cm }),
             _ => form.tell(form.say("number.not_yet")),
         })
     };
@@ -351,10 +351,8 @@ fn far(making: Making) -> AnyView {
 
 fn pace(making: Making, then: Stage) -> AnyView {
     let form = making.form;
-    let system = form.shown();
-    let us = system == Shown::Us;
-    let kept = move |typed: &str| wording::kept(typed, Unit::Centimetre, 0, system);
-    let take = move |typed: &str| match kept(typed).and_then(sketch::pace_that_is_one) {
+    let Some(measured) = Measured::of("sketch_pace_cm", form.shown()) else { return ().into_any() };
+    let take = move |typed: &str| match measured.kept(typed).and_then(sketch::pace_that_is_one) {
         Some(cm) => {
             let person = form.now.with_untracked(|now| now.here.person.clone());
             form.set_settings(|s| {
@@ -369,7 +367,7 @@ fn pace(making: Making, then: Stage) -> AnyView {
         {head(making, "sketch.no_pace")}
         <div class="tiles">
             <p>{form.say("sketch.pace_how")}</p>
-            {typed(making, if us { "in" } else { "cm" }, us, if us { "59" } else { "150" }, take)}
+            {typed(making, measured.symbol(), measured, take)}
         </div>
     }
     .into_any()

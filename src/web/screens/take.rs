@@ -10,6 +10,7 @@ use crate::web::screen::Screen;
 use crate::web::session::{Came, ReceivedCard, read_frames};
 use crate::words::Arg;
 
+use super::card::{Taken, take_known};
 use super::show::PART;
 
 #[derive(Clone)]
@@ -68,17 +69,24 @@ async fn look(form: Form, stage: RwSignal<Stage>) {
 }
 
 fn came(form: Form, bytes: &[u8], stage: RwSignal<Stage>) {
-    let told = move |text: String| drop(stage.try_set(Stage::Came(text)));
+    let to = move |next: Stage| drop(stage.try_set(next));
     match read_frames(bytes) {
-        Err(why) => told(form.say_with("frames.refused", &[("reason", Arg::Text(form.say(why.message())))])),
-        Ok(Came::Card(card)) => match super::card::take_known(form, *card) {
-            Some(unknown) => drop(stage.try_set(Stage::Card(Box::new(unknown)))),
-            // Held, and the form has gone on; or it is older than the one held, which the notice says.
-            None => drop(stage.try_set(Stage::Trouble(form.say("frames.known")))),
+        Err(why) => {
+            to(Stage::Trouble(form.say_with("frames.refused", &[("reason", Arg::Text(form.say(why.message())))])));
+        }
+        Ok(Came::Card(card)) => match take_known(form, *card) {
+            Taken::Unknown(card) => to(Stage::Card(card)),
+            Taken::Older => to(Stage::Trouble(form.say("card.older"))),
+            Taken::Held => {}
         },
         Ok(Came::Bundle(envelope, text)) => {
             let row = super::received::row_words(form, &envelope, text.len());
-            form.keep_received(envelope, text, move |became| told(format!("{row}. {became}")));
+            form.keep_received(envelope, text, move |became| {
+                to(match became {
+                    Ok(told) => Stage::Came(format!("{row}. {told}")),
+                    Err(why) => Stage::Trouble(format!("{row}. {why}")),
+                });
+            });
         }
     }
 }

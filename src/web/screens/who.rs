@@ -7,6 +7,7 @@ use crate::web::edge::Phone;
 use crate::web::form::Form;
 use crate::web::parts::{Look, code_field, main_tile, pages, plain_head, tile};
 use crate::web::screen::Screen;
+use crate::web::session::Now;
 use crate::words::Arg;
 
 use super::super::inputs::more_tile;
@@ -15,10 +16,8 @@ pub(super) fn who(form: Form) -> AnyView {
     let Some(now) = form.now_once() else { return ().into_any() };
     let known = form.settings.try_get_untracked().and_then(|s| s.person).map(|p| p.as_str().to_owned());
     form.begin_field("who", known.unwrap_or_default());
-    let people: Vec<(PersonCode, String)> =
-        now.card.iter().flat_map(|c| c.people.iter()).map(|p| (p.code.clone(), p.name.clone())).collect();
     let in_visit = now.here.examination.is_some() && !now.is_closed();
-    let from_card = people_tiles(form, people, move |code| take(form, code, in_visit));
+    let from_card = people_tiles(form, of_card(&now), move |code| take(form, code, in_visit));
     let label = move || {
         let typed = form.typed.get();
         let id = match (typed.trim().is_empty(), in_visit) {
@@ -46,6 +45,11 @@ pub(super) fn who(form: Form) -> AnyView {
         </div>
     }
     .into_any()
+}
+
+/// People whom the card names.
+pub(super) fn of_card(now: &Now) -> Vec<(PersonCode, String)> {
+    now.card.iter().flat_map(|c| c.people.iter()).map(|p| (p.code.clone(), p.name.clone())).collect()
 }
 
 /// People of the card to pick from, a page at a time.

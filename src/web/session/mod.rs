@@ -17,6 +17,8 @@ mod pair_tests;
 #[cfg(test)]
 mod report_tests;
 #[cfg(test)]
+mod received_tests;
+#[cfg(test)]
 mod tests;
 mod trail;
 mod when;
@@ -42,7 +44,7 @@ pub(crate) use hand_over::Made;
 pub(crate) use lists::{OpenCarcass, WaitingReport, handed_text};
 pub(crate) use now::{Here, Now};
 pub(crate) use photos::Picture;
-pub(crate) use received::{Came, Envelope, read_envelope, read_frames};
+pub(crate) use received::{Came, Carried, Envelope, read_frames};
 pub(crate) use trail::{Answered, Correction};
 pub(crate) use when::{Source, When, at_clock};
 

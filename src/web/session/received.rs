@@ -12,7 +12,7 @@ use crate::record::{DeviceId, Digest, Moment};
 use super::{ReceivedCard, Unread, read_card};
 
 /// The most that what came may unpack to. A signed text is a third larger than what is in it.
-const MOST_TEXT_BYTES: usize = 2_000_000;
+pub(super) const MOST_TEXT_BYTES: usize = 2_000_000;
 
 /// Another phone's bundle whose signature is good.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -29,6 +29,22 @@ pub(crate) struct Envelope {
     pub(crate) head: Digest,
     /// What its file is called, here as there.
     pub(crate) file: String,
+}
+
+/// A bundle that this phone carries for another one, as it was signed, with what was read of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Carried {
+    /// What was read; the reason where nothing could be.
+    pub(crate) read: Result<Envelope, Unread>,
+    /// The signed text.
+    pub(crate) text: String,
+}
+
+impl Carried {
+    /// Read once: it takes the signature and the whole payload.
+    pub(crate) fn read(text: &str) -> Self {
+        Self { read: read_envelope(text), text: text.to_owned() }
+    }
 }
 
 /// What came.

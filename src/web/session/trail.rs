@@ -3,7 +3,7 @@
 
 use crate::guide::{Ask, AskState, LEFT, RULED_OUT};
 use crate::order::Short as _;
-use crate::record::{Act, Answer, EntryId, FindingCode, Moment, PersonCode, Site, Subject};
+use crate::record::{Act, Answer, EntryId, FindingCode, Moment, PersonCode, Sheet, Site, Standing, Subject};
 
 use super::{Now, Session};
 
@@ -79,11 +79,15 @@ impl Session {
         self.bodies.about(subject).filter_map(answered).collect()
     }
 
-    /// Notes on who was hurt, of every outing on this phone, the latest first.
-    pub(crate) fn exposure_notes(&self) -> Vec<Answered> {
-        let outings = self.bodies.fold_all().outings;
-        let all = outings.keys().rev().flat_map(|id| self.answers_about(Subject::Outing(*id)).into_iter().rev());
-        all.filter(|a| a.finding.as_str() == "exposure_note" && a.correction != Correction::TakenBack).collect()
+    /// Notes on who was hurt that stand, of every outing on this phone, the latest first.
+    pub(crate) fn exposure_notes(&self) -> Vec<Standing> {
+        let fold = self.bodies.fold_all();
+        let of_one = |outing: &Sheet| {
+            let mut all = outing.question("exposure_note", Site::NONE).standing;
+            all.sort_by_key(|note| note.id);
+            all.into_iter().rev().cloned().collect::<Vec<_>>()
+        };
+        fold.outings.values().rev().flat_map(of_one).collect()
     }
 
     /// Names of asks answered by hand that still stand, the latest last and each once.

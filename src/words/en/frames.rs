@@ -7,6 +7,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "On the other phone tap: Take from another phone. Its camera looks at this screen from a hand's length until it says that all has come. No signal is needed. Photos stay here.",
     ),
     ("frames.loading", "Getting ready …"),
+    ("frames.gone", "It is not on this phone any more. Pick it from the list again."),
     (
         "frames.no_part",
         "This part of the form is not on this phone ({reason}). Open the form once where there is signal, or share a file.",

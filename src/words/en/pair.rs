@@ -11,7 +11,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("pair.second", "A second look, without the first answers"),
     ("pair.second.how", "Another person answers age, marrow and bruises without seeing the first answers. Both stay."),
     ("pair.nothing_yet", "Nothing to look at a second time yet: age, marrow and bruises come later."),
-    ("pair.looks", "{code} looks now"),
     ("pair.go", "This person looks now"),
     ("pair.not_a_code", "Type the code of somebody else: letters and digits, no spaces."),
     ("pair.looking", "{code} looks, without the first answers"),

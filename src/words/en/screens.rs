@@ -133,7 +133,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("choices.pick_first", "Pick what fits, then save"),
     ("text.empty", "Nothing was typed. Type something, or take No answer."),
     // Several panels in one.
-    ("sweep.done_and_none", "Own tracks shown, and I looked for each: none"),
     ("sweep.ask_each", "One of them, or not sure: ask me each"),
     // Numbers.
     ("pad.label", "Number pad, up to {largest}"),
@@ -225,12 +224,13 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "Who: {who}\nWhen: {when}\nCarcass: {carcass}\nWarnings shown there: {stops}\nWhere on the body:\nCut, needle, bone, bite, splash in eye or mouth, tick:\nThrough a glove:\nWhat was being done:\nWhat of the animal: blood, urine, birth fluid, gut, spit, brain, not known:\nScavengers or dogs at it:\nFirst aid, minutes washed:\nLead told at:\nDoctor seen at:\nAsked to come again:\n",
     ),
     ("hurt.save_note", "Save the note"),
+    ("hurt.empty", "Write what happened first. The first lines are the phone's own."),
     ("hurt.saved", "Notes on this phone"),
     ("hurt.saved_how", "Each can be handed to a doctor by itself. Nothing else goes with it."),
     ("hurt.shared", "The note was shared."),
     (
         "hurt.later",
-        "Tell the doctor that you handled a dead deer. In the weeks after, tell one of fever, sweats or pain in the joints; a sore or swollen gland [memory], a cough that lasts [memory], a spreading rash [memory].",
+        "Tell the doctor that you handled a dead deer. In the weeks after, tell a doctor of fever, sweats or pain in the joints; a skin sore or a swollen gland [memory], a cough that lasts [memory], a spreading rash [memory].",
     ),
     // Leaving.
     ("leave_now.head", "Leave now: why?"),
@@ -324,10 +324,13 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("card.older", "This card is older than the one in force; it was not taken."),
     ("card.refused", "The card was not taken. {reason}"),
     ("unread.not_whole", "The file is not whole, or none of ours. Fetch it again."),
-    ("unread.other_kind", "It is signed, and something else than what is asked for here."),
+    (
+        "unread.other_kind",
+        "It is signed, and something else than what is asked for here. Pick the file again, or tell the office.",
+    ),
     ("unread.changed", "It was changed after it was signed. Fetch it again from whoever signed it."),
     ("unread.newer", "A newer version made it. Update this form first, at home."),
-    ("unread.content", "What it says does not hold together. The office's own check names the line."),
+    ("unread.content", "What it says does not hold together. Tell the office: its own check names the line."),
     // Settings.
     ("settings.head", "Settings"),
     ("settings.dusk", "Dusk form (white on black)"),

@@ -16,14 +16,15 @@ mod signs;
 mod teeth_and_marrow;
 
 /// The texts of steps: the question, one line why it matters, how to look, and where it may not be
-/// there the tile that says so.
+/// there the tile that says so; of several looked over in one, the tile that says what was done.
 macro_rules! steps {
-    ($($id:literal { $ask:literal $why:literal $how:literal $(none $none:literal)? })*) => {
+    ($($id:literal { $ask:literal $why:literal $how:literal $(none $none:literal)? $(done $done:literal)? })*) => {
         &[$(
             (concat!("step.", $id, ".ask"), $ask),
             (concat!("step.", $id, ".why"), $why),
             (concat!("step.", $id, ".how"), $how),
             $((concat!("step.", $id, ".none"), $none),)?
+            $((concat!("step.", $id, ".done"), $done),)?
         )*]
     };
 }

@@ -90,6 +90,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Once round: any of these here?"
         "You know them from the carcass before."
         "From where you stand. Turn once all the way round."
+        done "We showed each other our tracks; I looked for each: none"
     }
     "animals_about" {
         "Is any animal at it, or just gone?"
