@@ -6,6 +6,7 @@
 import assert from "node:assert/strict";
 import { rmSync } from "node:fs";
 import { test } from "node:test";
+import { Hand } from "./form.mjs";
 import { phone, site } from "./phone.mjs";
 import { demoFolder } from "./screens-deer.mjs";
 
@@ -86,7 +87,7 @@ function pictures() {
 }
 
 test("every picture is told from the next by its lines, and has words", { timeout: 240_000 }, () => withOuting(async (page) => {
-  await page.locator('main [data-tile^="carry-on-"]').first().tap();
+  await new Hand(page).press('main [data-tile^="carry-on-"]');
   await page.waitForFunction(() => document.querySelector("[data-screen]")?.dataset.screen === "resume");
   await page.evaluate(() => { location.hash = "#steps"; });
   await page.waitForSelector("[data-step]");
@@ -106,7 +107,7 @@ test("every picture is told from the next by its lines, and has words", { timeou
 }));
 
 test("plots of the readings are drawn in ink alone", { timeout: 240_000 }, () => withOuting(async (page) => {
-  await page.locator('[data-act^="readings-"]').first().tap();
+  await new Hand(page).press('[data-act^="readings-"]');
   await page.waitForSelector('[data-card="cause.of_death"]', { timeout: 60_000 });
   const id = await page.evaluate(() => location.hash.split("/")[1]);
   const methods = await page.$$eval("[data-card]", (all) => all.map((card) => card.dataset.card));
