@@ -83,9 +83,9 @@ fn main() {
 }
 
 /// Hand-over by codes on the screen: what a look through the camera costs, and how long 100 kB take where three codes in
-/// ten are missed, at the seven a second of `public/parts/frames.js`.
+/// ten are missed, as fast as `public/parts/frames.js` shows them.
 fn frames() {
-    const EACH_S: f64 = 0.143;
+    let each_s = each_ms() / 1000.0;
     // Its bytes do not matter: what is signed and packed looks like noise.
     let file: Vec<u8> = (0..100_000_u32).map(|n| (n.wrapping_mul(2_654_435_761) >> 24) as u8).collect();
     let spread = Spread::new(file).expect("a file that can be shown");
@@ -102,5 +102,12 @@ fn frames() {
             break;
         }
     }
-    row("frames_100_kb_s", f64::from(shown) * EACH_S);
+    row("frames_100_kb_s", f64::from(shown) * each_s);
+}
+
+/// From code to code, as the page shows them.
+fn each_ms() -> f64 {
+    let script = include_str!("../../public/parts/frames.js");
+    let rest = script.split_once("const EACH_MS = ").expect("frames.js says how fast codes follow each other").1;
+    rest.split_once(';').expect("a statement").0.parse().expect("milliseconds")
 }

@@ -2,8 +2,8 @@
 
     scale.py PROGRAMS COUNT...     PROGRAMS is cargo's folder of a release build
 
-Each archive is made, measured and taken away again. Prints one line a run; exit code 1 where the cost of a carcass grows
-by more than half from one size to the next: that is no longer linear.
+Each archive is made, measured and taken away again. Prints one line a run; exit code 1 where time or memory of a carcass
+grows by more than half from one size to the next (that is no longer linear), and where nothing was compared.
 """
 
 import os
@@ -36,7 +36,7 @@ def main():
     office, maker = str(programs / "office"), str(programs / "examples" / "scale-archive")
     work = pathlib.Path(tempfile.mkdtemp(prefix="scale-"))
     os.chdir(work)
-    before, grows = {}, []
+    before, grows, compared = {}, [], 0
     print("carcasses  what    MB in or out  seconds  processor s  peak MB  ms a carcass  kB a carcass")
     try:
         for count in counts:
@@ -49,24 +49,34 @@ def main():
                 size[what] = out
             for what, (clock, processor, peak) in spent.items():
                 megabytes = sum(file.stat().st_size for file in size[what].rglob("*") if file.is_file()) / 1e6
-                each = processor * 1000 / count
+                each, kilobytes = processor * 1000 / count, peak * 1024 / count
                 print(
                     f"{count:9}  {what:6}  {megabytes:12.1f}  {clock:7.1f}  {processor:11.1f}  {peak:7.0f}"
-                    f"  {each:12.2f}  {peak * 1024 / count:12.1f}",
+                    f"  {each:12.2f}  {kilobytes:12.1f}",
                     flush=True,
                 )
-                if what in before and min(before[what][1], processor) > LEAST_SECONDS and each > MOST_GROWTH * before[what][0]:
-                    grows.append(f"{what} at {count}: {each:.2f} ms a carcass, {before[what][0]:.2f} before")
-                before[what] = (each, processor)
+                if what in before:
+                    seconds_before, each_before, kilobytes_before = before[what]
+                    if min(seconds_before, processor) > LEAST_SECONDS:
+                        compared += 1
+                        if each > MOST_GROWTH * each_before:
+                            grows.append(f"{what} at {count}: {each:.2f} ms a carcass, {each_before:.2f} before")
+                    if kilobytes > MOST_GROWTH * kilobytes_before:
+                        grows.append(f"{what} at {count}: {kilobytes:.1f} kB a carcass, {kilobytes_before:.1f} before")
+                before[what] = (processor, each, kilobytes)
             for folder in size.values():
                 shutil.rmtree(folder)
     finally:
         shutil.rmtree(work)
     for one in grows:
         print(f"not linear: {one}")
-    if not grows:
-        print("the cost of a carcass grows nowhere by more than half from one size to the next")
-    return 1 if grows else 0
+    if grows:
+        return 1
+    if not compared:
+        print(f"nothing was compared: give two sizes, with runs of more than {LEAST_SECONDS} s each")
+        return 1
+    print(f"time and memory of a carcass grow nowhere by more than half from one size to the next ({compared} compared)")
+    return 0
 
 
 if __name__ == "__main__":

@@ -5,6 +5,9 @@
 //! on it, no figure.
 #![allow(clippy::expect_used, clippy::cast_possible_truncation, clippy::cast_possible_wrap, missing_docs)]
 
+#[allow(dead_code)] // what else is timed
+mod work;
+
 use std::path::PathBuf;
 
 use marrowbook::bundle::{Cover, DeviceKey, Extras, Fingerprint, FourVersions, make};
@@ -14,54 +17,23 @@ use marrowbook::record::{
     Act, Answer, Body, ENTRY_SCHEMA, Entry, Head, Key, Moment, PersonCode, Place, PlaceSource, Salt, Site, Subject,
     Value, Versions, links, uuid_v7,
 };
-use serde::Deserialize;
+use work::{Dice, outing};
 
 /// Carcasses that one phone hands over, in one bundle.
 const OF_A_PHONE: u64 = 25;
 /// Square kilometres to a carcass.
 const KM2: f64 = 5.0;
 
-#[derive(Deserialize)]
-struct Outing {
-    carcasses: Vec<Examined>,
-}
-
-#[derive(Deserialize)]
-struct Examined {
-    findings: Vec<Found>,
-}
-
-#[derive(Deserialize)]
-struct Found {
-    finding: String,
-    answer: Answer,
-    #[serde(default)]
-    site: Site,
-}
-
-/// Bytes that do not compress, the same each time.
-struct Dice(u64);
-
-impl Dice {
-    fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        self.0 >> 33
-    }
-    fn bytes<const N: usize>(&mut self) -> [u8; N] {
-        std::array::from_fn(|_| self.next() as u8)
-    }
-    /// From zero to below one.
-    fn share(&mut self) -> f64 {
-        (self.next() % 1_000_000) as f64 / 1e6
-    }
+/// From zero to below one.
+fn share(dice: &mut Dice) -> f64 {
+    (dice.next() % 1_000_000) as f64 / 1e6
 }
 
 fn main() {
     let mut args = std::env::args_os().skip(1);
     let count: u64 = args.next().and_then(|n| n.to_str()?.parse().ok()).expect("how many carcasses");
     let folder: PathBuf = args.next().expect("a folder").into();
-    let outing: Outing =
-        serde_json::from_str(include_str!("../../demo/outing.json")).expect("the invented outing reads");
+    let outing = outing();
     let archive = Archive::at(&folder);
     let mut dice = Dice(11);
     let mut ring = Keyring::default();
@@ -78,13 +50,13 @@ fn main() {
         for carcass in done..(done + OF_A_PHONE).min(count) {
             let at = 1_796_200_000 + (dice.next() % 150) as i64 * 86_400;
             let place = Place {
-                lat_e7: ((45.0 + dice.share() * side_deg) * 1e7) as i64,
-                lon_e7: ((-90.0 + dice.share() * side_deg) * 1e7) as i64,
+                lat_e7: ((45.0 + share(&mut dice) * side_deg) * 1e7) as i64,
+                lon_e7: ((-90.0 + share(&mut dice) * side_deg) * 1e7) as i64,
                 accuracy_m_95: Some(8),
                 source: PlaceSource::Device,
             };
-            let turn = carcass as usize % outing.carcasses.len();
-            let findings = outing.carcasses.get(turn).map(|one| one.findings.as_slice()).unwrap_or_default();
+            let turn = carcass as usize % outing.len();
+            let findings = outing.get(turn).map(Vec::as_slice).unwrap_or_default();
             let of = uuid_v7(at.unsigned_abs() * 1000, dice.bytes());
             let examination = uuid_v7(at.unsigned_abs() * 1000 + 1, dice.bytes());
             let tie = Answer::Seen { value: Value::Ref(of) };

@@ -22,11 +22,36 @@ struct Examined {
 }
 
 #[derive(Clone, Deserialize)]
-struct Found {
-    finding: String,
-    answer: Answer,
+pub(crate) struct Found {
+    pub(crate) finding: String,
+    pub(crate) answer: Answer,
     #[serde(default)]
-    site: Site,
+    pub(crate) site: Site,
+}
+
+/// What was found at each carcass of the invented outing.
+pub(crate) fn outing() -> Vec<Vec<Found>> {
+    let outing: Outing =
+        serde_json::from_str(include_str!("../../demo/outing.json")).expect("the invented outing reads");
+    outing.carcasses.into_iter().map(|one| one.findings).collect()
+}
+
+/// Bytes that do not compress, as salts and ids do not, the same each time.
+pub(crate) struct Dice(pub(crate) u64);
+
+impl Dice {
+    pub(crate) fn next(&mut self) -> u64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        self.0 >> 33
+    }
+
+    pub(crate) fn bytes<const N: usize>(&mut self) -> [u8; N] {
+        std::array::from_fn(|_| {
+            self.next();
+            let [top, ..] = self.0.to_be_bytes();
+            top
+        })
+    }
 }
 
 /// A signing key that is no secret: the seed of RFC 8032, section 7.1, TEST 1.
@@ -45,12 +70,11 @@ pub(crate) fn entries(count: u128, key: &DeviceKey) -> Vec<Entry> {
 
 /// The same, each carcass with a place where `place` gives one.
 pub(crate) fn entries_with(count: u128, key: &DeviceKey, place: impl Fn(u128) -> Option<Place>) -> Vec<Entry> {
-    let outing: Outing =
-        serde_json::from_str(include_str!("../../demo/outing.json")).expect("the invented outing reads");
-    let findings = &outing.carcasses[0].findings;
+    let outing = outing();
+    let findings = outing.first().expect("a carcass of the invented outing");
     let mut head = Head::start(key.public().id());
     let mut all = Vec::new();
-    let mut random = 1_u64;
+    let mut dice = Dice(1);
     for carcass in 0..count {
         let tie = Found {
             finding: links::CARCASS.to_owned(),
@@ -63,13 +87,7 @@ pub(crate) fn entries_with(count: u128, key: &DeviceKey, place: impl Fn(u128) ->
             site: Site::NONE,
         });
         for found in std::iter::once(&tie).chain(placed.as_ref()).chain(findings) {
-            // Salts that do not compress, as real ones do not.
-            let mut salt = [0; 16];
-            for byte in &mut salt {
-                random = random.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-                *byte = (random >> 56) as u8;
-            }
-            let entry = head.next(&body(carcass, found, all.len()), Salt(salt)).expect("an entry is written");
+            let entry = head.next(&body(carcass, found, all.len()), Salt(dice.bytes())).expect("an entry is written");
             head = Head::after(&entry);
             all.push(entry);
         }
