@@ -4,6 +4,8 @@
 //! Nothing is asked twice: finding, taking and sealing are read from the answers, hand-overs from the
 //! entries of kind `custody`. Gaps are told, never filled.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use serde::Serialize;
 use uuid::Uuid;
 
@@ -161,13 +163,48 @@ pub fn plain_number(text: &str) -> String {
     text.chars().filter(|c| c.is_alphanumeric()).map(super::letters::large).collect()
 }
 
-/// Everything that was taken from a carcass, in the order of its examinations.
+/// Everything that was taken from a carcass, in the order of its examinations. Goes through all changes of hands for
+/// each thing: over all carcasses of a season [`Hands`] does it.
 pub fn custody_list(fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
+    list(fold, carcass, &|numbers| {
+        let is_this = |hand: &&Custody| numbers.into_iter().any(|one| same_number(&hand.sample, one));
+        fold.custody.iter().filter(is_this).map(of_hand).collect()
+    })
+}
+
+/// Where the changes of hands of each number stand in a fold.
+#[derive(Clone, Debug, Default)]
+pub struct Hands(BTreeMap<String, Vec<usize>>);
+
+impl Hands {
+    /// Of all changes of hands of a fold.
+    pub fn of(fold: &Fold) -> Self {
+        let mut all: BTreeMap<String, Vec<usize>> = BTreeMap::new();
+        for (at, hand) in fold.custody.iter().enumerate() {
+            all.entry(plain_number(&hand.sample)).or_default().push(at);
+        }
+        Self(all)
+    }
+
+    /// What [`custody_list`] gives; `fold` is the one that this was made of.
+    pub fn list(&self, fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
+        list(fold, carcass, &|numbers| {
+            let places = numbers.into_iter().filter_map(|number| self.0.get(&plain_number(number)));
+            let places: BTreeSet<usize> = places.flatten().copied().collect();
+            places.into_iter().filter_map(|at| fold.custody.get(at)).map(of_hand).collect()
+        })
+    }
+}
+
+/// The changes of hands of a thing under either of its numbers: the one read off its label, the one that the form gave.
+type OfNumbers<'a> = &'a dyn Fn([&str; 2]) -> Vec<CustodyLine>;
+
+fn list(fold: &Fold, carcass: &Carcass, hands: OfNumbers<'_>) -> Vec<CustodyItem> {
     let mut all: Vec<CustodyItem> = Vec::new();
     for exam in carcass.examinations.values() {
         let before = found(fold, &exam.sheet);
         for item in samples_taken(&exam.sheet) {
-            all.push(chain(&exam.sheet, exam.id, item, &before, &fold.custody));
+            all.push(chain(&exam.sheet, exam.id, item, &before, hands));
         }
     }
     let numbers: Vec<String> = all.iter().map(|item| item.number.clone()).collect();
@@ -312,7 +349,7 @@ pub const fn sample_of_item(item: u16) -> Option<&'static str> {
     }
 }
 
-fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], hands: &[Custody]) -> CustodyItem {
+fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], hands: OfNumbers<'_>) -> CustodyItem {
     let site = Site::item(item);
     let written = written_number(sheet, item);
     let ours = sample_number(examination, item);
@@ -342,8 +379,7 @@ fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], ha
         lines.push(closed);
     }
     // It may have changed hands under the number that the form gave, before a label was written.
-    let is_this = |hand: &&Custody| [&number, &ours].into_iter().any(|one| same_number(&hand.sample, one));
-    lines.extend(hands.iter().filter(is_this).map(of_hand));
+    lines.extend(hands([&number, &ours]));
     let gaps = gaps(is_labelled(sheet, item), &seal, sealed.is_some(), &lines);
     CustodyItem { number, what, examination, item, seal, lines, gaps }
 }

@@ -49,7 +49,10 @@ fn list(bodies: Vec<Body>) -> Vec<CustodyItem> {
     let device = DeviceId(Digest::of(&[b"phone"]));
     let all: Vec<(EntryId, Body)> = (0_u64..).zip(bodies).map(|(seq, body)| (EntryId { device, seq }, body)).collect();
     let fold = crate::record::fold_bodies(&all.iter().collect::<Vec<_>>());
-    custody_list(&fold, &fold.carcasses[&CARCASS])
+    let carcass = &fold.carcasses[&CARCASS];
+    let all = custody_list(&fold, carcass);
+    assert_eq!(Hands::of(&fold).list(&fold, carcass), all, "looked up as searched for");
+    all
 }
 
 fn whole() -> Vec<Body> {

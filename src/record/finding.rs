@@ -86,12 +86,21 @@ pub struct FindingDef {
     pub shape: Shape,
     /// Where it may be found.
     pub sites: Sites,
+    /// Said of a visit or of a sample and not of the animal: two may say different things and both be right.
+    pub of_occasion: bool,
 }
 
 impl FindingDef {
     /// A single finding of an examination without a place.
     pub(crate) const fn exam(code: &'static str, shape: Shape) -> Self {
-        Self { code, scope: Scope::Examination, keeping: Keeping::Single, shape, sites: Sites::None }
+        Self {
+            code,
+            scope: Scope::Examination,
+            keeping: Keeping::Single,
+            shape,
+            sites: Sites::None,
+            of_occasion: false,
+        }
     }
     /// A single finding of an outing.
     pub(crate) const fn outing(code: &'static str, shape: Shape) -> Self {
@@ -116,6 +125,10 @@ impl FindingDef {
     /// Every reading is kept.
     pub(crate) const fn repeated(self) -> Self {
         Self { keeping: Keeping::Repeated, ..self }
+    }
+    /// Said of its visit or sample alone.
+    pub(crate) const fn of_occasion(self) -> Self {
+        Self { of_occasion: true, ..self }
     }
     /// The options of a choice; empty for other shapes.
     pub const fn options(&self) -> &'static [&'static str] {

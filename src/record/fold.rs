@@ -6,9 +6,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 use super::outline::links;
+use super::short_code::short_code;
 use super::{
     Act, Answer, Body, CustodyStep, EntryId, FindingCode, Journal, Key, Moment, PersonCode, Setback, Site, Subject,
-    Value, Why,
+    Value, Why, plain_number,
 };
 
 /// One answer that nothing supersedes.
@@ -224,7 +225,7 @@ pub struct Carcass {
     pub joined: BTreeSet<Uuid>,
     /// Its examinations.
     pub examinations: BTreeMap<Uuid, Examination>,
-    decided: Vec<(FindingCode, Site, BTreeSet<EntryId>, Standing)>,
+    decided: Vec<Decided>,
 }
 
 impl Carcass {
@@ -242,6 +243,37 @@ impl Carcass {
         standing.extend(decided.iter().map(|(_, _, _, s)| s).filter(|s| !weighed(&s.id)));
         standing.order_by_key(|s| s.id);
         Question { standing }
+    }
+
+    /// Whether the carcass is called so: by one of its ids or their short codes, as people type them.
+    pub fn is_called(&self, named: &str) -> bool {
+        match Uuid::parse_str(named.trim()) {
+            Ok(id) => self.joined.contains(&id),
+            Err(_) => self.joined.iter().any(|id| short_code(*id) == plain_number(named)),
+        }
+    }
+
+    /// Whether what an entry says counts: no decision weighed it, or one that holds chose what it says.
+    pub fn counts(&self, finding: &str, site: Site, one: &Standing) -> bool {
+        let decided: Vec<_> = self.decided.iter().filter(|(f, s, _, _)| f.as_str() == finding && *s == site).collect();
+        chosen(&decided, one.id, &one.answer, decided.len())
+    }
+
+    /// These entries on a question, and every decision on it that rests on one of them, if only through another decision.
+    pub fn with_decisions(&self, finding: &str, site: Site, ids: &[EntryId]) -> BTreeSet<EntryId> {
+        let of: Vec<_> = self.decided.iter().filter(|(f, s, _, _)| f.as_str() == finding && *s == site).collect();
+        let mut all: BTreeSet<EntryId> = ids.iter().copied().gather();
+        loop {
+            let before = all.len();
+            for (_, _, weighed, one) in &of {
+                if weighed.iter().any(|id| all.contains(id)) {
+                    all.insert(one.id);
+                }
+            }
+            if all.len() == before {
+                return all;
+            }
+        }
     }
 
     /// Every place at which a finding was answered.
@@ -266,6 +298,18 @@ impl Carcass {
             _ => None,
         }
     }
+}
+
+type Decided = (FindingCode, Site, BTreeSet<EntryId>, Standing);
+
+/// Whether the decisions on a question leave an answer in force; a decision may be weighed by a later one. `deep` ends
+/// a ring of decisions, which no honest chain holds.
+fn chosen(decided: &[&Decided], id: EntryId, answer: &Answer, deep: usize) -> bool {
+    let mut weighing = decided.iter().filter(|(_, _, ids, _)| ids.contains(&id)).peekable();
+    if weighing.peek().is_none() {
+        return true;
+    }
+    deep > 0 && weighing.any(|(_, _, _, one)| one.answer == *answer && chosen(decided, one.id, answer, deep - 1))
 }
 
 /// What folding a journal gives.

@@ -31,15 +31,14 @@ pub use answer::{Answer, Photo, Place, PlaceSource, Value, Why};
 pub use body::{Act, Body, BodyError, CustodyStep, ENTRY_SCHEMA, Versions};
 pub use chain::{ChainError, Head, verify_range};
 pub use custody::{
-    CustodyGap, CustodyItem, CustodyLine, CustodyLineStep, custody_list, is_labelled, plain_number, same_number,
+    CustodyGap, CustodyItem, CustodyLine, CustodyLineStep, Hands, custody_list, is_labelled, plain_number, same_number,
     sample_of_item, samples_counted, samples_taken,
 };
 pub use day::{Day, DayError};
 pub use entry::{Entry, Header, Salt, Stored};
 pub use finding::{FindingDef, Keeping, Scope, Shape, Sites};
-#[cfg(not(target_arch = "wasm32"))]
 pub use findings::OFFICE_FINDINGS;
-pub use findings::{FINDINGS, PHOTO_DELETED, REPORT_CALL_BACK, find};
+pub use findings::{FINDINGS, PHOTO_DELETED, REPORT_CALL_BACK, find, find_office};
 pub use fold::{Carcass, Custody, Examination, Fold, Question, Sheet, Standing, fold, fold_bodies, named};
 pub use ids::{DeviceId, Digest, EntryId, IdError, PersonCode, uuid_v7};
 pub use journal::{Journal, Setback};

@@ -47,6 +47,11 @@ pub fn say_office(language: Language, id: &str, args: &[(&str, Arg)]) -> String 
     own.map_or_else(|| say(language, id, args), |(_, text)| fill(language, text, args))
 }
 
+/// Whether the office's own catalogue has a text.
+pub fn office_has(id: &str) -> bool {
+    office_ids().any(|own| own == id)
+}
+
 /// All ids of the office's own catalogue.
 pub fn office_ids() -> impl Iterator<Item = &'static str> {
     en::OFFICE.iter().flat_map(|part| part.iter().map(|(id, _)| *id))

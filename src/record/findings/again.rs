@@ -7,9 +7,9 @@ use crate::record::finding::{FindingDef as F, Shape};
 const SWEEP: Shape = Shape::Choice(&["none_of_these", "ask_each"]);
 
 pub(super) const FINDINGS: &[F] = &[
-    F::exam("ground_looked_over", SWEEP),
-    F::exam("round_looked_over", SWEEP),
+    F::exam("ground_looked_over", SWEEP).of_occasion(),
+    F::exam("round_looked_over", SWEEP).of_occasion(),
     // The code that another phone shows for the carcass that it began.
     F::exam("same_carcass_as_code", Shape::Text(6)),
-    F::exam("record_length", Shape::Choice(&["full_record", "short_record"])),
+    F::exam("record_length", Shape::Choice(&["full_record", "short_record"])).of_occasion(),
 ];

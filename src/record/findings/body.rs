@@ -14,8 +14,8 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("alive", Shape::Choice(&["dead", "bones_and_hair", "alive"])),
     F::exam("quick_class", Shape::Choice(&["fawn", "older"])),
     F::exam("body_state", Shape::Choice(&["whole", "part_eaten", "mostly_eaten", "bones_and_hair"])),
-    F::exam("body_frozen", Shape::Choice(&["not_frozen", "part_frozen", "frozen_solid"])),
-    F::exam("body_buried", Shape::Choice(&["on_top", "part_buried", "mostly_buried"])),
+    F::exam("body_frozen", Shape::Choice(&["not_frozen", "part_frozen", "frozen_solid"])).of_occasion(),
+    F::exam("body_buried", Shape::Choice(&["on_top", "part_buried", "mostly_buried"])).of_occasion(),
     F::exam("body_position", Shape::Choice(&["on_left_side", "on_right_side", "on_chest", "on_back", "scattered"])),
     F::exam(
         "parts_eaten",
@@ -35,7 +35,7 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("sex_evidence_handled", Shape::Choices(SEX)),
     F::exam("sex_called", Shape::Choice(&["female", "male"])),
     // Outside, gloved. How much was looked over bounds what may be said not to be there.
-    F::exam("body_looked_over", Shape::Choice(&["both_sides", "upper_side_only", "part_only"])),
+    F::exam("body_looked_over", Shape::Choice(&["both_sides", "upper_side_only", "part_only"])).of_occasion(),
     F::exam("wound_region", Shape::Choice(REGIONS)).at(Sites::Item),
     F::exam(
         "wound_form",

@@ -37,7 +37,9 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("jaw_cavity", SIDES),
     // A laboratory's percentage, and on which scale: dry weight is not fat.
     F::exam("marrow_lab_percent", number(Unit::Percent, 1, 0, 1_000)).at(Sites::Bone).repeated(),
-    F::exam("marrow_lab_scale", Shape::Choice(&["dry_weight", "fat_extracted", "not_said"])).at(Sites::Bone),
+    F::exam("marrow_lab_scale", Shape::Choice(&["dry_weight", "fat_extracted", "not_said"]))
+        .at(Sites::Bone)
+        .of_occasion(),
     // The weight that it is set against: its own in autumn, or a mean of its herd, sex and age.
     F::exam("reference_weight_of", Shape::Choice(&["this_deer", "herd_mean"])),
     F::exam("reference_low_kg", number(Unit::Kilogram, 1, 10, 2_500)),

@@ -10,11 +10,11 @@ pub(super) const FINDINGS: &[F] = &[
     // A laboratory's sheet: looked for and no predator typed is `NotSeen`.
     F::exam("dna_of", Shape::Choice(ANIMALS)),
     // Only a wound that bled in life speaks of who killed; who ate later leaves spit as well.
-    F::exam("dna_from", Shape::Choice(&["clot_wound", "clean_wound", "wound_not_known", "elsewhere"])),
-    F::exam("dna_lab", Shape::Text(80)),
+    F::exam("dna_from", Shape::Choice(&["clot_wound", "clean_wound", "wound_not_known", "elsewhere"])).of_occasion(),
+    F::exam("dna_lab", Shape::Text(80)).of_occasion(),
     // As on the sample's label.
-    F::exam("dna_sample", Shape::Text(40)),
-    F::exam("dna_reported_at", Shape::Instant),
+    F::exam("dna_sample", Shape::Text(40)).of_occasion(),
+    F::exam("dna_reported_at", Shape::Instant).of_occasion(),
     // A record of the kill itself, not of who ate.
     F::exam("kill_record_of", Shape::Choice(ANIMALS)),
     F::exam("kill_record_how", Shape::Choice(&["photo_or_camera", "collar_record", "witness"])),

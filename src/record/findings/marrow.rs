@@ -13,7 +13,9 @@ pub(super) const FINDINGS: &[F] = &[
         .at(Sites::Bone),
     F::exam("marrow_colour", Shape::Choice(&["white", "pink", "red", "yellow"])).at(Sites::Bone),
     F::exam("marrow_see_through", Shape::Choice(&["opaque", "translucent"])).at(Sites::Bone),
-    F::exam("marrow_frozen", Shape::Choice(&["frozen", "thawed_after_freezing", "never_frozen"])).at(Sites::Bone),
+    F::exam("marrow_frozen", Shape::Choice(&["frozen", "thawed_after_freezing", "never_frozen"]))
+        .at(Sites::Bone)
+        .of_occasion(),
     F::exam("bone_opened", Shape::Choice(&["intact", "open_under_a_day", "open_over_a_day", "open_unknown"]))
         .at(Sites::Bone),
     F::exam("marrow_spoiled", Shape::Choices(&["dried", "mouldy", "sour", "rain_soaked"])).at(Sites::Bone),

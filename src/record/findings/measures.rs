@@ -31,5 +31,5 @@ pub(super) const FINDINGS: &[F] = &[
     tenths_mm("molar_width_mm", 10, 300).at(Sites::Tooth),
     // From the laboratory: completed birthdays by rings of cementum, and how sure it is.
     F::exam("cementum_years_count", number(Unit::Count, 0, 0, 40)),
-    F::exam("cementum_grade", Shape::Choice(&["grade_best", "grade_middle", "grade_lowest"])),
+    F::exam("cementum_grade", Shape::Choice(&["grade_best", "grade_middle", "grade_lowest"])).of_occasion(),
 ];

@@ -11,7 +11,6 @@ mod kill_record;
 mod lab;
 mod marrow;
 mod measures;
-#[cfg(not(target_arch = "wasm32"))]
 mod office;
 mod outing;
 mod people;
@@ -31,7 +30,6 @@ mod work;
 use std::collections::HashMap;
 use std::sync::OnceLock;
 
-#[cfg(not(target_arch = "wasm32"))]
 pub use office::OFFICE_FINDINGS;
 pub use photos::PHOTO_DELETED;
 pub use reports::REPORT_CALL_BACK;
@@ -73,6 +71,12 @@ pub const FINDINGS: &[&[FindingDef]] = &[
 pub fn find(code: &str) -> Option<&'static FindingDef> {
     static BY_CODE: OnceLock<HashMap<&'static str, &'static FindingDef>> = OnceLock::new();
     BY_CODE.get_or_init(|| all().map(|def| (def.code, def)).collect()).get(code).copied()
+}
+
+/// The definition of a finding that only the office writes. In a page [`find`] lacks these, so that the form does not
+/// carry their table: what both pages of the office and its command line judge by has to ask here first.
+pub fn find_office(code: &str) -> Option<&'static FindingDef> {
+    OFFICE_FINDINGS.iter().find(|def| def.code == code)
 }
 
 #[cfg(target_arch = "wasm32")]

@@ -4,7 +4,7 @@ use crate::record::finding::{FindingDef as F, Shape, Sites, number};
 use crate::record::{EXAMINATION_KIND, Unit, links};
 
 pub(super) const FINDINGS: &[F] = &[
-    F::exam(EXAMINATION_KIND, Shape::Choice(&["field", "bench"])),
+    F::exam(EXAMINATION_KIND, Shape::Choice(&["field", "bench"])).of_occasion(),
     F::exam(links::CARCASS, Shape::Ref),
     F::exam(links::OUTING, Shape::Ref),
     F::exam(links::REPORT, Shape::Ref),
@@ -13,7 +13,7 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("event_carcass_count", number(Unit::Count, 0, 1, 9_999)),
     // Typed in later from a sheet of paper: the clock of the entries is not that of the visit.
     F::sign("from_paper"),
-    F::exam("examination_closed", Shape::Choice(&["complete", "left_early", "record_only"])),
+    F::exam("examination_closed", Shape::Choice(&["complete", "left_early", "record_only"])).of_occasion(),
     // Code of the stop, colon, reason: every reason is kept.
     F::exam("reopened_by", Shape::Text(400)).repeated(),
     F::exam(

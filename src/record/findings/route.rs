@@ -16,7 +16,7 @@ pub(super) const FINDINGS: &[F] = &[
     ),
     F::exam("place", Shape::Place).repeated(),
     F::exam("place_words", Shape::Text(300)),
-    F::exam("arrived_at", Shape::Instant),
+    F::exam("arrived_at", Shape::Instant).of_occasion(),
     F::sign("on_or_near_ice"),
     F::exam("clear_ice_cm", number(Unit::Centimetre, 0, 0, 200)),
     F::exam("white_ice_cm", number(Unit::Centimetre, 0, 0, 200)),

@@ -21,11 +21,12 @@ const ANIMALS: &[&str] = &[
 
 pub(super) const FINDINGS: &[F] = &[
     F::exam("own_tracks_left_out", Shape::Presence),
-    F::exam("snow_depth_cm", number(Unit::Centimetre, 0, 0, 500)).repeated(),
-    F::exam("sinking_depth_cm", number(Unit::Centimetre, 0, 0, 300)).repeated(),
-    F::exam("snow_crust", Shape::Choice(&["none", "breaks_under_deer", "holds_predator_only", "holds_deer"])),
-    F::exam("snow_over_body", Shape::Choice(&["none", "dusting", "part_covered", "covered"])),
-    F::exam("snow_over_body_cm", number(Unit::Centimetre, 0, 0, 300)).repeated(),
+    F::exam("snow_depth_cm", number(Unit::Centimetre, 0, 0, 500)).repeated().of_occasion(),
+    F::exam("sinking_depth_cm", number(Unit::Centimetre, 0, 0, 300)).repeated().of_occasion(),
+    F::exam("snow_crust", Shape::Choice(&["none", "breaks_under_deer", "holds_predator_only", "holds_deer"]))
+        .of_occasion(),
+    F::exam("snow_over_body", Shape::Choice(&["none", "dusting", "part_covered", "covered"])).of_occasion(),
+    F::exam("snow_over_body_cm", number(Unit::Centimetre, 0, 0, 300)).repeated().of_occasion(),
     F::exam("snow_under_body", Shape::Choice(&["old_snow", "new_snow", "melted_to_ice", "bare_ground"])),
     F::sign("blood_on_snow"),
     F::exam("blood_where", Shape::Choices(&["trail_to_body", "sprayed", "at_body", "pooled", "at_nose_or_anus"])),

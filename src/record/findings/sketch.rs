@@ -21,5 +21,5 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("sketch_pace_cm", number(Unit::Centimetre, 0, 20, 150)).at(Sites::Item),
     // Measured with a tape or a marked pole, in place of paces.
     F::exam("sketch_distance_m", number(Unit::Metre, 1, 0, 20_000)).at(Sites::Item),
-    F::exam("sketch_drawn", Shape::Presence),
+    F::exam("sketch_drawn", Shape::Presence).of_occasion(),
 ];

@@ -5,7 +5,7 @@ use crate::record::finding::{FindingDef as F, Shape, Sites, number};
 
 pub(super) const FINDINGS: &[F] = &[
     // Deliberate facts before a gate opens.
-    F::exam("touching_allowed", Shape::Choice(&["card_names_me", "office_said_yes"])),
+    F::exam("touching_allowed", Shape::Choice(&["card_names_me", "office_said_yes"])).of_occasion(),
     // The form has them stated by its confirms; a table of findings may bring them.
     F::exam("gloves_on", Shape::Presence),
     F::exam("eyes_and_mask_on", Shape::Presence),
@@ -15,11 +15,11 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("cold_signs", Shape::Choices(&["mumble", "fumble", "stumble", "grumble"])),
     F::exam("opening_trained", Shape::Choice(&["card_names_me", "trained_person_here"])),
     F::exam("belly_dents_under_fist", Shape::Choice(&["dents", "hard"])),
-    F::exam("scene_photographed", Shape::Presence),
+    F::exam("scene_photographed", Shape::Presence).of_occasion(),
     // Taken away.
     F::exam("jaw_taken", Shape::Choice(&["whole_jaw", "left_half", "right_half", "front_teeth_only"])),
     F::exam("femur_taken", Shape::Choice(&["whole", "broken"])),
-    F::exam("other_samples_count", number(Unit::Count, 0, 0, 7)),
+    F::exam("other_samples_count", number(Unit::Count, 0, 0, 7)).of_occasion(),
     // Items: 1 is the jaw, 2 the long bone, 3 to 9 the others, 10 the kidneys, 11 the heart, so that no later
     // answer renumbers.
     F::exam("sample_number", Shape::Text(40)).at(Sites::Item),
@@ -49,7 +49,7 @@ pub(super) const FINDINGS: &[F] = &[
     F::exam("scat_collected", Shape::Presence),
     F::exam("head_work_wanted", Shape::Presence),
     // Cleaning up.
-    F::exam("blades_back_count", number(Unit::Count, 0, 0, 20)),
+    F::exam("blades_back_count", number(Unit::Count, 0, 0, 20)).of_occasion(),
     F::exam("bags_sealed", Shape::Presence),
     F::exam("gloves_off_inside_out", Shape::Presence),
     F::exam("phone_wiped", Shape::Presence),

@@ -18,6 +18,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("decide.refused", "Not decided: {reason}."),
     ("decide.done", "Decided and kept in the archive."),
     ("decide.doubles", "May be one animal reported twice ({n} {n?pair|pairs}), likeliest first"),
+    ("decide.gone", "The page was closing, and nothing was written. Open it again and decide once more."),
     (
         "decide.doubles.what",
         "Worked out from place, days, age and sex, and which side of the jaw was taken; the figures are expert judgement. \

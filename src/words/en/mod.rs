@@ -16,6 +16,7 @@ mod drawings_of_signs;
 mod frames;
 #[cfg(not(target_arch = "wasm32"))]
 mod frames_part;
+mod lab_office;
 mod labels_page;
 mod office;
 mod options;
@@ -60,6 +61,7 @@ pub(super) const OFFICE: &[&[(&str, &str)]] = &[
     labels_page::TEXTS,
     decide::TEXTS,
     desk_carcasses::TEXTS,
+    lab_office::TEXTS,
 ];
 
 /// Texts that the part for codes says by itself, which travel beside it.
