@@ -110,6 +110,10 @@ fn likely_doubles_are_listed_with_why_until_a_person_calls_them_two() {
     let before = listed();
     let line = before.lines().find(|line| codes.iter().all(|code| line.contains(code.as_str()))).unwrap();
     assert!(line.contains("in 100 that they are one animal") && line.contains("for the place"), "{line}");
+    // The figures are judgement, and the page says so beside them too.
+    let mark = before.find("expert judgement").unwrap_or(usize::MAX);
+    assert!(before.find("in 100 that").is_some_and(|figure| mark < figure), "{before}");
+    assert_eq!(before.matches("expert judgement").count(), 1, "{before}");
     assert!(before.contains(&format!("office decide same {one} {other} --by CODE")), "{before}");
     // An id that nobody has is refused, and nothing is written.
     let nobody = uuid::Uuid::from_u128(1).to_string();

@@ -107,7 +107,7 @@ fn a_sheet_is_entered_by_sample_number_and_read_into_the_readings() {
     let (jaw, femur, head, swab) = (number(1, 1), number(1, 2), number(1, 3), number(1, 4));
     // As a spreadsheet saves it: a mark of UTF-8 at the front, semicolons, CR LF, an empty line.
     let text = format!(
-        "\u{feff}Sample;Test;Result;Reported;Years;Grade;Percent;From\r\n\
+        "\u{feff}Sample;Test;Result;Reported;Years;Grade;Percent;From\r\n\r\n\
          {jaw};cementum;;2027-02-18;8;A;;\r\n\
          {femur};marrow;;2027-02-18;;;37,4;\r\n;;;;;;;\r\n\
          {head};cwd;Not detected;2027-02-18;;;;\r\n\
@@ -117,6 +117,15 @@ fn a_sheet_is_entered_by_sample_number_and_read_into_the_readings() {
     assert!(check.code == 0 && check.out.contains("this was a check") && received(&office).len() == 2, "{check:?}");
     let ran = sheet(&office, &text, &[]);
     assert_eq!(ran.code, 0, "{ran:?}");
+    // The file's own lines, as an editor counts them; figures with unit and scale.
+    for said in [
+        format!("line 3: {jaw} of {}, cementum: 8 years", short_code(carcass(1))),
+        format!("line 4: {femur} of {}, marrow: 37.4 % dry weight;", short_code(carcass(1))),
+        format!("line 6: {head} of {}, cwd: not detected;", short_code(carcass(1))),
+        format!("line 7: {swab} of {}, swab-dna: coyote;", short_code(carcass(1))),
+    ] {
+        assert!(ran.out.lines().any(|line| line.starts_with(&said)), "{said}: {}", ran.out);
+    }
     // Only the jaw was noted as sent.
     assert_eq!(ran.out.matches("never noted as sent").count(), 3, "{}", ran.out);
     assert_eq!(received(&office).len(), 3);
@@ -138,7 +147,7 @@ fn a_sheet_is_entered_by_sample_number_and_read_into_the_readings() {
 #[test]
 fn every_line_that_does_not_fit_is_named_and_nothing_is_entered() {
     let mut chain = Chain::new();
-    (1..=3).for_each(|n| chain.deer(n));
+    (1..=4).for_each(|n| chain.deer(n));
     let office = office("sheet-mismatch", &chain);
     let (jaw, femur, head, swab) = (number(1, 1), number(1, 2), number(1, 3), number(1, 4));
     let mut wrong = jaw.clone();
@@ -161,6 +170,15 @@ fn every_line_that_does_not_fit_is_named_and_nothing_is_entered() {
         (&format!("{},cwd,,positive,2027-02-13,,,,", number(2, 3)), "before the sample was taken"),
         (&format!("{},tb,,positive,2099-01-01,,,,", number(2, 3)), "still to come"),
         (&format!("{head},cwd,,positive,,,,,"), "it repeats line 10"),
+        // A word that belongs to another kind of test is no figure's companion.
+        (
+            &format!("{},cementum,,not suitable,,4,,,", number(3, 1)),
+            "`not suitable` in column `result` is not one of unsuitable, pending",
+        ),
+        (
+            &format!("{},marrow,,positive,,,,37,", number(4, 2)),
+            "`positive` in column `result` is not one of unsuitable, pending",
+        ),
     ];
     let mut text = "sample,test,carcass,result,reported,years,grade,percent,from\n".to_owned();
     text.extend(lines.iter().map(|(line, _)| format!("{line}\n")));
@@ -181,6 +199,10 @@ fn a_line_left_out_by_its_number_lets_the_others_in() {
     let office = two_deer("sheet-without");
     let text = format!("sample,test,years\n{},cementum,5\nQR-1,cementum,4\n", number(1, 1));
     assert_eq!(sheet(&office, &text, &[]).code, 1);
+    // A line that is not there is a slip of the hand: the one that was meant would go in.
+    let slip = sheet(&office, &text, &["--without", "3", "--without", "13"]);
+    assert!(slip.code == 1 && slip.err.contains("no line 13") && slip.err.contains("next:"), "{slip:?}");
+    assert_eq!(received(&office).len(), 1);
     let ran = sheet(&office, &text, &["--without", "3"]);
     assert!(ran.code == 0 && ran.out.contains("line 3: QR-1, cementum: 4 (left out)"), "{ran:?}");
     assert_eq!(state(&office, &number(1, 1), "cementum"), "answered");
@@ -201,6 +223,67 @@ fn no_sheet_is_said_so() {
     }
 }
 
+/// As a spreadsheet saves it, with an empty line: the number is the file's line, whatever the reader of CSV counts.
+#[test]
+fn the_line_that_is_left_out_is_the_files_own() {
+    let office = two_deer("sheet-crlf");
+    let (head, other) = (number(1, 3), number(2, 3));
+    let text =
+        format!("sample,test,result\r\n\r\n{head},cwd,positive\r\nQR-1,cwd,positive\r\n{other},cwd,positive\r\n");
+    let ran = sheet(&office, &text, &[]);
+    assert!(ran.code == 1 && ran.err.contains("line 4: no sample has the number `QR-1`"), "{ran:?}");
+    assert_eq!(sheet(&office, &text, &["--without", "4"]).code, 0);
+    for sample in [head, other] {
+        assert_eq!(state(&office, &sample, "cwd"), "answered");
+    }
+    // A quoted line's end is one of the file's as well; a short line is named by its place.
+    let text = "sample,test,result\r\n\"QR\r\n2\",cwd,positive\r\nQR-1,cwd\r\n";
+    let ran = sheet(&office, text, &[]);
+    assert!(ran.code == 1 && ran.err.contains("line 4: it has 2 cells, the header has 3"), "{ran:?}");
+}
+
+/// What could not be tested is not tested: it waits for another sample.
+#[test]
+fn an_unsuitable_sample_stays_on_the_list() {
+    let office = two_deer("sheet-unsuitable");
+    let (head, swab) = (number(1, 3), number(1, 4));
+    // Of a swab that gave nothing nobody need say from where it came.
+    let text = format!("sample,test,result\n{head},cwd,unsuitable\n{swab},swab-dna,unsuitable\n");
+    let ran = sheet(&office, &text, &[]);
+    assert_eq!(ran.code, 0, "{ran:?}");
+    for (sample, test) in [(&head, "cwd"), (&swab, "swab-dna")] {
+        assert_eq!(state(&office, sample, test), "unsuitable");
+        let left = list(&office, &[]);
+        assert!(left.iter().any(|line| line["number"] == sample.as_str() && line["test"] == test), "{left:#?}");
+    }
+    assert!(office.run(&["lab", "list"]).out.contains("cwd: unsuitable: nothing is known; send another sample"));
+}
+
+/// A crew that brought a sample to the laboratory itself wrote no tests: it was sent for all that is done on it.
+#[test]
+fn what_a_crew_brought_to_the_laboratory_is_sent() {
+    let mut chain = Chain::new();
+    chain.deer(1);
+    chain.hand_over(&number(1, 3), "K7", "VETLAB");
+    let office = office("send-by-crew", &chain);
+    for test in ["cwd", "tb"] {
+        assert_eq!(state(&office, &number(1, 3), test), "sent");
+    }
+    assert!(list(&office, &["--all"]).iter().all(|line| line["test"] != "worms"), "not done on a head part");
+    let read = sheet(&office, &format!("sample,test,result\n{},cwd,suspect\n", number(1, 3)), &[]);
+    assert!(read.code == 0 && !read.out.contains("never noted as sent"), "{read:?}");
+}
+
+/// What a laboratory typed may steer no terminal and begin no line.
+#[test]
+fn what_a_sheet_holds_stays_on_its_line() {
+    let office = two_deer("sheet-control");
+    let text = format!("sample,test,result\n\"{}\",cwd,\"may\u{1b}[2Jbe\nline 9: good\"\n", number(1, 3));
+    let ran = sheet(&office, &text, &[]);
+    assert!(ran.code == 1 && ran.err.contains("may [2Jbe line 9: good"), "{ran:?}");
+    assert!(!ran.err.contains('\u{1b}') && !ran.err.lines().any(|line| line.starts_with("line 9")), "{ran:?}");
+}
+
 /// Pending gives way to any result and a suspect to its confirmation; all else that differs is a mismatch until a
 /// person says that it corrects.
 #[test]
@@ -219,6 +302,7 @@ fn a_later_sheet_takes_the_place_of_pending_and_suspect_and_of_nothing_else() {
     let positive = say("positive", &[]);
     assert!(positive.code == 0 && positive.out.contains("in place of suspect"), "{positive:?}");
     let back = say("not detected", &[]);
+    assert!(back.code == 1 && back.err.contains("says `not detected`"), "{back:?}");
     assert!(back.code == 1 && back.err.contains("`positive` was entered before") && back.err.contains("--correct"));
     assert_eq!(say("not detected", &["--correct"]).code, 0);
     // One examination holds it all, and one result stands.

@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
-use super::config::{Refusal, value};
 use super::error::CliError;
 use super::exit::Exit;
+use super::gather::opened;
 use super::input;
 use super::key::unlock;
 use super::lab::{enrol_self, find, random};
@@ -13,9 +13,12 @@ use super::read::cards;
 use super::streams::Streams;
 use crate::guide::answer_words;
 use crate::office::archive::Archive;
-use crate::office::calls::{Call, From, calls, mark, unmark};
-use crate::office::own_chain::{Writing, append, held, new_id, write};
-use crate::record::{PersonCode, fold};
+use crate::office::calls::{Call, From, calls};
+use crate::office::calls_made::{mark, unmark};
+use crate::office::csv_sheet::CsvSheet;
+use crate::office::own_chain::{Writing, append, new_id, write};
+use crate::office::plain::on_one_line;
+use crate::record::PersonCode;
 
 /// The arguments as typed.
 #[derive(Debug, clap::Subcommand)]
@@ -33,60 +36,35 @@ pub(super) enum CallsCommand {
         json: bool,
     },
     /// Mark a call as made, by a signed entry.
-    Done {
-        /// The carcass: its id or six-letter code.
-        #[arg(value_name = "CARCASS")]
-        carcass: String,
-        /// The call, as the list names it.
-        #[arg(value_name = "CALL")]
-        call: String,
-        /// Code of who made it.
-        #[arg(long, value_name = "CODE")]
-        by: String,
-    },
+    Done(Which),
     /// Take such a mark back.
-    Undo {
-        /// The carcass: its id or six-letter code.
-        #[arg(value_name = "CARCASS")]
-        carcass: String,
-        /// The call, as the list names it.
-        #[arg(value_name = "CALL")]
-        call: String,
-        /// Code of who takes it back.
-        #[arg(long, value_name = "CODE")]
-        by: String,
-    },
+    Undo(Which),
+}
+
+/// Which call, and who says so.
+#[derive(Debug, clap::Args)]
+pub(super) struct Which {
+    /// The carcass: its id or six-letter code.
+    #[arg(value_name = "CARCASS")]
+    carcass: String,
+    /// The call, as the list names it.
+    #[arg(value_name = "CALL")]
+    call: String,
+    /// Code of who made it, or takes it back.
+    #[arg(long, value_name = "CODE", value_parser = PersonCode::new)]
+    by: PersonCode,
 }
 
 /// What is to be done.
 #[derive(Debug)]
 pub(super) struct Calls {
-    archive: Archive,
-    what: CallsCommand,
-    /// Who does it; nobody where only the list is asked for.
-    by: Option<PersonCode>,
-}
-
-impl Calls {
-    /// The arguments, checked.
-    pub(super) fn of(what: CallsCommand, archive: Archive) -> Result<Self, Refusal> {
-        let by = match &what {
-            CallsCommand::List { .. } => None,
-            CallsCommand::Done { by, .. } | CallsCommand::Undo { by, .. } => {
-                Some(PersonCode::new(by).map_err(|error| value("--by", &error))?)
-            }
-        };
-        Ok(Self { archive, what, by })
-    }
+    pub archive: Archive,
+    pub what: CallsCommand,
 }
 
 /// Lists, marks, or takes a mark back.
 pub(super) fn run(config: &Calls, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
-    let keyring = config.archive.keyring()?;
-    let before = held(&config.archive, &keyring)?;
-    for (path, reason) in &before.unused {
-        streams.note(&format!("{}: not used: {reason}", path.display()));
-    }
+    let before = opened(&config.archive, streams)?;
     let cards = cards(&config.archive, &[], streams)?;
     let card = cards.today(streams.now).map(|given| given.card);
     if card.is_none() {
@@ -98,40 +76,40 @@ pub(super) fn run(config: &Calls, streams: &mut Streams<'_>) -> Result<Exit, Cli
         CallsCommand::List { numbers: Some(file), .. } => numbers(file, streams)?,
         _ => BTreeMap::new(),
     };
-    let journal = &before.gathered.journal;
-    let folded = fold(journal);
-    let all = calls(&From { folded: &folded, card, laboratories: &laboratories, office, numbers: &numbers });
-    let Some(person) = config.by.clone() else { return print(&all, &config.what, streams) };
+    let (journal, folded) = (&before.gathered.journal, &before.folded);
+    let all = calls(&From { folded, card, laboratories: &laboratories, office, numbers: &numbers });
+    let (which, is_done) = match &config.what {
+        CallsCommand::List { all: also_done, json, .. } => return print(&all, *also_done, *json, streams),
+        CallsCommand::Done(which) => (which, true),
+        CallsCommand::Undo(which) => (which, false),
+    };
+    let carcass = find(folded.carcasses.values(), &which.carcass)?;
     let key = unlock(&config.archive, streams)?.ok_or(CliError::NoOfficeKey)?;
-    let mut writing = Writing { key: &key, person, at: streams.now, id: random()?, salts: Vec::new() };
-    let path = match &config.what {
-        CallsCommand::Undo { carcass, call, .. } => {
-            let act = unmark(find(&folded, carcass)?, call)?;
-            writing.salts.push(random()?);
-            enrol_self(&config.archive, &keyring, &key, streams)?;
-            append(&config.archive, journal, vec![act], &writing)?
-        }
-        CallsCommand::Done { carcass, call, .. } => {
-            let fresh = new_id(streams.now, random()?);
-            let said = mark(find(&folded, carcass)?, &all, call, key.public().id(), fresh)?;
-            writing.salts = said.iter().map(|_| random()).collect::<Result<_, _>>()?;
-            enrol_self(&config.archive, &keyring, &key, streams)?;
-            write(&config.archive, journal, said, &writing)?
-        }
-        CallsCommand::List { .. } => return Ok(Exit::Done),
+    let mut writing =
+        Writing { key: &key, person: which.by.clone(), at: streams.now, id: random()?, salts: Vec::new() };
+    let path = if is_done {
+        let fresh = new_id(streams.now, random()?);
+        let said = mark(carcass, &all, &which.call, key.public().id(), fresh)?;
+        writing.salts = said.iter().map(|_| random()).collect::<Result<_, _>>()?;
+        enrol_self(&config.archive, &before.keyring, &key, streams)?;
+        write(&config.archive, journal, said, &writing)?
+    } else {
+        let act = unmark(carcass, &all, &which.call)?;
+        writing.salts.push(random()?);
+        enrol_self(&config.archive, &before.keyring, &key, streams)?;
+        append(&config.archive, journal, vec![act], &writing)?
     };
     streams.line(&format!("kept in {}", path.display()))?;
     Ok(Exit::Done)
 }
 
-fn print(all: &[Call], what: &CallsCommand, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
-    let CallsCommand::List { all: also_done, json, .. } = what else { return Ok(Exit::Done) };
-    let mut shown = all.iter().filter(|call| *also_done || call.done.is_none()).peekable();
+fn print(all: &[Call], also_done: bool, json: bool, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
+    let mut shown = all.iter().filter(|call| also_done || call.done.is_none()).peekable();
     if shown.peek().is_none() && !json {
         streams.line("no call is owed")?;
     }
     for call in shown {
-        if *json {
+        if json {
             streams.line(&serde_json::to_string(call).map_err(|error| CliError::Output(error.into()))?)?;
             continue;
         }
@@ -140,9 +118,9 @@ fn print(all: &[Call], what: &CallsCommand, streams: &mut Streams<'_>) -> Result
             .done
             .as_ref()
             .map_or("[ ]".to_owned(), |done| format!("[x] {} {}:", done.by, answer_words::date_and_time(done.at)));
-        streams.line(&format!("{done} {} {}: {}, {number}", call.code, call.call, call.who))?;
+        streams.line(&on_one_line(&format!("{done} {} {}: {}, {number}", call.code, call.call, call.who)))?;
         for why in &call.why {
-            streams.line(&format!("      {why}"))?;
+            streams.line(&on_one_line(&format!("      {why}")))?;
         }
     }
     Ok(Exit::Done)
@@ -151,21 +129,19 @@ fn print(all: &[Call], what: &CallsCommand, streams: &mut Streams<'_>) -> Result
 /// Numbers by code.
 fn numbers(file: &Path, streams: &mut Streams<'_>) -> Result<BTreeMap<String, String>, CliError> {
     let name = input::name(file);
-    let failed = |reason: String| CliError::File { file: name.clone(), error: std::io::Error::other(reason) };
+    let failed = |reason: String| CliError::Numbers { file: name.clone(), reason };
     let bytes = input::read(file, streams)?.map_err(|error| failed(error.to_string()))?;
-    let mut reader = csv::ReaderBuilder::new().trim(csv::Trim::All).from_reader(bytes.as_slice());
-    let head = reader.headers().map_err(|error| failed(error.to_string()))?.clone();
-    let place = |column: &str| {
-        let at = head.iter().position(|one| one.trim_start_matches('\u{feff}').eq_ignore_ascii_case(column));
-        at.ok_or_else(|| failed(format!("it has no column `{column}`")))
-    };
+    let sheet = CsvSheet::read(&bytes).map_err(|error| failed(error.to_string()))?;
+    let place = |column| sheet.column(column).map_err(|error| failed(error.to_string()));
     let (code, number) = (place("code")?, place("number")?);
     let mut out = BTreeMap::new();
-    for record in reader.records() {
-        let record = record.map_err(|error| failed(error.to_string()))?;
-        if let (Some(code), Some(number)) = (record.get(code), record.get(number)) {
-            out.insert(code.to_owned(), number.to_owned());
+    let mut lines: BTreeMap<&str, u64> = BTreeMap::new();
+    for (line, cells) in &sheet.rows {
+        let (Some(code), Some(number)) = (cells.get(code), cells.get(number)) else { continue };
+        if let Some(first) = lines.insert(code, *line) {
+            return Err(failed(format!("line {line}: the code `{code}` stands on line {first} too")));
         }
+        out.insert(code.clone(), number.clone());
     }
     Ok(out)
 }

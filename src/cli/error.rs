@@ -4,7 +4,7 @@ use super::exit::Exit;
 use crate::bundle::Fingerprint;
 use crate::card::LaboratoryFlaw;
 use crate::office::archive::ArchiveError;
-use crate::office::calls::NotMarked;
+use crate::office::calls_made::NotMarked;
 use crate::office::decide::NoDecision;
 use crate::office::key_file::KeyFileError;
 use crate::office::keyring::KeyringError;
@@ -98,6 +98,9 @@ pub(super) enum CliError {
     /// A call was not marked.
     #[error("{0}")]
     NotMarked(#[from] NotMarked),
+    /// The file is no list of numbers to call.
+    #[error("{file}: {reason}")]
+    Numbers { file: String, reason: String },
     /// The file is no sheet of a laboratory.
     #[error("{file}: {error}")]
     Sheet { file: String, error: NoSheet },
@@ -210,6 +213,10 @@ impl CliError {
             }
             Self::Laboratories(_) => "correct the card, give it the next serial, and sign it with: office card",
             Self::NotSent(_) => "office lab list names every sample with its number, laboratory and tests",
+            Self::Numbers { .. } => "save the list as CSV with the columns code and number, each code once",
+            Self::Sheet { error: NoSheet::NoLine(_), .. } => {
+                "run it without --without: every line that does not fit is named by its number in the file"
+            }
             Self::Sheet { .. } => "save the sheet as CSV with one line of column names; the README shows one",
             Self::Mismatches { .. } => {
                 "ask the laboratory, and correct the sheet; a line that is wrong for good is left out with --without LINE, \

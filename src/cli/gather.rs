@@ -10,14 +10,34 @@ use crate::bundle::Step;
 use crate::bundle::strict::{self, Strict};
 use crate::office::archive::Archive;
 use crate::office::findings_table::FindingsTable;
+use crate::office::keyring::Keyring;
 use crate::office::opening::{Outcome, Verdict, judge, judge_unread};
+use crate::office::own_chain::held;
 use crate::office::recompute::Gathered;
 use crate::office::report::report;
-use crate::record::{Carcass, fold};
+use crate::record::{Carcass, Fold, fold};
 use crate::words::Language;
 
 /// A carcass, with its name in a table.
 pub(super) type Named = (Option<String>, Carcass);
+
+/// What the archive holds of enrolled devices.
+pub(super) struct Opened {
+    pub(super) keyring: Keyring,
+    pub(super) gathered: Gathered,
+    pub(super) folded: Fold,
+}
+
+/// Opens the archive; each file that is not used is named with its reason.
+pub(super) fn opened(archive: &Archive, streams: &mut Streams<'_>) -> Result<Opened, CliError> {
+    let keyring = archive.keyring()?;
+    let held = held(archive, &keyring)?;
+    for (path, reason) in &held.unused {
+        streams.note(&format!("{}: not used: {reason}", path.display()));
+    }
+    let folded = fold(&held.gathered.journal);
+    Ok(Opened { keyring, gathered: held.gathered, folded })
+}
 
 /// Carcasses with the names that tables gave them, and the worst that a file came to.
 pub(super) fn carcasses(

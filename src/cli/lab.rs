@@ -6,6 +6,7 @@
 use super::config::Lab;
 use super::error::CliError;
 use super::exit::Exit;
+use super::gather::opened;
 use super::key::unlock;
 use super::streams::Streams;
 use crate::bundle::{DeviceKey, Fingerprint};
@@ -14,21 +15,16 @@ use crate::office::keyring::{Keyring, KeyringError};
 use crate::office::own_chain::{LABEL, Writing, held, new_id, write};
 use crate::reading::cause_ids::OF_RECORDS;
 use crate::reading::{self, Given, Reading};
-use crate::record::{Carcass, Fold, fold, short_code};
+use crate::record::{Carcass, fold};
 use crate::words::Language;
 
 /// Writes the result and prints what the age reading says with it.
 pub(super) fn run(config: Lab, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
-    let keyring = config.archive.keyring()?;
-    let before = held(&config.archive, &keyring)?;
-    for (path, reason) in &before.unused {
-        streams.note(&format!("{}: not used: {reason}", path.display()));
-    }
-    let folded = fold(&before.gathered.journal);
-    let carcass = find(&folded, &config.carcass)?;
+    let before = opened(&config.archive, streams)?;
+    let carcass = find(before.folded.carcasses.values(), &config.carcass)?;
     let key = unlock(&config.archive, streams)?.ok_or(CliError::NoOfficeKey)?;
     let said = config.result.said(carcass, key.public().id(), new_id(streams.now, random()?), config.again)?;
-    enrol_self(&config.archive, &keyring, &key, streams)?;
+    enrol_self(&config.archive, &before.keyring, &key, streams)?;
     let salts = said.iter().map(|_| random()).collect::<Result<_, _>>()?;
     let writing = Writing { key: &key, person: config.by, at: streams.now, id: random()?, salts };
     let path = write(&config.archive, &before.gathered.journal, said, &writing)?;
@@ -65,19 +61,14 @@ pub(super) fn enrol_self(
     }
 }
 
-/// The carcass of an id or of a short code.
-pub(super) fn find<'a>(folded: &'a Fold, named: &str) -> Result<&'a Carcass, CliError> {
-    if let Ok(id) = named.parse() {
-        let joined = |carcass: &&Carcass| carcass.joined.contains(&id);
-        return folded.carcasses.values().find(joined).ok_or_else(|| CliError::NoCarcass(named.to_owned()));
-    }
-    let code: String = named.chars().filter(|c| c.is_alphanumeric()).collect::<String>().to_uppercase();
-    let has_code = |carcass: &&Carcass| carcass.joined.iter().any(|id| short_code::short_code(*id) == code);
-    let all: Vec<&Carcass> = folded.carcasses.values().filter(has_code).collect();
-    match all.as_slice() {
-        [one] => Ok(one),
-        [] => Err(CliError::NoCarcass(named.to_owned())),
-        many => Err(CliError::ManyCarcasses { code, count: many.len() }),
+/// The carcass of an id or of a short code, which only one of them may have.
+pub(super) fn find<'a>(all: impl Iterator<Item = &'a Carcass>, named: &str) -> Result<&'a Carcass, CliError> {
+    let mut called = all.filter(|carcass| carcass.is_called(named));
+    let one = called.next().ok_or_else(|| CliError::NoCarcass(named.to_owned()))?;
+    // A table may hold what a bundle holds as well.
+    match called.filter(|other| other.id != one.id).count() {
+        0 => Ok(one),
+        others => Err(CliError::ManyCarcasses { code: named.to_owned(), count: others + 1 }),
     }
 }
 

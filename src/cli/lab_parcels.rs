@@ -1,11 +1,10 @@
 //! `office lab list`, `send`, `read`: what waits for a laboratory, what went there, what came back.
 
-use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
-use super::config::{Refusal, value};
 use super::error::CliError;
 use super::exit::Exit;
+use super::gather::opened;
 use super::input;
 use super::key::unlock;
 use super::lab::{enrol_self, random};
@@ -15,9 +14,10 @@ use crate::card::Laboratory;
 use crate::guide::answer_words;
 use crate::office::archive::Archive;
 use crate::office::lab_sheet::{Line as SheetLine, Outcome, Taking, read};
-use crate::office::own_chain::{Held, Writing, append, held, new_id};
-use crate::office::send_out::{Line, Parcel, State, list, send};
-use crate::record::{Act, PersonCode, custody_list, fold};
+use crate::office::own_chain::{Writing, append, new_id};
+use crate::office::plain::on_one_line;
+use crate::office::send_out::{Line, Parcel, Sample, State, list, samples, send};
+use crate::record::{Act, PersonCode};
 use crate::words::{Language, say};
 
 /// The arguments as typed.
@@ -46,8 +46,8 @@ pub(super) enum LabCommand {
         #[arg(required = true, value_name = "NUMBER")]
         numbers: Vec<String>,
         /// Code of who gave them out of hand.
-        #[arg(long, value_name = "CODE")]
-        by: String,
+        #[arg(long, value_name = "CODE", value_parser = PersonCode::new)]
+        by: PersonCode,
         /// Only for this test, as often as wanted [default: all that the laboratory does on such a sample].
         #[arg(long = "test", value_name = "CODE")]
         tests: Vec<String>,
@@ -70,8 +70,8 @@ pub(super) enum LabCommand {
         #[arg(value_name = "FILE")]
         file: PathBuf,
         /// Code of who enters it.
-        #[arg(long, value_name = "CODE")]
-        by: String,
+        #[arg(long, value_name = "CODE", value_parser = PersonCode::new)]
+        by: PersonCode,
         /// Lines that say otherwise than what the office entered before stand in its place.
         #[arg(long)]
         correct: bool,
@@ -87,36 +87,23 @@ pub(super) enum LabCommand {
 /// What is to be done.
 #[derive(Debug)]
 pub(super) struct Parcels {
-    archive: Archive,
-    what: LabCommand,
-    /// Who does it; nobody where only a list is asked for.
-    by: Option<PersonCode>,
-}
-
-impl Parcels {
-    /// The arguments, checked.
-    pub(super) fn of(what: LabCommand, archive: Archive) -> Result<Self, Refusal> {
-        let by = match &what {
-            LabCommand::List { .. } => None,
-            LabCommand::Send { by, .. } | LabCommand::Read { by, .. } => {
-                Some(PersonCode::new(by).map_err(|error| value("--by", &error))?)
-            }
-        };
-        Ok(Self { archive, what, by })
-    }
+    pub archive: Archive,
+    pub what: LabCommand,
 }
 
 /// Lists, notes or enters.
 pub(super) fn run(config: &Parcels, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
-    let keyring = config.archive.keyring()?;
-    let before = held(&config.archive, &keyring)?;
-    for (path, reason) in &before.unused {
-        streams.note(&format!("{}: not used: {reason}", path.display()));
-    }
+    let before = opened(&config.archive, streams)?;
     let laboratories = laboratories(&config.archive, streams)?;
-    let folded = fold(&before.gathered.journal);
-    let (by, acts) = match (&config.what, &config.by) {
-        (LabCommand::Send { laboratory, numbers, tests, place, seal, condition, .. }, Some(by)) => {
+    let (by, acts) = match &config.what {
+        LabCommand::List { lab, all, json } => {
+            let samples = samples(&before.folded);
+            let mut lines = list(&samples, &laboratories);
+            let is_of = |line: &Line| lab.as_ref().is_none_or(|lab| line.laboratory == *lab);
+            lines.retain(|line| is_of(line) && (*all || line.state < State::Answered));
+            return print(&lines, *json, &laboratories, &samples, streams);
+        }
+        LabCommand::Send { laboratory, numbers, tests, place, seal, condition, by } => {
             let parcel = Parcel {
                 laboratory,
                 numbers,
@@ -126,24 +113,27 @@ pub(super) fn run(config: &Parcels, streams: &mut Streams<'_>) -> Result<Exit, C
                 seal: seal.clone(),
                 condition: condition.clone(),
             };
-            (by, send(&folded, &laboratories, &parcel)?)
+            (by, send(&before.folded, &laboratories, &parcel)?)
         }
-        (LabCommand::Read { file, .. }, Some(by)) => match sheet(config, file, by, &before, &laboratories, streams)? {
-            Some(acts) => (by, acts),
-            None => return Ok(Exit::Done),
-        },
-        (what, _) => {
-            let (lab, all, json) = match what {
-                LabCommand::List { lab, all, json } => (lab.as_deref(), *all, *json),
-                _ => (None, false, false),
+        LabCommand::Read { file, by, correct, without, check } => {
+            let office = config.archive.office_key()?.ok_or(CliError::NoOfficeKey)?.public()?;
+            let taking = Taking {
+                folded: &before.folded,
+                laboratories: &laboratories,
+                own: office.id(),
+                by: by.clone(),
+                now: streams.now,
+                correct: *correct,
+                without: &without.iter().copied().collect(),
             };
-            let mut lines = list(&folded, &laboratories);
-            lines.retain(|line| lab.is_none_or(|lab| line.laboratory == lab) && (all || line.state < State::Answered));
-            return print(&lines, json, &laboratories, &folded, streams);
+            match sheet(file, &taking, *check, streams)? {
+                Some(acts) => (by, acts),
+                None => return Ok(Exit::Done),
+            }
         }
     };
     let key = unlock(&config.archive, streams)?.ok_or(CliError::NoOfficeKey)?;
-    enrol_self(&config.archive, &keyring, &key, streams)?;
+    enrol_self(&config.archive, &before.keyring, &key, streams)?;
     let salts = acts.iter().map(|_| random()).collect::<Result<_, _>>()?;
     let writing = Writing { key: &key, person: by.clone(), at: streams.now, id: random()?, salts };
     let path = append(&config.archive, &before.gathered.journal, acts, &writing)?;
@@ -160,30 +150,15 @@ pub(super) fn laboratories(archive: &Archive, streams: &mut Streams<'_>) -> Resu
 
 /// The entries of a sheet; `None` where there is nothing to enter, or only a check was asked for.
 fn sheet(
-    config: &Parcels,
     file: &Path,
-    by: &PersonCode,
-    before: &Held,
-    laboratories: &[Laboratory],
+    taking: &Taking,
+    only_check: bool,
     streams: &mut Streams<'_>,
 ) -> Result<Option<Vec<Act>>, CliError> {
-    let LabCommand::Read { correct, without, check, .. } = &config.what else { return Ok(None) };
     let name = input::name(file);
     let no_file =
         |error: &dyn ToString| CliError::File { file: name.clone(), error: std::io::Error::other(error.to_string()) };
     let bytes = input::read(file, streams)?.map_err(|error| no_file(&error))?;
-    let office = config.archive.office_key()?.ok_or(CliError::NoOfficeKey)?.public()?;
-    let folded = fold(&before.gathered.journal);
-    let without: BTreeSet<u64> = without.iter().copied().collect();
-    let taking = Taking {
-        folded: &folded,
-        laboratories,
-        own: office.id(),
-        by: by.clone(),
-        now: streams.now,
-        correct: *correct,
-        without: &without,
-    };
     let mut no_randomness = None;
     let fresh = || match random() {
         Ok(bytes) => new_id(taking.now, bytes),
@@ -192,20 +167,20 @@ fn sheet(
             uuid::Uuid::nil()
         }
     };
-    let lines = read(&bytes, &taking, fresh).map_err(|error| CliError::Sheet { file: name.clone(), error })?;
+    let lines = read(&bytes, taking, fresh).map_err(|error| CliError::Sheet { file: name.clone(), error })?;
     if let Some(error) = no_randomness {
         return Err(error);
     }
     let mut acts = Vec::new();
     let mut wrong = 0;
     for line in lines {
-        let said = told(&line);
+        let said = on_one_line(&told(&line));
         match line.outcome {
             Outcome::Mismatch(_) => {
                 wrong += 1;
                 streams.note(&format!("{name}: {said}"));
             }
-            Outcome::New(new) | Outcome::Instead(new, _) => {
+            Outcome::New(new) | Outcome::Instead(new, _) | Outcome::Beside(new, _) => {
                 acts.extend(new);
                 streams.line(&said)?;
             }
@@ -215,7 +190,7 @@ fn sheet(
     if wrong > 0 {
         return Err(CliError::Mismatches { file: name, lines: wrong });
     }
-    if acts.is_empty() || *check {
+    if acts.is_empty() || only_check {
         streams.line(if acts.is_empty() { "nothing new" } else { "nothing was entered: this was a check" })?;
         return Ok(None);
     }
@@ -227,6 +202,9 @@ fn told(line: &SheetLine) -> String {
     let came = match &line.outcome {
         Outcome::New(_) => String::new(),
         Outcome::Instead(_, before) => format!(" (in place of {before})"),
+        Outcome::Beside(_, before) => {
+            format!(" (a phone's `{before}` stands beside it: settle it with office decide answer)")
+        }
         Outcome::Same => " (entered before, the same)".to_owned(),
         Outcome::LeftOut => " (left out)".to_owned(),
         Outcome::Mismatch(what) => return format!("line {}: {what}", line.line),
@@ -240,7 +218,7 @@ fn print(
     lines: &[Line],
     json: bool,
     laboratories: &[Laboratory],
-    folded: &crate::record::Fold,
+    samples: &[Sample],
     streams: &mut Streams<'_>,
 ) -> Result<Exit, CliError> {
     if json {
@@ -249,45 +227,47 @@ fn print(
         }
         return Ok(Exit::Done);
     }
+    // Labels, places and remarks are words of others.
+    let mut print_line = |line: &str| streams.line(&on_one_line(line));
     for laboratory in laboratories {
         let mut here = lines.iter().filter(|line| line.laboratory == laboratory.code.as_str()).peekable();
         if here.peek().is_none() {
             continue;
         }
-        streams.line(&format!("{}: {}. {}", laboratory.code, laboratory.name, laboratory.address))?;
+        print_line(&format!("{}: {}. {}", laboratory.code, laboratory.name, laboratory.address))?;
         for line in here {
             let state = match (line.state, line.sent_at) {
                 (State::NotSent, _) => "not sent".to_owned(),
                 (State::Sent, Some(at)) => format!("sent {}", answer_words::date_and_time(at)),
                 (State::Sent, None) => "sent".to_owned(),
                 (State::Pending, _) => "pending at the laboratory".to_owned(),
+                (State::Unsuitable, _) => "unsuitable: nothing is known; send another sample".to_owned(),
                 (State::Answered, _) => "answered".to_owned(),
             };
             let holder = if line.holder.is_empty() { "nobody" } else { &line.holder };
-            streams.line(&format!("  {}, {}: {state}; with {holder}", line.number, line.test))?;
+            print_line(&format!("  {}, {}: {state}; with {holder}", line.number, line.test))?;
             for label in &line.label {
-                streams.line(&format!("    | {label}"))?;
+                print_line(&format!("    | {label}"))?;
             }
             if !line.packing.is_empty() {
-                streams.line(&format!("    packing: {}", line.packing))?;
+                print_line(&format!("    packing: {}", line.packing))?;
             }
-            streams.line(&format!("    custody: {}", line.custody.join("; ")))?;
+            print_line(&format!("    custody: {}", line.custody.join("; ")))?;
             if !line.gaps.is_empty() {
                 let gap = |gap: &crate::record::CustodyGap| {
                     say(Language::English, &format!("custody.gap.{}", gap.code()), &[])
                 };
                 let gaps: Vec<String> = line.gaps.iter().map(gap).collect();
-                streams.line(&format!("    gaps: {}", gaps.join("; ")))?;
+                print_line(&format!("    gaps: {}", gaps.join("; ")))?;
             }
         }
     }
     // What no laboratory of the card takes is not passed over.
     let taken = |what: &str| laboratories.iter().flat_map(|lab| &lab.tests).any(|test| test.takes(what));
-    for carcass in folded.carcasses.values() {
-        for item in custody_list(folded, carcass).iter().filter(|item| !taken(&item.what)) {
-            let what = answer_words::option(Language::English, "sample_what", &item.what);
-            streams.note(&format!("sample {} ({what}): no laboratory of the card tests such a sample", item.number));
-        }
+    for item in samples.iter().map(|sample| &sample.item).filter(|item| !taken(&item.what)) {
+        let what = answer_words::option(Language::English, "sample_what", &item.what);
+        let said = format!("sample {} ({what}): no laboratory of the card tests such a sample", item.number);
+        streams.note(&on_one_line(&said));
     }
     Ok(Exit::Done)
 }

@@ -6,12 +6,11 @@ use std::path::PathBuf;
 use super::error::CliError;
 use super::exit::Exit;
 use super::gather;
+use super::lab::find;
 use super::streams::Streams;
 use crate::office::archive::Archive;
 use crate::office::labels::labels_page;
 use crate::office::paper::Sheet;
-use crate::record::Carcass;
-use crate::record::short_code::short_code;
 use crate::words::{Arg, Language, say_office};
 
 /// A checked `office labels`.
@@ -31,10 +30,8 @@ pub(super) fn run(config: &Labels, streams: &mut Streams<'_>) -> Result<Exit, Cl
     let files = if config.files.is_empty() { config.archive.received()? } else { config.files.clone() };
     let (mut carcasses, exit) = gather::carcasses(&config.archive, &files, streams)?;
     if let Some(named) = &config.carcass {
-        carcasses.retain(|(_, carcass)| is_called(carcass, named));
-        if carcasses.is_empty() {
-            return Err(CliError::NoCarcass(named.clone()));
-        }
+        let id = find(carcasses.iter().map(|(_, carcass)| carcass), named)?.id;
+        carcasses.retain(|(_, carcass)| carcass.id == id);
     }
     let sheet = if config.letter { Sheet::Letter } else { Sheet::A4 };
     let Some((page, count)) = labels_page(carcasses.iter().map(|(_, carcass)| carcass), sheet) else {
@@ -46,9 +43,4 @@ pub(super) fn run(config: &Labels, streams: &mut Streams<'_>) -> Result<Exit, Cl
     let args = [("n", Arg::Count(i64::try_from(count).unwrap_or_default())), ("file", Arg::Text(file))];
     streams.line(&say_office(Language::English, "labels.written", &args))?;
     Ok(exit)
-}
-
-fn is_called(carcass: &Carcass, named: &str) -> bool {
-    let code: String = named.chars().filter(|c| c.is_alphanumeric()).collect::<String>().to_uppercase();
-    carcass.joined.iter().any(|id| id.to_string() == named || short_code(*id) == code)
 }

@@ -18,7 +18,7 @@ use crate::office::opening::{Judged, Outcome, Verdict, judge, judge_unread};
 use crate::office::recompute::{CarcassLine, Gathered, Recomputed};
 use crate::office::report::report;
 use crate::reading::{self, Given, winter_log};
-use crate::record::{Digest, custody_list, fold};
+use crate::record::{Digest, Hands, fold};
 use crate::words::Language;
 use std::collections::BTreeSet;
 use std::path::PathBuf;
@@ -138,6 +138,7 @@ fn table(name: &str, bytes: &[u8], cards: &Cards, streams: &mut Streams<'_>) -> 
     let table = FindingsTable::read(bytes).map_err(|error| no_table(error.to_string()))?;
     let tabled = table.journal().map_err(|error| no_table(error.to_string()))?;
     let folded = fold(&tabled.journal);
+    let hands = Hands::of(&folded);
     let logs = winter_log::logs(&folded);
     let given = Given { card: cards.today(streams.now), ..Given::default() }.with(&folded, &logs);
     for (carcass_name, id) in &tabled.carcasses {
@@ -148,7 +149,7 @@ fn table(name: &str, bytes: &[u8], cards: &Cards, streams: &mut Streams<'_>) -> 
         let of_this = tabled.set_aside.iter().filter(|row| row.carcass == *carcass_name);
         let line = CarcassLine {
             name: Some(carcass_name.clone()),
-            custody: custody_list(&folded, carcass),
+            custody: hands.list(&folded, carcass),
             set_aside: of_this.map(ToString::to_string).collect(),
             ..CarcassLine::of(reading::all(carcass, &given))
         };

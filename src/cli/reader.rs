@@ -3,12 +3,12 @@
 use super::config::Reader;
 use super::error::CliError;
 use super::exit::Exit;
+use super::gather::opened;
 use super::input;
 use super::reader_table::print;
 use super::streams::Streams;
 use crate::card::Card;
 use crate::office::findings_table::FindingsTable;
-use crate::office::own_chain::held;
 use crate::office::readers::Record;
 use crate::record::{Moment, fold};
 use std::fs;
@@ -46,11 +46,8 @@ pub(super) fn run(config: &Reader, streams: &mut Streams<'_>) -> Result<Exit, Cl
 fn gather(config: &Reader, streams: &mut Streams<'_>) -> Result<Record, CliError> {
     let mut record = Record::default();
     if config.tables.is_empty() {
-        let held = held(&config.archive, &config.archive.keyring()?)?;
-        for (path, reason) in &held.unused {
-            streams.note(&format!("{}: not used: {reason}", path.display()));
-        }
-        fold(&held.gathered.journal).carcasses.values().for_each(|carcass| record.take(carcass));
+        let held = opened(&config.archive, streams)?;
+        held.folded.carcasses.values().for_each(|carcass| record.take(carcass));
         return Ok(record);
     }
     for path in &config.tables {

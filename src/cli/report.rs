@@ -39,8 +39,8 @@ pub(super) fn run(config: &Report, streams: &mut Streams<'_>) -> Result<Exit, Cl
         }
     }
     // First among what counts: what an unknown phone says may join its id with another's.
-    let carcass = match find(&hand.folded(), &config.carcass) {
-        Err(CliError::NoCarcass(_)) => find(&fold(&hand.journal(false)), &config.carcass)?.id,
+    let carcass = match find(hand.folded().carcasses.values(), &config.carcass) {
+        Err(CliError::NoCarcass(_)) => find(fold(&hand.journal(false)).carcasses.values(), &config.carcass)?.id,
         found => found?.id,
     };
     let sheet = if config.letter { Sheet::Letter } else { Sheet::A4 };

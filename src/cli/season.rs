@@ -10,7 +10,7 @@ use super::input;
 use super::key::unlock;
 use super::streams::Streams;
 use crate::office::archive::Archive;
-use crate::office::season::asked::{Asked, CELL_M, LEAST_CELL_M};
+use crate::office::season::asked::{Asked, CELL_M, LEAST_CELL_M, YOUNGEST};
 use crate::office::season::build::carcasses_in_words;
 use crate::office::season::gather::GatherError;
 use crate::office::season::manifest::Manifest;
@@ -35,7 +35,7 @@ pub(super) struct SeasonArgs {
     #[arg(long, value_name = "METRES")]
     pub strip: Option<u32>,
     /// Youngest age that counts for survival, completed birthdays, 1 to 4.
-    #[arg(long, value_name = "YEARS", default_value_t = 2)]
+    #[arg(long, value_name = "YEARS", default_value_t = YOUNGEST)]
     pub youngest: u32,
     /// Run again from a manifest that an earlier run wrote: with its files, its keyring and what it asked for. Fails
     /// unless every byte comes out the same.

@@ -3,11 +3,11 @@
 use super::config::{Refusal, value};
 use super::error::CliError;
 use super::exit::Exit;
+use super::gather::opened;
 use super::input;
 use super::streams::Streams;
 use crate::office::archive::Archive;
 use crate::office::opening::{Outcome, judge, judge_unread};
-use crate::office::own_chain::held;
 use crate::office::recompute::Gathered;
 use crate::office::report::report;
 use crate::office::winter::cells::DateOrder;
@@ -93,16 +93,13 @@ pub(super) fn day(argument: &'static str, given: Option<String>) -> Result<Optio
 
 /// Reads every file, then prints each index.
 pub(super) fn run(config: &Winter, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
-    let keyring = config.archive.keyring()?;
     let reads_archive = config.keep || config.files.is_empty();
-    let mut gathered = Gathered::default();
-    if reads_archive {
-        let held = held(&config.archive, &keyring)?;
-        for (path, reason) in &held.unused {
-            streams.note(&format!("{}: not used: {reason}", path.display()));
-        }
-        gathered = held.gathered;
-    }
+    let (keyring, mut gathered) = if reads_archive {
+        let held = opened(&config.archive, streams)?;
+        (held.keyring, held.gathered)
+    } else {
+        (config.archive.keyring()?, Gathered::default())
+    };
     let mut from_files = Vec::new();
     let mut exit = Exit::Done;
     for path in &config.files {

@@ -4,24 +4,20 @@
 //! It is worked out anew each time. A call that was made is an entry of the office's own chain that bears the
 //! call's name; the name holds test and state, so that a suspect that turns out positive is a call of its own.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 use uuid::Uuid;
 
+use super::calls_corrected::corrected;
+use super::calls_made::{Done, done, marked};
+use super::calls_owed::{CallBacks, owed};
 use super::exposure::{Exposure, Whom, exposures};
 use super::lab_results::{Entered, TestState, entered};
-use super::own_chain::Said;
 use crate::card::{CallFor, Card, Laboratory};
 use crate::guide::answer_words;
 use crate::record::short_code::short_code;
-use crate::record::{
-    Act, Answer, Carcass, DeviceId, EXAMINATION_KIND, EntryId, Fold, Moment, PersonCode, REPORT_CALL_BACK, Site, Value,
-    links,
-};
-
-/// The finding of a call that was made.
-pub const CALL_DONE: &str = "call_done";
+use crate::record::{Answer, Carcass, DeviceId, Fold, Hands, PersonCode, REPORT_CALL_BACK, Value};
 
 /// A call.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -43,17 +39,6 @@ pub struct Call {
     pub done: Option<Done>,
 }
 
-/// That a call was made.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Done {
-    /// The entry that says so.
-    pub entry: EntryId,
-    /// Who.
-    pub by: String,
-    /// When it was noted.
-    pub at: Moment,
-}
-
 /// What the list is made from.
 #[derive(Clone, Copy, Debug)]
 pub struct From<'a> {
@@ -70,9 +55,9 @@ pub struct From<'a> {
 }
 
 /// A positive or suspect result.
-struct Hit {
+pub(super) struct Hit {
     result: Entered,
-    state: TestState,
+    pub(super) state: TestState,
     /// Whether who touched it is called; `None`: the card no longer names the test, so they are.
     people: Option<bool>,
 }
@@ -86,16 +71,13 @@ impl Hit {
     }
 
     /// How the calls that it asks for end.
-    fn name(&self) -> String {
-        format!("{}:{}", self.result.test, self.state.code())
+    pub(super) fn name(&self) -> String {
+        format!("{}:{}", tested(&self.result), self.state.code())
     }
 
     /// In words. A suspect is told apart in every line that it stands in.
     fn words(&self) -> String {
-        let state = match self.state {
-            TestState::Suspect => "SUSPECT, not confirmed",
-            _ => "POSITIVE",
-        };
+        let state = loud(self.state);
         let reported = self.result.reported_at.map(answer_words::date_and_time);
         let parts = [Some(self.result.laboratory.clone()), Some(format!("sample {}", self.result.sample)), reported];
         let parts: Vec<String> = parts.into_iter().flatten().filter(|part| !part.is_empty()).collect();
@@ -103,53 +85,91 @@ impl Hit {
     }
 }
 
-/// All calls, carcass by carcass: people first, then what is owed.
-pub fn calls(from: &From) -> Vec<Call> {
-    let mut out = Vec::new();
-    for carcass in from.folded.carcasses.values() {
-        let hits: Vec<Hit> = entered(carcass).into_iter().filter_map(|result| Hit::of(from, result)).collect();
-        let before = out.len();
-        people(from, carcass, &hits, &mut out);
-        agencies(from, carcass, &hits, &mut out);
-        owed(from, carcass, &mut out);
-        for call in out.iter_mut().skip(before) {
-            call.done = done(carcass, &call.call);
-        }
+/// A state in words: what calls people is in large letters.
+pub(super) const fn loud(state: TestState) -> &'static str {
+    match state {
+        TestState::Positive => "POSITIVE",
+        TestState::Suspect => "SUSPECT, not confirmed",
+        TestState::NotDetected => "not detected",
+        TestState::Unsuitable => "sample unsuitable, nothing is known",
+        TestState::Pending => "pending at the laboratory",
+    }
+}
+
+/// What was tested for, as part of a call's name: the test's code; the disease, where a result was typed without one;
+/// else the bench examination that holds the result. Two diseases are two calls.
+pub(super) fn tested(result: &Entered) -> String {
+    let of_disease = || {
+        let plain = result.disease.to_lowercase();
+        let words = plain.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+        words.collect::<Vec<_>>().join("-")
+    };
+    let all = [result.test.clone(), of_disease(), short_code(result.examination)];
+    all.into_iter().find(|name| !name.is_empty()).unwrap_or_default()
+}
+
+/// Results that ask for one and the same call: of two samples of one animal nobody is called twice.
+fn alike<'h>(hits: impl IntoIterator<Item = &'h Hit>) -> BTreeMap<String, Vec<&'h Hit>> {
+    let mut out: BTreeMap<String, Vec<&Hit>> = BTreeMap::new();
+    for hit in hits {
+        out.entry(hit.name()).or_default().push(hit);
     }
     out
 }
 
-fn call(carcass: &Carcass, name: String, who: String, number: String, why: Vec<String>) -> Call {
+/// All calls, carcass by carcass: people first, then what is owed.
+pub fn calls(from: &From) -> Vec<Call> {
+    let hands = Hands::of(from.folded);
+    let back = CallBacks::of(from);
+    let mut out = Vec::new();
+    for carcass in from.folded.carcasses.values() {
+        let results = entered(carcass);
+        let hits: Vec<Hit> = results.iter().filter_map(|result| Hit::of(from, result.clone())).collect();
+        let is_asked_for = results.iter().any(|one| one.state().is_some()) || !marked(carcass).is_empty();
+        let exposed = if is_asked_for { exposures(from.folded, &hands, carcass, from.office) } else { BTreeMap::new() };
+        let mut here = Vec::new();
+        people(from, carcass, &hits, &exposed, &mut here);
+        agencies(from, carcass, &hits, &exposed, &mut here);
+        owed(from, carcass, &mut here);
+        for call in &mut here {
+            call.done = done(&[carcass], &call.call);
+        }
+        back.owed(from, carcass, &mut here);
+        let gone = corrected(from, carcass, (&results, &hits), exposed.keys(), &here);
+        out.extend(here);
+        out.extend(gone);
+    }
+    out
+}
+
+pub(super) fn call(carcass: &Carcass, name: String, who: String, number: String, why: Vec<String>) -> Call {
     Call { call: name, carcass: carcass.id, code: short_code(carcass.id), who, number, why, done: None }
 }
 
-fn people(from: &From, carcass: &Carcass, hits: &[Hit], out: &mut Vec<Call>) {
-    let hits: Vec<&Hit> = hits.iter().filter(|hit| hit.people != Some(false)).collect();
-    if hits.is_empty() {
-        return;
-    }
-    // Whom a laboratory's code stands for is the laboratory's own matter.
-    let is_laboratory = |code: &str| from.laboratories.iter().any(|lab| lab.code.as_str() == code);
-    for (whom, exposure) in exposures(from.folded, carcass, from.office) {
-        if matches!(&whom, Whom::Person(code) if is_laboratory(code)) {
-            continue;
-        }
-        let (name, who, number) = called(from, &whom);
-        for hit in &hits {
-            let mut why = vec![hit.words()];
-            if hit.people.is_none() {
+/// Whom a laboratory's code stands for is the laboratory's own matter.
+fn is_laboratory(from: &From, whom: &Whom) -> bool {
+    matches!(whom, Whom::Person(code) if from.laboratories.iter().any(|lab| lab.code.as_str() == code))
+}
+
+fn people(from: &From, carcass: &Carcass, hits: &[Hit], exposed: &BTreeMap<Whom, Exposure>, out: &mut Vec<Call>) {
+    let alike = alike(hits.iter().filter(|hit| hit.people != Some(false)));
+    for (whom, exposure) in exposed.iter().filter(|(whom, _)| !is_laboratory(from, whom)) {
+        let (name, who, number) = called(from, whom);
+        for (ends, hits) in &alike {
+            let mut why: Vec<String> = hits.iter().map(|hit| hit.words()).collect();
+            if hits.iter().any(|hit| hit.people.is_none()) {
                 why.push(
                     "today's local card does not name this test: taken as one that people are called for".to_owned(),
                 );
             }
-            why.extend(told(&whom, &exposure));
-            out.push(call(carcass, format!("exposed:{name}:{}", hit.name()), who.clone(), number.clone(), why));
+            why.extend(told(whom, exposure));
+            out.push(call(carcass, format!("exposed:{name}:{ends}"), who.clone(), number.clone(), why));
         }
     }
 }
 
 /// The name that a call bears, who it is, and where they are reached.
-fn called(from: &From, whom: &Whom) -> (String, String, String) {
+pub(super) fn called(from: &From, whom: &Whom) -> (String, String, String) {
     match whom {
         Whom::Person(code) => {
             let named = PersonCode::new(code).ok().and_then(|code| from.card?.person(&code));
@@ -165,7 +185,7 @@ fn called(from: &From, whom: &Whom) -> (String, String, String) {
     }
 }
 
-fn call_back(from: &From, report: Uuid) -> String {
+pub(super) fn call_back(from: &From, report: Uuid) -> String {
     match from.folded.reports.get(&report).map(|report| report.answer(REPORT_CALL_BACK)) {
         Some(Answer::Seen { value: Value::Text(text) }) => text,
         _ => String::new(),
@@ -174,11 +194,12 @@ fn call_back(from: &From, report: Uuid) -> String {
 
 /// What the journal has of an exposure, line by line. What nobody said is said to be so.
 fn told(whom: &Whom, exposure: &Exposure) -> Vec<String> {
-    let join = |all: &std::collections::BTreeSet<String>| all.iter().cloned().collect::<Vec<_>>().join("; ");
+    let join = |all: &BTreeSet<String>| all.iter().cloned().collect::<Vec<_>>().join("; ");
     let mut lines = Vec::new();
-    if exposure.touched.is_empty() {
+    lines.extend(exposure.not_known.iter().map(|&line| line.to_owned()));
+    if exposure.touched.is_empty() && exposure.not_known.is_empty() {
         lines.push("touched: nothing that they wrote themselves; ask".to_owned());
-    } else {
+    } else if !exposure.touched.is_empty() {
         let cut = if exposure.cut { " (cut or opened)" } else { "" };
         lines.push(format!("touched{cut}: {}", join(&exposure.touched)));
     }
@@ -200,7 +221,7 @@ fn told(whom: &Whom, exposure: &Exposure) -> Vec<String> {
     lines
 }
 
-fn on_card(from: &From, of: CallFor) -> (String, String) {
+pub(super) fn on_card(from: &From, of: CallFor) -> (String, String) {
     let found = from.card.and_then(|card| card.call(of));
     found.map_or_else(
         || (format!("{} (the local card names nobody)", of.code().replace('_', " ")), String::new()),
@@ -208,119 +229,25 @@ fn on_card(from: &From, of: CallFor) -> (String, String) {
     )
 }
 
-fn agencies(from: &From, carcass: &Carcass, hits: &[Hit], out: &mut Vec<Call>) {
-    for hit in hits {
-        let mut add = |kind: &str, of: CallFor, why: &str| {
+fn agencies(from: &From, carcass: &Carcass, hits: &[Hit], exposed: &BTreeMap<Whom, Exposure>, out: &mut Vec<Call>) {
+    let by_hand = |one: &Exposure| !(one.touched.is_empty() && one.samples.is_empty() && one.hurt.is_empty());
+    let is_touched = exposed.iter().any(|(whom, one)| by_hand(one) && !is_laboratory(from, whom));
+    let touched = if is_touched { "people touched it" } else { "nobody wrote that they touched it; ask" };
+    for (ends, hits) in alike(hits) {
+        let mut add = |kind: &str, of: CallFor, why: String| {
             let (who, number) = on_card(from, of);
-            out.push(call(carcass, format!("{kind}:{}", hit.name()), who, number, vec![hit.words(), why.to_owned()]));
+            let mut all: Vec<String> = hits.iter().map(|hit| hit.words()).collect();
+            all.push(why);
+            out.push(call(carcass, format!("{kind}:{ends}"), who, number, all));
         };
-        add("agency", CallFor::Vet, "disease agencies are told of such results; local rules say which and how soon");
-        if hit.people != Some(false) {
-            add("health", CallFor::Health, "people touched it: what they have to do is public health's word, not ours");
+        let told = "disease agencies are told of such results; local rules say which and how soon";
+        add("agency", CallFor::Vet, told.to_owned());
+        if hits.iter().any(|hit| hit.people != Some(false)) {
+            add(
+                "health",
+                CallFor::Health,
+                format!("{touched}: what they have to do is public health's word, not ours"),
+            );
         }
     }
-}
-
-/// Answers owed, whatever came of the tests.
-fn owed(from: &From, carcass: &Carcass, out: &mut Vec<Call>) {
-    let closed = carcass.examinations.values().any(|one| one.sheet.is_seen("examination_closed"));
-    for examination in carcass.examinations.values() {
-        let Answer::Seen { value: Value::Ref(report) } = examination.sheet.answer(links::REPORT) else { continue };
-        let number = call_back(from, report);
-        let name = format!("reporter:{}", short_code(report));
-        let asked_to_be_called = !number.is_empty() && closed && !out.iter().any(|call| call.call == name);
-        if asked_to_be_called {
-            let why = vec!["they left word to be called back, and the examination is closed".to_owned()];
-            out.push(call(carcass, name, "who reported it".to_owned(), number, why));
-        }
-    }
-    let chose = |finding: &str, codes: &[&str]| {
-        carcass.examinations.values().any(|one| codes.iter().any(|code| one.sheet.chose(finding, code)))
-    };
-    let seen = |finding: &str| carcass.examinations.values().any(|one| one.sheet.is_seen(finding));
-    let mut add = |name: &str, of: CallFor, why: String| {
-        let (who, number) = on_card(from, of);
-        out.push(call(carcass, name.to_owned(), who, number, vec![why]));
-    };
-    if closed && chose("land_leave", &["private_with_leave", "tribal_with_leave"]) {
-        add("landowner", CallFor::Land, "it lay on land whose owner gave leave".to_owned());
-    }
-    if seen("study_tag_or_collar") || seen("owner_or_livestock_tag") {
-        let numbers = carcass.question("tag_number", Site::NONE).standing.into_iter();
-        let numbers: Vec<String> = numbers
-            .filter_map(|one| match one.answer.value() {
-                Some(Value::Text(text)) => Some(text.clone()),
-                _ => None,
-            })
-            .collect();
-        let number = if numbers.is_empty() { "not read".to_owned() } else { numbers.join(", ") };
-        add("collar", CallFor::TagOwner, format!("it wore a tag or collar; number: {number}"));
-    }
-    if chose("officer_told", &["no_signal", "no_reply"]) && !chose("officer_told", &["officer_told"]) {
-        add("officer", CallFor::Officer, "the crew could not reach the officer about evidence".to_owned());
-    }
-}
-
-/// Whether a call was marked as made.
-fn done(carcass: &Carcass, name: &str) -> Option<Done> {
-    let all = carcass.question(CALL_DONE, Site::NONE).standing;
-    let of_this = |answer: &Answer| matches!(answer.value(), Some(Value::Text(text)) if text == name);
-    let one = all.into_iter().find(|one| of_this(&one.answer))?;
-    Some(Done { entry: one.id, by: one.observer.to_string(), at: one.at })
-}
-
-/// Why a call was not marked.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum NotMarked {
-    /// The list has no such call for this carcass.
-    #[error("the call list has no call `{0}` for this carcass")]
-    NoCall(String),
-    /// It was marked before.
-    #[error("the call `{0}` was marked as made before")]
-    Before(String),
-    /// It was never marked.
-    #[error("the call `{0}` is not marked as made")]
-    NotBefore(String),
-}
-
-/// The answers that mark a call as made, in the examination of the office's own that holds such marks; `fresh` is
-/// the id of one where there is none.
-///
-/// # Errors
-/// See [`NotMarked`].
-pub fn mark(
-    carcass: &Carcass,
-    all: &[Call],
-    name: &str,
-    office: DeviceId,
-    fresh: Uuid,
-) -> Result<Vec<Said>, NotMarked> {
-    let named = all.iter().find(|call| call.call == name && call.carcass == carcass.id);
-    match named.map(|call| call.done.is_some()) {
-        None => return Err(NotMarked::NoCall(name.to_owned())),
-        Some(true) => return Err(NotMarked::Before(name.to_owned())),
-        Some(false) => {}
-    }
-    let is_own = |one: &&crate::record::Examination| {
-        one.sheet.question(CALL_DONE, Site::NONE).standing.iter().any(|mark| mark.id.device == office)
-    };
-    let before = carcass.examinations.values().find(is_own).map(|one| one.id);
-    let examination = before.unwrap_or(fresh);
-    let say = |finding, answer| Said { examination, finding, answer, supersedes: Vec::new() };
-    let mut said = Vec::new();
-    if before.is_none() {
-        said.push(say(links::CARCASS, Answer::Seen { value: Value::Ref(carcass.id) }));
-        said.push(say(EXAMINATION_KIND, Answer::choice("bench")));
-    }
-    said.push(say(CALL_DONE, Answer::Seen { value: Value::Text(name.to_owned()) }));
-    Ok(said)
-}
-
-/// What takes a mark back.
-///
-/// # Errors
-/// It is not marked.
-pub fn unmark(carcass: &Carcass, name: &str) -> Result<Act, NotMarked> {
-    let mark = done(carcass, name).ok_or_else(|| NotMarked::NotBefore(name.to_owned()))?;
-    Ok(Act::Withdraw { supersedes: vec![mark.entry] })
 }

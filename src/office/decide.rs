@@ -7,8 +7,10 @@ use std::collections::BTreeSet;
 
 use uuid::Uuid;
 
-use crate::record::short_code::short_code;
-use crate::record::{Act, Body, Carcass, EntryId, Fold, Keeping, Question, Shape, Site, Standing, Value};
+use super::lab_results::sample_and_test;
+use crate::record::{
+    Act, Body, Carcass, EntryId, FindingDef, Fold, Keeping, Question, Shape, Site, Standing, Value, find, find_office,
+};
 
 /// Why a decision was not made.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -44,58 +46,38 @@ pub struct Open<'a> {
     pub standing: Vec<&'a Standing>,
 }
 
-/// What a crew says of its occasion and not of the animal: two visits may say different things of it and both be right.
-const OF_AN_OCCASION: &[&str] = &[
-    "examination_kind",
-    "examination_closed",
-    "record_length",
-    "marrow_frozen",
-    "body_frozen",
-    "body_buried",
-    "arrived_at",
-    "probed_at",
-    "air_now_c",
-    "thigh_c",
-    "belly_c",
-    "nose_c",
-    "snow_depth_cm",
-    "sinking_depth_cm",
-    "sinking_person_cm",
-    "snow_crust",
-    "snow_over_body",
-    "snow_over_body_cm",
-    "ground_looked_over",
-    "round_looked_over",
-    "body_looked_over",
-    "touching_allowed",
-    "scene_photographed",
-    "sketch_drawn",
-    "other_samples_count",
-    "blades_back_count",
-];
+/// How a finding that phones know is looked up.
+type Known = fn(&str) -> Option<&'static FindingDef>;
 
 /// What stands on a question and does not agree; `None` where one result stands, or where every reading is kept and
 /// none replaces another.
-fn split(carcass: &Carcass, finding: &str, site: Site) -> Option<Vec<Vec<EntryId>>> {
-    let def = crate::record::find(finding);
+fn split(carcass: &Carcass, finding: &str, site: Site, known: Known) -> Option<Vec<Vec<EntryId>>> {
+    // The office's own first: in a page `find` lacks them.
+    let def = find_office(finding).or_else(|| known(finding));
     if def.is_some_and(|def| def.keeping == Keeping::Repeated || matches!(def.shape, Shape::Photo | Shape::Ref)) {
         return None;
     }
     let ids = |question: &Question<'_>| question.standing.iter().map(|one| one.id).collect::<Vec<_>>();
     let whole = carcass.question(finding, site);
-    if !OF_AN_OCCASION.contains(&finding) {
+    if def.is_none_or(|def| !def.of_occasion) {
         return whole.is_split().then(|| vec![ids(&whole)]);
     }
-    // A decision stands for the carcass, in place of what it weighed.
-    let left = ids(&whole);
-    let mut apart = Vec::new();
+    // One occasion each; of a laboratory's result the sample and the test are the occasion, whoever entered it where.
+    let mut occasions: Vec<(Option<[String; 2]>, Vec<EntryId>)> = Vec::new();
     for exam in carcass.examinations.values() {
-        let mut question = exam.sheet.question(finding, site);
-        let before = question.standing.len();
-        question.standing.retain(|one| left.contains(&one.id));
-        if question.standing.len() < before {
-            question.standing.extend(whole.standing.iter().filter(|one| one.subject.is_none()));
+        let own = ids(&exam.sheet.question(finding, site));
+        let of = sample_and_test(finding, &exam.sheet);
+        match occasions.iter_mut().find(|(other, _)| of.is_some() && *other == of) {
+            Some((_, all)) => all.extend(own),
+            None => occasions.push((of, own)),
         }
+    }
+    let mut apart = Vec::new();
+    for (_, own) in occasions {
+        // A decision stands for the carcass, in place of what it weighed.
+        let all = carcass.with_decisions(finding, site, &own);
+        let standing = whole.standing.iter().filter(|one| all.contains(&one.id)).copied().collect();
+        let question = Question { standing };
         if question.is_split() {
             apart.push(ids(&question));
         }
@@ -105,8 +87,13 @@ fn split(carcass: &Carcass, finding: &str, site: Site) -> Option<Vec<Vec<EntryId
 
 /// Every question of a carcass on which different results stand.
 pub fn open(carcass: &Carcass) -> Vec<Open<'_>> {
+    open_by(carcass, find)
+}
+
+/// The same where phones' findings are looked up so.
+pub(super) fn open_by(carcass: &Carcass, known: Known) -> Vec<Open<'_>> {
     let of = |(finding, site): (crate::record::FindingCode, Site)| {
-        let ids = split(carcass, finding.as_str(), site)?.concat();
+        let ids = split(carcass, finding.as_str(), site, known)?.concat();
         let mut standing = carcass.question(finding.as_str(), site).standing;
         standing.retain(|one| ids.contains(&one.id));
         Some(Open { finding: finding.as_str().to_owned(), site, standing })
@@ -212,7 +199,7 @@ pub fn answer(carcass: &Carcass, entry: &str, reason: &str) -> Result<Act, NoDec
         let question: Question<'_> = carcass.question(finding.as_str(), site);
         let Some(chosen) = question.standing.iter().find(|one| one.id.to_string() == entry) else { continue };
         // Of an occasion only its own answers are weighed.
-        let apart = split(carcass, finding.as_str(), site).unwrap_or_default();
+        let apart = split(carcass, finding.as_str(), site, find).unwrap_or_default();
         let Some(supersedes) = apart.into_iter().find(|ids| ids.contains(&chosen.id)) else {
             return Err(NoDecision::NotSplit);
         };
@@ -241,8 +228,8 @@ pub fn said_same<'a>(folded: &'a Fold, two: &BTreeSet<[Uuid; 2]>) -> Vec<(&'a Ca
         let said = carcass.question("same_carcass_as_code", Site::NONE);
         for standing in said.standing {
             let Some(Value::Text(code)) = standing.answer.value() else { continue };
-            let has_code = |other: &&Carcass| other.joined.iter().any(|id| short_code(*id) == *code);
-            let other = folded.carcasses.values().find(has_code).filter(|other| other.id != carcass.id);
+            let other =
+                folded.carcasses.values().find(|other| other.is_called(code)).filter(|other| other.id != carcass.id);
             let other = other.filter(|other| !are_two(two, carcass, other));
             pairs.extend(other.map(|other| (carcass, other)));
         }

@@ -1,6 +1,6 @@
 //! Which answers wait for a person, and which do not. Rules of the house.
 
-use super::decide::{NoDecision, answer, open};
+use super::decide::{NoDecision, answer, open, open_by};
 use crate::bundle::DeviceKey;
 use crate::record::{
     Act, Answer, Body, Carcass, ENTRY_SCHEMA, EntryId, Fold, Head, Journal, Key, Moment, PersonCode, Salt, Site,
@@ -9,6 +9,11 @@ use crate::record::{
 
 /// One carcass of which these are the answers: visit, finding, who, answer.
 fn told(answers: &[(u8, &str, &str, Answer)]) -> (Fold, Vec<EntryId>) {
+    decided(answers, &[])
+}
+
+/// The same, once the office has chosen these of them, one after the other.
+fn decided(answers: &[(u8, &str, &str, Answer)], chosen: &[usize]) -> (Fold, Vec<EntryId>) {
     let mut head = Head::start(DeviceKey::from_seed(&[3; 32]).public().id());
     let mut journal = Journal::new();
     let carcass = Answer::Seen { value: Value::Ref(uuid_v7(2, [8; 10])) };
@@ -32,7 +37,23 @@ fn told(answers: &[(u8, &str, &str, Answer)]) -> (Fold, Vec<EntryId>) {
         ids.push(entry.id());
         journal.add(entry).unwrap();
     }
-    (fold(&journal), ids.split_off(2))
+    let ids = ids.split_off(2);
+    for at in chosen {
+        let act = answer(only(&fold(&journal)), &ids[*at].to_string(), "photo").unwrap();
+        let body = Body {
+            schema: ENTRY_SCHEMA,
+            act,
+            typed_by: PersonCode::new("OFF").unwrap(),
+            at: Moment::parse("2027-02-15T12:00:00-05:00").unwrap(),
+            zone: String::new(),
+            since_start_ms: None,
+            versions: Versions { protocol: 1, step: None, card: None },
+        };
+        let entry = head.next(&body, Salt([1; 16])).unwrap();
+        head = Head::after(&entry);
+        journal.add(entry).unwrap();
+    }
+    (fold(&journal), ids)
 }
 
 fn only(folded: &Fold) -> &Carcass {
@@ -77,4 +98,76 @@ fn readings_that_are_all_kept_are_no_question() {
         told(&[(1, "hind_foot_mm", "K7", Answer::number(400)), (1, "hind_foot_mm", "B2", Answer::number(410))]);
     assert_eq!(names(&folded), Vec::<String>::new());
     assert_eq!(answer(only(&folded), &ids[0].to_string(), "tape"), Err(NoDecision::NotSplit));
+}
+
+/// Two tests of one animal each say what they say: neither is another answer to the other's question. The page knows
+/// the phones' findings alone.
+#[test]
+fn two_tests_of_one_animal_and_two_calls_are_no_question() {
+    fn as_in_a_page(code: &str) -> Option<&'static crate::record::FindingDef> {
+        crate::record::FINDINGS.iter().flat_map(|group| group.iter()).find(|def| def.code == code)
+    }
+    let text = |text: &str| Answer::Seen { value: Value::Text(text.to_owned()) };
+    let (folded, _) = told(&[
+        (1, "test_result", "OFF", Answer::choice("positive")),
+        (2, "test_result", "OFF", Answer::NotSeen),
+        (1, "test_for", "OFF", text("Chronic wasting disease")),
+        (2, "test_for", "OFF", text("Bovine tuberculosis")),
+        (1, "lab_test", "OFF", text("cwd")),
+        (2, "lab_test", "OFF", text("tb")),
+        (1, "cementum_sample", "OFF", text("A")),
+        (2, "cementum_sample", "OFF", text("B")),
+        (1, "call_done", "OFF", text("collar")),
+        (1, "call_done", "OFF", text("landowner")),
+    ]);
+    assert_eq!(names(&folded), Vec::<String>::new());
+    let in_page: Vec<String> = open_by(only(&folded), as_in_a_page).into_iter().map(|one| one.finding).collect();
+    assert_eq!(in_page, Vec::<String>::new());
+    // Of one test two people may not say different things.
+    let (folded, _) = told(&[
+        (1, "test_result", "OFF", Answer::choice("positive")),
+        (1, "test_result", "K7", Answer::NotSeen),
+        (2, "test_result", "OFF", Answer::NotSeen),
+    ]);
+    assert_eq!(names(&folded), ["test_result"]);
+}
+
+/// A phone's result and a sheet's, of one sample by one test, in an examination each.
+#[test]
+fn two_results_of_one_sample_by_one_test_are_a_question() {
+    let text = |text: &str| Answer::Seen { value: Value::Text(text.to_owned()) };
+    let results = |sample: &str| {
+        vec![
+            (1, "test_result", "K7", Answer::choice("positive")),
+            (2, "test_result", "OFF", Answer::NotSeen),
+            (1, "lab_test", "K7", text("cwd")),
+            (2, "lab_test", "OFF", text("cwd")),
+            (1, "lab_sample", "K7", text("kd-1")),
+            (2, "lab_sample", "OFF", text(sample)),
+        ]
+    };
+    assert_eq!(names(&told(&results("KD 1")).0), ["test_result"]);
+    assert_eq!(names(&told(&results("KD-2")).0), Vec::<String>::new(), "another sample");
+    let (folded, ids) = decided(&results("KD 1"), &[1]);
+    assert_eq!(names(&folded), Vec::<String>::new());
+    assert_eq!(answer(only(&folded), &ids[0].to_string(), "photo"), Err(NoDecision::NoEntry(ids[0].to_string())));
+}
+
+/// Decisions on two visits' questions say different things of the two: neither opens the other's again.
+#[test]
+fn a_decision_on_one_visit_is_none_on_another() {
+    let choice = Answer::choice;
+    let (folded, _) = decided(
+        &[
+            (1, "body_frozen", "K7", choice("frozen_solid")),
+            (1, "body_frozen", "B2", choice("part_frozen")),
+            (2, "body_frozen", "K7", choice("not_frozen")),
+            (2, "body_frozen", "B2", choice("part_frozen")),
+        ],
+        &[0, 2],
+    );
+    assert_eq!(names(&folded), Vec::<String>::new());
+    let standing = only(&folded).question("body_frozen", Site::NONE).standing;
+    let standing: Vec<&Answer> = standing.into_iter().map(|one| &one.answer).collect();
+    assert_eq!(standing, [&choice("frozen_solid"), &choice("not_frozen")], "each visit's own stands");
 }

@@ -10,7 +10,7 @@ use uuid::Uuid;
 use crate::guide::steps::STEPS;
 use crate::guide::{Input, LEFT, Phase, RULED_OUT, Step, Touch, answer_words};
 use crate::record::{
-    Answer, Carcass, CustodyLineStep, DeviceId, Examination, Fold, Sheet, Site, Standing, Value, custody_list, links,
+    Answer, Carcass, CustodyLineStep, DeviceId, Examination, Fold, Hands, Sheet, Site, Standing, Value, links,
 };
 use crate::words::Language;
 
@@ -27,6 +27,8 @@ pub struct Exposure {
     pub hurt: BTreeSet<String>,
     /// Numbers of samples that went through their hands.
     pub samples: BTreeSet<String>,
+    /// What nobody knows of them, and has to be asked.
+    pub not_known: BTreeSet<&'static str>,
 }
 
 /// Whom it concerns.
@@ -34,7 +36,7 @@ pub struct Exposure {
 pub enum Whom {
     /// A person, by code.
     Person(String),
-    /// Others who were out that day, as the crew wrote them.
+    /// Others who were out that day, as those of the crew who wrote of it named them.
     Others(Uuid, String),
     /// Who reported the carcass.
     Reporter(Uuid),
@@ -88,8 +90,14 @@ fn text(sheet: &Sheet, finding: &str) -> Vec<(String, String)> {
         .collect()
 }
 
-/// Everybody who touched the carcass or a part of it. What `office` itself wrote is paperwork.
-pub fn exposures(folded: &Fold, carcass: &Carcass, office: Option<DeviceId>) -> BTreeMap<Whom, Exposure> {
+/// Everybody who touched the carcass or a part of it, or of whom nobody knows whether they did. What `office` itself
+/// wrote is paperwork; `hands` is that of `folded`.
+pub fn exposures(
+    folded: &Fold,
+    hands: &Hands,
+    carcass: &Carcass,
+    office: Option<DeviceId>,
+) -> BTreeMap<Whom, Exposure> {
     let mut out: BTreeMap<Whom, Exposure> = BTreeMap::new();
     let (mut outings, mut reports) = (BTreeSet::new(), BTreeSet::new());
     for examination in carcass.examinations.values() {
@@ -107,7 +115,7 @@ pub fn exposures(folded: &Fold, carcass: &Carcass, office: Option<DeviceId>) -> 
         outings.extend(linked(&examination.sheet, links::OUTING));
         reports.extend(linked(&examination.sheet, links::REPORT));
     }
-    for item in custody_list(folded, carcass) {
+    for item in hands.list(folded, carcass) {
         for line in item.lines.iter().filter(|line| line.step != CustodyLineStep::Reported) {
             for hand in line.from.iter().chain([&line.to]).filter(|_| line.step != CustodyLineStep::Found) {
                 out.entry(Whom::Person(hand.clone())).or_default().samples.insert(item.number.clone());
@@ -118,18 +126,42 @@ pub fn exposures(folded: &Fold, carcass: &Carcass, office: Option<DeviceId>) -> 
         for (who, note) in text(outing, "exposure_note") {
             out.entry(Whom::Person(who)).or_default().hurt.insert(format!("exposure note: {note}"));
         }
-        for (_, names) in text(outing, "people_out") {
-            out.entry(Whom::Others(*id, names)).or_default();
+        // One call, whoever wrote of them: a mark made for one list of names would hide the other.
+        let names: BTreeSet<String> = text(outing, "people_out").into_iter().map(|(_, names)| names).collect();
+        if !names.is_empty() {
+            let names: Vec<String> = names.into_iter().collect();
+            out.entry(Whom::Others(*id, names.join("; "))).or_default();
         }
     }
     for (id, report) in reports.iter().filter_map(|id| Some((id, folded.reports.get(id)?))) {
-        let said =
-            [("report_touched", "touched", "the carcass"), ("report_dog", "dog_touched", "their dog: the carcass")];
-        for (_, _, what) in said.into_iter().filter(|(finding, option, _)| report.chose(finding, option)) {
-            out.entry(Whom::Reporter(*id)).or_default().touched.insert(what.to_owned());
+        if let Some(exposure) = of_reporter(report) {
+            out.insert(Whom::Reporter(*id), exposure);
         }
     }
     out
+}
+
+/// What is known of who reported it; `None` where they said that neither they nor a dog touched it, and for a camera.
+/// Not asked, or no answer, is not `not touched`.
+fn of_reporter(report: &Sheet) -> Option<Exposure> {
+    const ASKED: [(&str, &str, &str, &str); 2] = [
+        ("report_touched", "touched", "the carcass", "not known whether they touched it; ask"),
+        ("report_dog", "dog_touched", "their dog: the carcass", "not known whether a dog of theirs touched it; ask"),
+    ];
+    let mut exposure = Exposure::default();
+    for (finding, option, what, not_known) in ASKED {
+        let all = report.question(finding, Site::NONE).standing;
+        let said = || all.iter().map(|one| &one.answer);
+        // Of two who spoke with them one may have heard it.
+        if said().any(|answer| matches!(answer.value(), Some(Value::Choice(code)) if code == option)) {
+            exposure.touched.insert(what.to_owned());
+        } else if !said().any(|answer| matches!(answer, Answer::Seen { .. } | Answer::NotSeen)) {
+            exposure.not_known.insert(not_known);
+        }
+    }
+    let nothing_said = exposure.touched.is_empty();
+    let by_camera = report.chose("report_seen_by", "camera");
+    (!(nothing_said && (by_camera || exposure.not_known.is_empty()))).then_some(exposure)
 }
 
 fn linked(sheet: &Sheet, link: &str) -> Option<Uuid> {

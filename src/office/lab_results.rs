@@ -3,7 +3,7 @@
 use uuid::Uuid;
 
 use crate::card::TestKind;
-use crate::record::{Answer, Carcass, EntryId, Moment, Sheet, Site, Value, same_number};
+use crate::record::{Answer, Carcass, EntryId, Moment, Sheet, Site, Value, plain_number, same_number};
 
 /// The findings that hold what came back, with the finding that names its sample where that is one of its own.
 const RESULTS: [(&str, &str); 4] = [
@@ -100,6 +100,26 @@ impl TestState {
         }
     }
 
+    /// Its words, by id of the office's own texts.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::Positive => "lab.state.positive",
+            Self::Suspect => "lab.state.suspect",
+            Self::NotDetected => "lab.state.not_detected",
+            Self::Unsuitable => "lab.state.unsuitable",
+            Self::Pending => "lab.state.pending",
+        }
+    }
+
+    /// The reason that a sheet's line enters where there is no result.
+    pub const fn why(self) -> Option<&'static str> {
+        match self {
+            Self::Unsuitable => Some("unsuitable sample"),
+            Self::Pending => Some("pending at the laboratory"),
+            Self::Positive | Self::Suspect | Self::NotDetected => None,
+        }
+    }
+
     /// The state of an answer on `test_result`.
     pub fn of(answer: &Answer) -> Option<Self> {
         match answer {
@@ -120,8 +140,16 @@ fn text(sheet: &Sheet, finding: &str) -> String {
     }
 }
 
+/// Of which sample and by which test a result of a disease is; `None` for other findings, and where either was not said.
+pub(super) fn sample_and_test(finding: &str, sheet: &Sheet) -> Option<[String; 2]> {
+    let test = || Some(text(sheet, "lab_test")).filter(|test| !test.is_empty());
+    let disease = || Some(text(sheet, "test_for").to_lowercase()).filter(|disease| !disease.is_empty());
+    let sample = plain_number(&text(sheet, "lab_sample"));
+    (finding == "test_result" && !sample.is_empty()).then(|| test().or_else(disease).map(|test| [sample, test]))?
+}
+
 /// Every result that stands on a carcass, in the order of its examinations. Results that a crew typed on its bench
-/// are among them.
+/// are among them; those that the office weighed and did not choose are not.
 pub fn entered(carcass: &Carcass) -> Vec<Entered> {
     let mut out = Vec::new();
     for examination in carcass.examinations.values() {
@@ -132,7 +160,8 @@ pub fn entered(carcass: &Carcass) -> Vec<Entered> {
         };
         for (finding, sample) in RESULTS {
             let of_this = sheet.answers().filter(|(code, _, _)| code.as_str() == finding);
-            for (site, standing) in of_this.flat_map(|(_, site, all)| all.iter().map(move |one| (site, one))) {
+            let of_this = of_this.flat_map(|(_, site, all)| all.iter().map(move |one| (site, one)));
+            for (site, standing) in of_this.filter(|(site, one)| carcass.counts(finding, *site, one)) {
                 let own = finding.split_once('_').map_or("", |(begin, _)| begin);
                 let reported = [format!("{own}_reported_at"), "lab_reported_at".to_owned()];
                 let reported_at = reported.iter().find_map(|finding| match sheet.answer(finding) {

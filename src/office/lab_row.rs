@@ -1,6 +1,7 @@
 //! A line of a laboratory's sheet: its columns, and the answers that it gives for its test.
 
 use crate::card::{Laboratory, Test, TestKind};
+use crate::office::csv_sheet::{CsvSheet, NoCsv};
 use crate::office::lab::options;
 use crate::office::lab_results::TestState;
 use crate::record::{Answer, Bone, CustodyItem, Moment, Site, Value, Why};
@@ -14,16 +15,14 @@ pub const COLUMNS: [&str; 11] =
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[allow(missing_docs)]
 pub enum NoSheet {
-    #[error("line {line}: {reason}")]
-    Csv { line: u64, reason: String },
-    #[error("it has no column `{0}`")]
-    NoColumn(&'static str),
+    #[error("{0}")]
+    Csv(#[from] NoCsv),
     #[error("it has a column `{0}`, which is none of: {columns}", columns = COLUMNS.join(", "))]
     Column(String),
-    #[error("the column `{0}` stands twice")]
-    TwoColumns(String),
     #[error("it holds no result")]
     Empty,
+    #[error("it has no line {0} with a result, so that line cannot be left out")]
+    NoLine(u64),
 }
 
 /// What is wrong with a line's values.
@@ -77,7 +76,7 @@ impl Row {
         })
     }
 
-    /// What it says, in short.
+    /// What it says, as it stands there: for a line of which nobody knows what its figures are.
     pub fn says(&self) -> String {
         let all = [&self.result, &self.years, &self.percent];
         all.into_iter().filter(|text| !text.is_empty()).cloned().collect::<Vec<_>>().join(", ")
@@ -107,38 +106,20 @@ impl Row {
 /// # Errors
 /// See [`NoSheet`].
 pub fn rows(bytes: &[u8]) -> Result<Vec<Row>, NoSheet> {
-    let bytes = bytes.strip_prefix("\u{feff}".as_bytes()).unwrap_or(bytes);
-    let head = bytes.split(|byte| *byte == b'\n').next().unwrap_or_default();
-    // Spreadsheets of half of Europe part columns by semicolons.
-    let delimiter = if head.contains(&b';') && !head.contains(&b',') { b';' } else { b',' };
-    let mut reader = csv::ReaderBuilder::new().trim(csv::Trim::All).delimiter(delimiter).from_reader(bytes);
-    let failed = |error: &csv::Error| NoSheet::Csv {
-        line: error.position().map_or(1, csv::Position::line),
-        reason: error.to_string(),
-    };
-    let head: Vec<String> = reader.headers().map_err(|error| failed(&error))?.iter().map(str::to_lowercase).collect();
+    let sheet = CsvSheet::read(bytes)?;
     let mut blank = Row::default();
-    for (at, column) in head.iter().enumerate() {
-        if blank.cell(column).is_none() {
-            return Err(NoSheet::Column(column.clone()));
-        }
-        if head.iter().take(at).any(|before| before == column) {
-            return Err(NoSheet::TwoColumns(column.clone()));
-        }
+    if let Some(column) = sheet.head.iter().find(|column| blank.cell(column).is_none()) {
+        return Err(NoSheet::Column(column.clone()));
     }
-    if let Some(lacking) = ["sample", "test"].into_iter().find(|column| !head.iter().any(|one| one == column)) {
-        return Err(NoSheet::NoColumn(lacking));
+    for column in ["sample", "test"] {
+        sheet.column(column)?;
     }
     let mut out = Vec::new();
-    for record in reader.records() {
-        let record = record.map_err(|error| failed(&error))?;
-        if record.iter().all(str::is_empty) {
-            continue;
-        }
-        let mut row = Row { line: record.position().map_or(0, csv::Position::line), ..Row::default() };
-        for (column, value) in head.iter().zip(&record) {
+    for (line, cells) in sheet.rows {
+        let mut row = Row { line, ..Row::default() };
+        for (column, value) in sheet.head.iter().zip(cells) {
             if let Some(cell) = row.cell(column) {
-                value.clone_into(cell);
+                *cell = value;
             }
         }
         out.push(row);
@@ -191,13 +172,19 @@ pub fn answers(row: &Row, asked: &Asked) -> Result<Said, BadValue> {
     if let Some((column, _)) = values.into_iter().find(|(column, value)| !value.is_empty() && !used.contains(column)) {
         return Err(BadValue::NoUse { column, test: asked.test.code.clone() });
     }
-    let own = |code: TestState| match code {
-        TestState::Unsuitable => Answer::CantTell { why: Why::Other("unsuitable sample".to_owned()) },
-        _ => Answer::NotLooked { why: Why::Other("pending at the laboratory".to_owned()) },
+    let own = |code: TestState| {
+        let why = Why::Other(code.why().unwrap_or_default().to_owned());
+        if code == TestState::Unsuitable { Answer::CantTell { why } } else { Answer::NotLooked { why } }
     };
     let state = row.result.to_lowercase().replace([' ', '-'], "_");
     let state = TestState::ALL.into_iter().find(|one| one.code() == state);
     let without_value = state.filter(|one| matches!(one, TestState::Unsuitable | TestState::Pending)).map(own);
+    // Of these the figure stands in a column of its own: a word that says something else is not passed over.
+    let is_figure = matches!(kind, TestKind::CementumAge | TestKind::MarrowDryWeight | TestKind::MarrowFat);
+    if is_figure && !row.result.is_empty() && without_value.is_none() {
+        let known = [TestState::Unsuitable, TestState::Pending].map(TestState::code).join(", ");
+        return Err(BadValue::NotOneOf { column: "result", value: row.result.clone(), known });
+    }
     if without_value.is_some()
         && let Some((column, _)) =
             [("years", &row.years), ("percent", &row.percent)].iter().find(|(_, v)| !v.is_empty())
@@ -245,6 +232,7 @@ pub fn answers(row: &Row, asked: &Asked) -> Result<Said, BadValue> {
             result
         }
         TestKind::Dna => {
+            let came = without_value.is_none();
             let result = match (without_value, row.result.as_str()) {
                 (Some(answer), _) => answer,
                 (None, "") => return Err(BadValue::Missing("result")),
@@ -255,8 +243,11 @@ pub fn answers(row: &Row, asked: &Asked) -> Result<Said, BadValue> {
             };
             out.push(("dna_of", site, result.clone()));
             // Only a wound that bled speaks of who killed: that is never guessed.
-            let from = option("from", "dna_from", &row.from)?.ok_or(BadValue::Missing("from"))?;
-            out.push(("dna_from", site, Answer::choice(&from)));
+            let from = option("from", "dna_from", &row.from)?;
+            if came && from.is_none() {
+                return Err(BadValue::Missing("from"));
+            }
+            out.extend(from.map(|from| ("dna_from", site, Answer::choice(&from))));
             result
         }
     };

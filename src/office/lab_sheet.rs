@@ -27,6 +27,8 @@ pub enum Outcome {
     New(Vec<Act>),
     /// It takes the place of what stands: a pending or suspect result before, or a correction that was asked for.
     Instead(Vec<Act>, String),
+    /// It is to be entered beside what a phone has, which the office cannot correct but weigh.
+    Beside(Vec<Act>, String),
     /// Entered before, the same.
     Same,
     /// It does not fit.
@@ -63,7 +65,10 @@ pub enum Mismatch {
     ToCome(String),
     #[error("`{before}` was entered before by {by}, and this says `{now}`")]
     OtherBefore { before: String, now: String, by: String },
-    #[error("a phone has `{before}` of this sample, entered by {by}, and this says `{now}`")]
+    #[error(
+        "a phone has `{before}` of this sample, entered by {by}, and this says `{now}`: with --correct it is entered \
+         beside it, and office decide answer settles which stands"
+    )]
     OtherOnPhone { before: String, now: String, by: String },
 }
 
@@ -78,7 +83,7 @@ pub struct Line {
     pub test: String,
     /// The carcass's short code, where the sample was found.
     pub carcass: String,
-    /// What it says, in short.
+    /// What it says, with unit and scale; as it stands in the sheet where it was not understood.
     pub says: String,
     /// It was never noted as sent to the laboratory that has this test.
     pub never_sent: bool,
@@ -117,7 +122,12 @@ pub fn read(bytes: &[u8], taking: &Taking, mut fresh: impl FnMut() -> Uuid) -> R
     }
     let mut seen: BTreeMap<(String, String), u64> = BTreeMap::new();
     let mut out = Vec::new();
-    for row in rows(bytes)? {
+    let rows = rows(bytes)?;
+    // A slip of the hand would leave the line that was meant in.
+    if let Some(none) = taking.without.iter().find(|line| !rows.iter().any(|row| row.line == **line)) {
+        return Err(NoSheet::NoLine(*none));
+    }
+    for row in rows {
         let mut line = Line {
             line: row.line,
             sample: row.sample.clone(),
@@ -156,7 +166,7 @@ fn one(
         None => return Err(Mismatch::UnknownSample(row.sample.clone())),
     };
     line.carcass = short_code(sample.carcass.id);
-    if !row.carcass.is_empty() && !is_called(sample, &row.carcass) {
+    if !row.carcass.is_empty() && !sample.carcass.is_called(&row.carcass) {
         let (sample, said) = (row.sample.clone(), row.carcass.clone());
         return Err(Mismatch::OtherCarcass { sample, of: line.carcass.clone(), said });
     }
@@ -166,7 +176,7 @@ fn one(
     let (Some(laboratory), Some(test)) = (laboratory, test) else {
         return Err(Mismatch::UnknownTest(row.test.clone()));
     };
-    let sent = sent_to(&taking.folded.custody, &sample.item.number, &laboratory.code);
+    let sent = sent_to(&sample.item, laboratory);
     line.never_sent = !sent.contains_key(test.code.as_str());
     // Sent there for this test all the same, the office knew better than the card.
     if !test.takes(&sample.item.what) && line.never_sent {
@@ -186,17 +196,29 @@ fn one(
     let asked = Asked { test, laboratory, sample: &sample.item };
     let said = answers(row, &asked)?;
     let (result, site) = (said.result.clone(), said.site);
-    let before: Vec<Entered> = entered(sample.carcass)
+    line.says = in_short(&result, test);
+    let mut before: Vec<Entered> = entered(sample.carcass)
         .into_iter()
         .filter(|one| one.is_of(&test.code, &sample.item.number, test.kind) && one.site == site)
         .collect();
-    let examination = match before.iter().find(|one| one.answer != result) {
-        None if !before.is_empty() => return Ok(Outcome::Same),
-        None => None,
-        Some(other) => Some(replaced(other, test, &result, taking)?),
-    };
-    let sheet = examination.and_then(|(id, _)| sample.carcass.examinations.get(&id)).map(|one| &one.sheet);
-    let id = examination.map_or_else(&mut *fresh, |(id, _)| id);
+    // What a phone has not looked at is no answer that could differ.
+    before.retain(|one| one.id.device == taking.own || !one.is_pending());
+    let others: Vec<&Entered> = before.iter().filter(|one| one.answer != result).collect();
+    // What stands of the office's own is what a sheet takes the place of; a phone's answer is weighed, never replaced.
+    let own = others.iter().find(|one| one.id.device == taking.own);
+    let phones = others.iter().find(|one| one.id.device != taking.own);
+    let has_said = before.iter().any(|one| one.answer == result && one.id.device == taking.own);
+    if others.is_empty() && !before.is_empty() || own.is_none() && has_said {
+        return Ok(Outcome::Same);
+    }
+    if let Some(phones) = phones.filter(|_| !taking.correct) {
+        let (before, now, by) = (in_short(&phones.answer, test), in_short(&result, test), phones.by.clone());
+        return Err(Mismatch::OtherOnPhone { before, now, by });
+    }
+    let replaced = own.map(|own| replaced(own, test, &result, taking)).transpose()?;
+    let examination = replaced.map(|one| one.examination);
+    let sheet = examination.and_then(|id| sample.carcass.examinations.get(&id)).map(|one| &one.sheet);
+    let id = examination.unwrap_or_else(&mut *fresh);
     let mut acts = Vec::new();
     if examination.is_none() {
         let carcass = Answer::Seen { value: Value::Ref(sample.carcass.id) };
@@ -209,36 +231,25 @@ fn one(
             acts.push(act(id, finding, site, answer, supersedes, taking)?);
         }
     }
-    Ok(match examination.zip(before.first()) {
-        Some((_, before)) => Outcome::Instead(acts, in_short(&before.answer, test)),
-        None => Outcome::New(acts),
+    Ok(match (replaced, phones) {
+        (Some(before), _) => Outcome::Instead(acts, in_short(&before.answer, test)),
+        (None, Some(phones)) => Outcome::Beside(acts, in_short(&phones.answer, test)),
+        (None, None) => Outcome::New(acts),
     })
 }
 
-/// Whether the carcass is called so: by one of its ids or their short codes.
-fn is_called(sample: &Sample, said: &str) -> bool {
-    let said = said.trim();
-    let code = plain_number(said);
-    sample.carcass.joined.iter().any(|id| id.to_string() == said.to_lowercase() || short_code(*id) == code)
-}
-
-/// The examination in which a new result stands in place of the one before.
-fn replaced(before: &Entered, test: &Test, now: &Answer, taking: &Taking) -> Result<(Uuid, EntryId), Mismatch> {
-    let (said, by) = (in_short(&before.answer, test), before.by.clone());
-    let says = in_short(now, test);
-    if before.id.device != taking.own {
-        return Err(Mismatch::OtherOnPhone { before: said, now: says, by });
-    }
+/// The office's own result that a new one takes the place of, in its examination.
+fn replaced<'e>(before: &'e Entered, test: &Test, now: &Answer, taking: &Taking) -> Result<&'e Entered, Mismatch> {
     let state = |answer: &Answer| TestState::of(answer).filter(|_| before.finding == "test_result");
     let goes_on = before.is_pending()
         // What is to be confirmed is confirmed or ruled out; what says less does not take its place.
         || state(&before.answer) == Some(TestState::Suspect)
             && matches!(state(now), Some(TestState::Positive | TestState::NotDetected));
     if goes_on || taking.correct {
-        Ok((before.examination, before.id))
-    } else {
-        Err(Mismatch::OtherBefore { before: said, now: says, by })
+        return Ok(before);
     }
+    let (before, now, by) = (in_short(&before.answer, test), in_short(now, test), before.by.clone());
+    Err(Mismatch::OtherBefore { before, now, by })
 }
 
 /// Whether the same stands on a question already, and the office's own entries there.
@@ -263,17 +274,18 @@ fn act(
     Ok(Act::Answer { key, answer, supersedes })
 }
 
-/// A result in a few words.
+/// A result in a few words, with its unit and scale.
 fn in_short(answer: &Answer, test: &Test) -> String {
     use crate::card::TestKind::{CementumAge, MarrowDryWeight, MarrowFat};
+    let tenths = |tenths: &i64| format!("{}.{} %", tenths / 10, tenths % 10);
+    let words = |code: &str| code.replace('_', " ");
     match (answer, test.kind) {
         (Answer::Seen { value: Value::Number(years) }, CementumAge) => format!("{years} years"),
-        (Answer::Seen { value: Value::Number(tenths) }, MarrowDryWeight | MarrowFat) => {
-            format!("{}.{} %", tenths / 10, tenths % 10)
-        }
-        (Answer::Seen { value: Value::Choice(code) }, _) => code.clone(),
+        (Answer::Seen { value: Value::Number(n) }, MarrowDryWeight) => format!("{} dry weight", tenths(n)),
+        (Answer::Seen { value: Value::Number(n) }, MarrowFat) => format!("{} fat extracted", tenths(n)),
+        (Answer::Seen { value: Value::Choice(code) }, _) => words(code),
         (Answer::Seen { .. }, _) => "a value".to_owned(),
-        (Answer::NotSeen, _) => TestState::NotDetected.code().to_owned(),
+        (Answer::NotSeen, _) => words(TestState::NotDetected.code()),
         (Answer::CantTell { .. } | Answer::PartGone { .. }, _) => TestState::Unsuitable.code().to_owned(),
         (Answer::NotLooked { .. }, _) => TestState::Pending.code().to_owned(),
     }

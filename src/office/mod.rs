@@ -9,6 +9,7 @@ pub mod cards;
 pub mod carcass_report;
 pub mod chains;
 pub mod compare;
+pub mod csv_sheet;
 pub mod decide;
 #[cfg(test)]
 mod decide_tests;
@@ -17,19 +18,25 @@ mod desk_tests;
 pub mod diet;
 pub mod export;
 pub mod files;
+pub mod finding_words;
 pub mod findings_table;
 pub mod hand;
 pub mod key_file;
 pub mod keyring;
 pub mod lab;
+pub mod lab_results;
 pub mod labels;
 // The command line alone: its findings are on no page.
 #[cfg(not(target_arch = "wasm32"))]
 pub mod calls;
 #[cfg(not(target_arch = "wasm32"))]
-pub mod exposure;
+mod calls_corrected;
 #[cfg(not(target_arch = "wasm32"))]
-pub mod lab_results;
+pub mod calls_made;
+#[cfg(not(target_arch = "wasm32"))]
+mod calls_owed;
+#[cfg(not(target_arch = "wasm32"))]
+pub mod exposure;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod lab_row;
 #[cfg(not(target_arch = "wasm32"))]
@@ -40,6 +47,7 @@ pub mod opening;
 pub mod own_chain;
 pub mod paper;
 pub mod photos;
+pub mod plain;
 pub mod readers;
 pub mod recompute;
 pub mod report;

@@ -6,7 +6,7 @@ use super::compare::{Again, Comparison, compare};
 use super::opening::{Judged, Outcome};
 use crate::bundle::PhoneReading;
 use crate::reading::{self, Given, Readings, winter_log};
-use crate::record::{CustodyItem, EntryId, Fold, Journal, Moment, custody_list, fold};
+use crate::record::{CustodyItem, EntryId, Fold, Hands, Journal, Moment, fold};
 use crate::science::winter::log::Log;
 use crate::words::Language;
 use serde::Serialize;
@@ -71,6 +71,7 @@ pub struct Recomputing {
     cards: Arc<Cards>,
     now: Moment,
     folded: Fold,
+    hands: Hands,
     forks: Vec<EntryId>,
     logs: Vec<Log>,
     phones: Vec<(Uuid, PhoneReading)>,
@@ -95,7 +96,8 @@ impl Recomputing {
         }
         let todo: Vec<Uuid> = folded.carcasses.keys().copied().collect();
         let logs = winter_log::logs(&folded);
-        Self { cards, now, folded, forks, logs, phones, of, todo: todo.into_iter(), done: Vec::new() }
+        let hands = Hands::of(&folded);
+        Self { cards, now, folded, hands, forks, logs, phones, of, todo: todo.into_iter(), done: Vec::new() }
     }
 
     /// Reads the next carcass; false where there is none.
@@ -109,7 +111,7 @@ impl Recomputing {
         let again = Again { carcass, cards: &self.cards, given };
         let phones = of_this.into_iter().filter_map(|at| self.phones.get(at));
         let phones = phones.map(|(bundle, phone)| compare(*bundle, &phone.text, &readings, &again)).collect();
-        let custody = custody_list(&self.folded, carcass);
+        let custody = self.hands.list(&self.folded, carcass);
         self.done.push(CarcassLine { custody, phones, ..CarcassLine::of(readings) });
         true
     }

@@ -13,8 +13,8 @@ use crate::card::{Laboratory, Test};
 use crate::guide::answer_words;
 use crate::record::short_code::short_code;
 use crate::record::{
-    Act, Carcass, Custody, CustodyGap, CustodyItem, CustodyStep, Fold, Moment, PersonCode, Site, custody_list,
-    same_number,
+    Act, Answer, Carcass, CustodyGap, CustodyItem, CustodyLine, CustodyLineStep, CustodyStep, Fold, Hands, Moment,
+    PersonCode, Site, same_number,
 };
 use crate::words::{Language, say};
 
@@ -28,7 +28,9 @@ pub enum State {
     Sent,
     /// The laboratory said that it is not done yet.
     Pending,
-    /// A result is entered; also that the sample was unsuitable.
+    /// The laboratory could not test the sample: nothing is known, and another has to be sent.
+    Unsuitable,
+    /// A result is entered.
     Answered,
 }
 
@@ -79,7 +81,8 @@ const LANGUAGE: Language = Language::English;
 
 /// All samples of all carcasses, in order of carcasses.
 pub fn samples(folded: &Fold) -> Vec<Sample<'_>> {
-    let of = |carcass| custody_list(folded, carcass).into_iter().map(move |item| Sample { carcass, item });
+    let hands = Hands::of(folded);
+    let of = |carcass| hands.list(folded, carcass).into_iter().map(move |item| Sample { carcass, item });
     folded.carcasses.values().flat_map(of).collect()
 }
 
@@ -89,17 +92,20 @@ fn kind<'a>(sample: &'a Sample<'_>) -> &'a str {
 }
 
 /// The list: for every sample every test of the card that is done on its kind, and each that it was sent for.
-pub fn list(folded: &Fold, laboratories: &[Laboratory]) -> Vec<Line> {
+pub fn list(samples: &[Sample], laboratories: &[Laboratory]) -> Vec<Line> {
     let mut out = Vec::new();
-    for sample in samples(folded) {
-        let results = entered(sample.carcass);
-        for laboratory in laboratories {
-            let sent = sent_to(&folded.custody, &sample.item.number, &laboratory.code);
+    // The samples of one carcass stand together.
+    for of_one in samples.chunk_by(|one, next| one.carcass.id == next.carcass.id) {
+        let results = of_one.first().map(|one| entered(one.carcass)).unwrap_or_default();
+        for (sample, laboratory) in of_one.iter().flat_map(|one| laboratories.iter().map(move |lab| (one, lab))) {
+            let sent = sent_to(&sample.item, laboratory);
             for test in &laboratory.tests {
                 let at = sent.get(test.code.as_str()).copied();
-                let result = results.iter().find(|one| one.is_of(&test.code, &sample.item.number, test.kind));
-                if test.takes(kind(&sample)) || at.is_some() || result.is_some() {
-                    out.push(line(&sample, laboratory, test, at, result));
+                let of_this = |one: &&Entered| one.is_of(&test.code, &sample.item.number, test.kind);
+                // What answers goes before what says that nothing is known yet.
+                let result = results.iter().filter(of_this).max_by_key(|one| state(Some(one), at));
+                if test.takes(kind(sample)) || at.is_some() || result.is_some() {
+                    out.push(line(sample, laboratory, test, at, result));
                 }
             }
         }
@@ -115,12 +121,6 @@ fn line(
     result: Option<&Entered>,
 ) -> Line {
     let item = &sample.item;
-    let state = match result {
-        Some(result) if result.is_pending() => State::Pending,
-        Some(_) => State::Answered,
-        None if sent_at.is_some() => State::Sent,
-        None => State::NotSent,
-    };
     let kept = kept(sample.carcass, item);
     Line {
         carcass: sample.carcass.id,
@@ -129,7 +129,7 @@ fn line(
         what: item.what.clone(),
         laboratory: laboratory.code.to_string(),
         test: test.code.clone(),
-        state,
+        state: state(result, sent_at),
         holder: item.lines.last().map(|line| line.to.clone()).unwrap_or_default(),
         sent_at,
         packing: test.packing.clone(),
@@ -137,6 +137,16 @@ fn line(
         custody: item.lines.iter().map(hand).collect(),
         gaps: item.gaps.clone(),
         kept,
+    }
+}
+
+fn state(result: Option<&Entered>, sent_at: Option<Moment>) -> State {
+    match result.map(|result| &result.answer) {
+        Some(Answer::NotLooked { .. }) => State::Pending,
+        Some(Answer::CantTell { .. } | Answer::PartGone { .. }) => State::Unsuitable,
+        Some(Answer::Seen { .. } | Answer::NotSeen) => State::Answered,
+        None if sent_at.is_some() => State::Sent,
+        None => State::NotSent,
     }
 }
 
@@ -158,7 +168,7 @@ fn label(sample: &Sample, laboratory: &Laboratory, test: &Test) -> Vec<String> {
     lines
 }
 
-fn hand(line: &crate::record::CustodyLine) -> String {
+fn hand(line: &CustodyLine) -> String {
     let step = say(LANGUAGE, &format!("custody.step.{}", line.step.code()), &[]);
     let from = line.from.as_ref().map(|from| format!("{from} > ")).unwrap_or_default();
     let mut parts = vec![format!("{step}: {from}{}", line.to)];
@@ -170,13 +180,20 @@ fn hand(line: &crate::record::CustodyLine) -> String {
 /// Begins the note of an entry by which samples leave for a laboratory.
 const NOTE: &str = "tests: ";
 
-/// The tests for which a sample was sent to a laboratory, with the last time.
-pub fn sent_to<'a>(hands: &'a [Custody], number: &str, laboratory: &PersonCode) -> BTreeMap<&'a str, Moment> {
+/// The tests for which a sample was sent to a laboratory, with the last time. A crew that brings it there itself names no
+/// test: then it is there for all that the laboratory does on such a sample.
+pub fn sent_to<'a>(item: &'a CustodyItem, laboratory: &'a Laboratory) -> BTreeMap<&'a str, Moment> {
     let mut out = BTreeMap::new();
-    let there = hands.iter().filter(|hand| hand.to == *laboratory && hand.step == CustodyStep::Handed);
-    for hand in there.filter(|hand| !number.is_empty() && same_number(&hand.sample, number)) {
-        let tests = hand.note.strip_prefix(NOTE).unwrap_or_default();
-        out.extend(tests.split(' ').filter(|test| !test.is_empty()).map(|test| (test, hand.at)));
+    let is_there = |line: &&CustodyLine| line.step == CustodyLineStep::Handed && line.to == laboratory.code.as_str();
+    for line in item.lines.iter().filter(is_there) {
+        let Some(at) = line.at else { continue };
+        let tests: Vec<&str> = match line.note.strip_prefix(NOTE) {
+            Some(named) => named.split(' ').filter(|test| !test.is_empty()).collect(),
+            None => {
+                laboratory.tests.iter().filter(|test| test.takes(&item.what)).map(|test| test.code.as_str()).collect()
+            }
+        };
+        out.extend(tests.into_iter().map(|test| (test, at)));
     }
     out
 }
@@ -258,7 +275,7 @@ pub fn send(folded: &Fold, laboratories: &[Laboratory], parcel: &Parcel) -> Resu
         if with.next().is_some() || acts.iter().any(twice) {
             return Err(NotSent::TwoSamples(typed.clone()));
         }
-        let before = sent_to(&folded.custody, number, &laboratory.code);
+        let before = sent_to(&one.item, laboratory);
         let wanted = |test: &&Test| match parcel.tests {
             [] => test.takes(kind(one)),
             named => named.contains(&test.code),

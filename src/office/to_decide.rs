@@ -6,13 +6,14 @@ use uuid::Uuid;
 
 use super::chains::Odd;
 use super::decide::are_two;
+use super::finding_words::{question_words, said_words};
 use super::keyring::Keyring;
 use super::season::doubles::{Compared, Likely, Pairing};
 use crate::bundle::Fingerprint;
 use crate::guide::answer_words;
 use crate::reading::Given;
 use crate::record::short_code::short_code;
-use crate::record::{Act, Body, Carcass, DeviceId, EntryId, Fold, Site};
+use crate::record::{Act, Body, Carcass, DeviceId, EntryId, Fold};
 use crate::words::{Arg, Language, say_office};
 
 const LANGUAGE: Language = Language::English;
@@ -107,12 +108,6 @@ pub fn listed(mut all: Vec<Double>, folded: &Fold, two: &BTreeSet<[Uuid; 2]>) ->
     all
 }
 
-/// A question with its place.
-pub fn question_words(finding: &str, site: Site) -> String {
-    let (name, place) = (answer_words::finding(LANGUAGE, finding), answer_words::site(LANGUAGE, site));
-    if place.is_empty() { name } else { format!("{name}, {place}") }
-}
-
 /// What the office calls a device; part of its name where it does not know it.
 pub fn phone_words(keyring: &Keyring, device: DeviceId) -> String {
     let print = Fingerprint::of(device);
@@ -159,11 +154,11 @@ fn act_words(act: &Act) -> String {
     match act {
         Act::Answer { key, answer, .. } => {
             let finding = key.finding.as_str();
-            format!("{}: {}", question_words(finding, key.site), answer_words::answer(LANGUAGE, finding, answer))
+            format!("{}: {}", question_words(finding, key.site), said_words(finding, answer))
         }
         Act::Decide { finding, site, answer, .. } => {
             let finding = finding.as_str();
-            format!("{}: {}", question_words(finding, *site), answer_words::answer(LANGUAGE, finding, answer))
+            format!("{}: {}", question_words(finding, *site), said_words(finding, answer))
         }
         Act::Alias { carcasses: [one, other] } => {
             tell("decide.joined.line", &[("one", short_code(*one).into()), ("other", short_code(*other).into())])

@@ -6,8 +6,8 @@ use super::ran::{Office, folder};
 use marrowbook::bundle::{Extras, Fingerprint, make};
 use marrowbook::record::sample_number::sample_number;
 use marrowbook::record::{
-    Act, Answer, Body, ENTRY_SCHEMA, Entry, Head, Key, Moment, PersonCode, Salt, Site, Subject, Value, Versions, links,
-    uuid_v7,
+    Act, Answer, Body, CustodyStep, ENTRY_SCHEMA, Entry, Head, Key, Moment, PersonCode, Salt, Site, Subject, Value,
+    Versions, links, uuid_v7,
 };
 use serde_json::Value as Json;
 use std::fs;
@@ -49,14 +49,42 @@ impl Chain {
 
     /// One answer of a person, asked by a step.
     pub(crate) fn put(&mut self, subject: Subject, who: &str, step: &str, finding: &str, site: Site, answer: Answer) {
+        let observer = PersonCode::new(who).unwrap();
+        let key = Key { subject, finding: finding.into(), site, observer };
+        self.act(who, step, Act::Answer { key, answer, supersedes: Vec::new() });
+    }
+
+    /// A sample given by one person to another, as a phone writes it: without a word of tests.
+    pub(crate) fn hand_over(&mut self, sample: &str, from: &str, to: &str) {
+        let act = Act::Custody {
+            sample: sample.to_owned(),
+            step: CustodyStep::Handed,
+            from: Some(PersonCode::new(from).unwrap()),
+            to: PersonCode::new(to).unwrap(),
+            place: "counter".to_owned(),
+            seal: String::new(),
+            seal_intact: None,
+            condition: "cool".to_owned(),
+            note: String::new(),
+        };
+        self.act(from, "", act);
+    }
+
+    /// A test's result that a crew typed on its bench, in a bench examination of its own.
+    pub(crate) fn bench(&mut self, n: u8, bench: u8, who: &str, findings: &[(&str, Answer)]) {
+        let of = Subject::Examination(examination(bench));
+        self.put(of, who, "", links::CARCASS, Site::NONE, Answer::Seen { value: Value::Ref(carcass(n)) });
+        self.put(of, who, "", "examination_kind", Site::NONE, Answer::choice("bench"));
+        for (finding, answer) in findings {
+            self.put(of, who, "", finding, Site::NONE, answer.clone());
+        }
+    }
+
+    fn act(&mut self, who: &str, step: &str, act: Act) {
         let person = PersonCode::new(who).unwrap();
         let body = Body {
             schema: ENTRY_SCHEMA,
-            act: Act::Answer {
-                key: Key { subject, finding: finding.into(), site, observer: person.clone() },
-                answer,
-                supersedes: Vec::new(),
-            },
+            act,
             typed_by: person,
             at: Moment::parse("2027-02-14T10:00:00-05:00").unwrap(),
             zone: String::new(),
@@ -109,6 +137,17 @@ pub(crate) fn office_with(name: &str, chain: &Chain, card: &str) -> Office {
     assert_eq!(office.run(&["enrol", &file, "--name", "blue phone", "--words", &words]).code, 0);
     assert_eq!(office.run(&["open", "--keep", &file]).code, 0);
     office
+}
+
+/// Keeps what the chain holds by now.
+pub(crate) fn keep(office: &Office, chain: &Chain) {
+    let file = office.put("crew-later.txt", chain.bundle().as_bytes());
+    let ran = office.run(&["open", "--keep", &file]);
+    assert_eq!(ran.code, 0, "{ran:?}");
+}
+
+pub(crate) fn text(text: &str) -> Answer {
+    Answer::Seen { value: Value::Text(text.to_owned()) }
 }
 
 pub(crate) fn received(office: &Office) -> Vec<String> {

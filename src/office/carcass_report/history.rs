@@ -5,10 +5,14 @@ use std::fmt::Write as _;
 
 use super::{LANGUAGE, escaped, tell, tell_with};
 use crate::guide::answer_words;
+use crate::office::export::withheld::NEVER;
+use crate::office::finding_words::{question_words, said_words};
 use crate::office::hand::Worked;
-use crate::office::to_decide::question_words;
-use crate::record::letters::large;
-use crate::record::{Act, Answer, Body, Carcass, CustodyItem, CustodyStep, DeviceId, EntryId, Site, Subject, named};
+use crate::record::sample_number::sample_number;
+use crate::record::{
+    Act, Answer, Body, Carcass, CustodyItem, CustodyStep, DeviceId, EntryId, Examination, Site, Subject, named,
+    plain_number,
+};
 use crate::words::{Arg, say};
 
 /// One line.
@@ -32,14 +36,15 @@ pub(super) struct History {
     unreadable: usize,
 }
 
-/// A sample's number as people read it: blanks and small letters do not count.
-fn plain(number: &str) -> String {
-    number.chars().filter(|c| c.is_alphanumeric()).map(large).collect()
-}
-
 /// Numbers as `1, 4, 5`.
 pub(super) fn listed(numbers: &[usize]) -> String {
     numbers.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ")
+}
+
+/// Whether an examination is one in which the office marks whom it has called: that stands on its list alone, marks
+/// taken back too.
+pub(super) fn holds_withheld(exam: &Examination) -> bool {
+    NEVER.iter().any(|finding| exam.sheet.was_ever_seen(finding))
 }
 
 impl History {
@@ -58,15 +63,18 @@ impl History {
 
     fn lines_of(carcass: &Carcass, taken: &[CustodyItem], worked: &Worked) -> Self {
         let bodies = &worked.bodies;
-        let samples: BTreeSet<String> = taken.iter().map(|item| plain(&item.number)).collect();
+        // It may have changed hands under the number that the form gave.
+        let numbers = |item: &CustodyItem| [item.number.clone(), sample_number(item.examination, item.item)];
+        let samples: BTreeSet<String> = taken.iter().flat_map(numbers).map(|number| plain_number(&number)).collect();
         let about = |act: &Act| match act {
+            Act::Decide { finding, .. } if NEVER.contains(&finding.as_str()) => false,
             Act::Answer { key, .. } => match key.subject {
-                Subject::Examination(id) => carcass.examinations.contains_key(&id),
+                Subject::Examination(id) => carcass.examinations.get(&id).is_some_and(|exam| !holds_withheld(exam)),
                 _ => false,
             },
             Act::Decide { carcass: of, .. } => carcass.joined.contains(of),
             Act::Alias { carcasses } => carcasses.iter().any(|id| carcass.joined.contains(id)),
-            Act::Custody { sample, .. } => !plain(sample).is_empty() && samples.contains(&plain(sample)),
+            Act::Custody { sample, .. } => !plain_number(sample).is_empty() && samples.contains(&plain_number(sample)),
             _ => false,
         };
         let own: BTreeSet<EntryId> = bodies.iter().filter(|(_, body)| about(&body.act)).map(|(id, _)| *id).collect();
@@ -141,12 +149,12 @@ impl History {
         let said = match &line.body.act {
             Act::Answer { key, answer, .. } => {
                 let finding = key.finding.as_str();
-                let said = escaped(&answer_words::answer(LANGUAGE, finding, answer));
+                let said = escaped(&said_words(finding, answer));
                 format!("{}: <b>{said}</b>", question(finding, key.site))
             }
             Act::Decide { finding, site, answer, reason, .. } => {
                 let finding = finding.as_str();
-                let said = escaped(&answer_words::answer(LANGUAGE, finding, answer));
+                let said = escaped(&said_words(finding, answer));
                 let why = tell_with("report.decided", &[("reason", reason.as_str().into())]);
                 format!("{why}: {}: <b>{said}</b>", question(finding, *site))
             }

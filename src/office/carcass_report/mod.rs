@@ -10,17 +10,17 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 use uuid::Uuid;
 
+use super::finding_words::question_words;
 use super::hand::{Figures, Hand, Worked};
 use super::paper::Sheet;
 use super::recompute::CarcassLine;
 use super::season::svg::escaped;
 use super::sketch::drawn;
-use super::to_decide::question_words;
 use crate::guide::answer_words;
 use crate::record::short_code::short_code;
 use crate::record::{Carcass, Digest, EntryId, Moment, Site, Value};
 use crate::words::{Arg, Language, say, say_office};
-use history::History;
+use history::{History, holds_withheld};
 
 const LANGUAGE: Language = Language::English;
 
@@ -170,6 +170,9 @@ impl Report<'_> {
                 writeln!(out, "<p>{name}: <b>{}</b></p>", escaped(&answer_words::answer(LANGUAGE, finding, &answer)));
         }
         for exam in self.carcass.examinations.values() {
+            if holds_withheld(exam) {
+                continue;
+            }
             let standing = || exam.sheet.answers().flat_map(|(_, _, all)| all);
             let mut times: Vec<Moment> = standing().map(|one| one.at).filter(|at| *at != Moment::EPOCH).collect();
             times.sort_by_key(|at| at.unix_seconds());

@@ -7,6 +7,7 @@ use std::fmt::Write as _;
 
 use super::dwc_rows::{FACTS, Fact, OCCURRENCE};
 use super::{File, Tables};
+use crate::office::plain::on_one_line;
 use crate::office::season::csv::is_formula;
 
 /// Folder of the archive.
@@ -56,7 +57,7 @@ fn of_fact(carcass: &str, fact: &Fact) -> Vec<String> {
 /// One line, cells apart by tabs: a tab or a line's end inside a cell becomes a blank.
 fn line(cells: &[String]) -> String {
     let one = |cell: &String| {
-        let plain: String = cell.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
+        let plain = on_one_line(cell);
         // Numbers keep their minus; words that a spreadsheet would take for a formula do not lead with it.
         if is_formula(&plain) && plain.parse::<f64>().is_err() { format!("'{plain}") } else { plain }
     };

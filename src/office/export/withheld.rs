@@ -8,7 +8,7 @@ use super::asked::{Asked, Places};
 use crate::record::{FindingDef, REPORT_CALL_BACK, Shape, Value, Why};
 
 /// Never let out.
-const NEVER: [&str; 3] = ["exposure_note", REPORT_CALL_BACK, "call_done"];
+pub(in crate::office) const NEVER: [&str; 3] = ["exposure_note", REPORT_CALL_BACK, "call_done"];
 
 /// Words that are a number or the name of a laboratory, not of a person.
 const NUMBERS: [&str; 13] = [

@@ -86,7 +86,8 @@ impl Hand {
         let archive = self.archive();
         let path = append(&archive, &own.journal, acts, &writing)?;
         let bytes = archive.read(&path).map_err(DeskError::from)?;
-        self.received.insert(Digest::of(&[&bytes]), Arc::new(judge(&bytes, &self.keyring)));
+        let judged = judge(&bytes, &self.keyring);
+        self.receive(Digest::of(&[&bytes]), Arc::new(judged));
         Ok(())
     }
 

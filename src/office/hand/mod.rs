@@ -10,7 +10,7 @@ mod taking;
 mod tests;
 mod working;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -19,6 +19,7 @@ use crate::office::archive::{Archive, ArchiveError, SHARED, hex};
 use crate::office::files::HeldFiles;
 use crate::office::keyring::{Keyring, KeyringError};
 use crate::office::opening::{Judged, Outcome, judge, rejudge};
+use crate::office::photos::named;
 use crate::office::zipped::Tree;
 use crate::record::{Digest, Moment};
 
@@ -125,6 +126,8 @@ pub struct Hand {
     held: HeldFiles,
     /// Every file under received/, judged by the keyring.
     received: BTreeMap<Digest, Arc<Judged>>,
+    /// Photos that those files name: asked again at every file that is picked.
+    named: BTreeSet<Digest>,
     /// Photos of the archive by the digest of their bytes, with where they lie.
     photos: BTreeMap<Digest, PathBuf>,
 }
@@ -234,9 +237,11 @@ impl Hand {
     fn judge_all(&mut self) -> Result<(), DeskError> {
         let archive = self.archive();
         self.received.clear();
+        self.named.clear();
         for path in archive.received()? {
             let bytes = archive.read(&path)?;
-            self.received.insert(Digest::of(&[&bytes]), Arc::new(judge(&bytes, &self.keyring)));
+            let judged = judge(&bytes, &self.keyring);
+            self.receive(Digest::of(&[&bytes]), Arc::new(judged));
         }
         let keyring = &self.keyring;
         for file in &mut self.files {
@@ -245,6 +250,12 @@ impl Hand {
             }
         }
         Ok(())
+    }
+
+    /// A file that lies under received/, with the photos that it names.
+    fn receive(&mut self, digest: Digest, judged: Arc<Judged>) {
+        self.named.extend(named(&judged).into_iter().map(|photo| photo.sha256));
+        self.received.insert(digest, judged);
     }
 
     fn judged(&self) -> impl Iterator<Item = &Judged> {

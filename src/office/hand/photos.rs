@@ -9,11 +9,6 @@ use crate::office::photos::named;
 use crate::record::{Digest, Photo};
 
 impl Hand {
-    /// Photos that files of the archive name.
-    pub(super) fn named(&self) -> BTreeSet<Digest> {
-        self.received.values().flat_map(|judged| named(judged)).map(|photo| photo.sha256).collect()
-    }
-
     /// The file handed in that names a photo; the archive where an earlier one did.
     pub fn names(&self, digest: Digest) -> Option<&str> {
         let of_this = self.files.iter().find_map(|file| match &file.what {
@@ -22,7 +17,7 @@ impl Hand {
             }
             _ => None,
         });
-        of_this.or_else(|| self.named().contains(&digest).then_some("received/"))
+        of_this.or_else(|| self.named.contains(&digest).then_some("received/"))
     }
 
     /// Whether a photo that a bundle names is at hand.
@@ -46,8 +41,7 @@ impl Hand {
 
     /// Photos as signed, and photos that nothing here vouches for.
     pub fn photos(&self) -> (usize, usize) {
-        let named = self.named();
-        let is_named = |file: &&Picked| matches!(file.what, What::Photo(digest) if named.contains(&digest));
+        let is_named = |file: &&Picked| matches!(file.what, What::Photo(digest) if self.named.contains(&digest));
         let all = self.files.iter().filter(|file| matches!(file.what, What::Photo(_))).count();
         let good = self.files.iter().filter(is_named).count();
         (good, all - good)

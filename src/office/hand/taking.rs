@@ -26,7 +26,7 @@ impl Hand {
             kept = if self.received.contains_key(&digest) { Kept::Before } else { Kept::New };
             // Held in memory: this cannot fail, and where it did the file would show as not kept.
             match self.archive().keep(&bytes) {
-                Ok(_) => drop(self.received.insert(digest, Arc::new((**judged).clone()))),
+                Ok(_) => self.receive(digest, Arc::new((**judged).clone())),
                 Err(_) => kept = Kept::Not,
             }
         }
@@ -36,11 +36,10 @@ impl Hand {
 
     /// Photos that were waiting for a file that names them.
     pub(super) fn keep_waiting(&mut self) {
-        let named = self.named();
         let archive = self.archive();
         for file in &mut self.files {
             let What::Photo(digest) = &file.what else { continue };
-            if file.kept != Kept::Not || !named.contains(digest) {
+            if file.kept != Kept::Not || !self.named.contains(digest) {
                 continue;
             }
             if self.photos.contains_key(digest) {

@@ -4,6 +4,8 @@ use serde::{Deserialize, Serialize};
 
 /// Sides of the map's cells, metres, where nobody says.
 pub const CELL_M: u32 = 2_000;
+/// Youngest age that counts for survival, where nobody says: completed birthdays.
+pub const YOUNGEST: u32 = 2;
 /// Smallest cell: a finer one would name the place.
 pub const LEAST_CELL_M: u32 = 100;
 
@@ -26,6 +28,6 @@ pub struct Asked {
 
 impl Default for Asked {
     fn default() -> Self {
-        Self { winter: None, cell_m: CELL_M, strip_m: None, youngest: 2 }
+        Self { winter: None, cell_m: CELL_M, strip_m: None, youngest: YOUNGEST }
     }
 }

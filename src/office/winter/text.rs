@@ -1,6 +1,7 @@
 //! From bytes to rows of cells: byte-order marks, older encodings, commas, semicolons and tabs.
 
 use super::note::Note;
+use crate::office::csv_sheet::Lines;
 
 /// A cell may not be longer than this; a file of something else is seen early.
 const LONGEST_CELL: usize = 200;
@@ -71,9 +72,10 @@ pub fn rows(bytes: &[u8]) -> Result<Rows, NoTable> {
         .delimiter(u8::try_from(out.delimiter).unwrap_or(b','))
         .from_reader(text.as_bytes());
     let mut record = csv::StringRecord::new();
+    let mut lines = Lines::new(text.as_bytes());
     // The text is valid and in memory: reading it on cannot fail but at its end.
     while matches!(reader.read_record(&mut record), Ok(true)) {
-        let line = record.position().map_or(0, csv::Position::line);
+        let line = lines.of_row(&record);
         let cells: Vec<String> = record.iter().map(|cell| cell.trim().chars().take(LONGEST_CELL).collect()).collect();
         if cells.iter().all(String::is_empty) {
             continue;
@@ -92,7 +94,7 @@ pub fn rows(bytes: &[u8]) -> Result<Rows, NoTable> {
 
 /// What parts the cells of the header: the commonest of semicolon, tab and comma outside quotes, in
 /// that order where they tie (a header in which a comma is part of a name has semicolons besides).
-fn delimiter(header: &str) -> char {
+pub(in crate::office) fn delimiter(header: &str) -> char {
     let mut quoted = false;
     let mut counts = [(';', 0_usize), ('\t', 0), (',', 0)];
     for c in header.chars() {

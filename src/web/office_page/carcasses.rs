@@ -10,8 +10,8 @@ use crate::office::carcass_report::{Sheets, carcass_sheets};
 use crate::office::decide::open;
 use crate::office::hand::{Figures, Worked};
 use crate::office::recompute::CarcassLine;
-use crate::record::Carcass;
 use crate::record::short_code::short_code;
+use crate::record::{Carcass, plain_number};
 use crate::web::platform::file::OutFile;
 use crate::web::platform::print::print;
 use crate::web::readings::readings_view;
@@ -101,11 +101,6 @@ fn odd(worked: &Worked) -> AnyView {
     view! { {set_aside}{adrift} }.into_any()
 }
 
-/// A code or id as it is typed: blanks, hyphens and small letters do not count.
-fn plain(text: &str) -> String {
-    text.chars().filter(char::is_ascii_alphanumeric).map(|c| c.to_ascii_uppercase()).collect()
-}
-
 fn pages(desk: Desk, worked: Arc<Worked>, ids: Vec<Uuid>, wanted: RwSignal<String>) -> AnyView {
     let first = RwSignal::new(0_usize);
     // A search begins at its first page.
@@ -114,9 +109,9 @@ fn pages(desk: Desk, worked: Arc<Worked>, ids: Vec<Uuid>, wanted: RwSignal<Strin
         first.set(0);
     });
     let body = move || {
-        let wanted = wanted.with(|text| plain(text));
+        let wanted = wanted.with(|text| plain_number(text));
         let fits = |id: &&Uuid| {
-            wanted.is_empty() || short_code(**id).contains(&wanted) || plain(&id.to_string()).contains(&wanted)
+            wanted.is_empty() || short_code(**id).contains(&wanted) || plain_number(&id.to_string()).contains(&wanted)
         };
         let found: Vec<Uuid> = ids.iter().filter(fits).copied().collect();
         if found.is_empty() {

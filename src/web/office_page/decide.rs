@@ -6,13 +6,14 @@ use std::sync::Arc;
 use leptos::prelude::*;
 use uuid::Uuid;
 
-use super::desk::{Desk, LANGUAGE, Part, count, now, tell, tell_with};
+use super::desk::{Desk, Part, count, now, tell, tell_with};
 use super::figures::in_parts;
 use crate::guide::answer_words;
 use crate::office::decide::{Open, joins, open, said_same, two_animals};
+use crate::office::finding_words::{question_words, said_words};
 use crate::office::hand::{Decision, Figures, Random};
 use crate::office::season::doubles::Pairing;
-use crate::office::to_decide::{Double, ToCompare, doubles_at, listed, odd_words, question_words};
+use crate::office::to_decide::{Double, ToCompare, doubles_at, listed, odd_words};
 use crate::reading::{Given, winter_log};
 use crate::record::short_code::short_code;
 use crate::record::{Carcass, EntryId, Moment, PersonCode, Standing};
@@ -73,7 +74,8 @@ struct Decide {
     reasons: RwSignal<BTreeMap<String, String>>,
     /// `None` before carcasses were compared.
     waiting: RwSignal<Option<Waiting>>,
-    shown: RwSignal<usize>,
+    /// How many are drawn of the likely doubles, and of the open questions.
+    shown: [RwSignal<usize>; 2],
 }
 
 pub(super) fn decide(desk: Desk) -> AnyView {
@@ -83,7 +85,7 @@ pub(super) fn decide(desk: Desk) -> AnyView {
         said: RwSignal::new(None),
         reasons: RwSignal::new(BTreeMap::new()),
         waiting: RwSignal::new(None),
-        shown: RwSignal::new(AT_ONCE),
+        shown: [RwSignal::new(AT_ONCE), RwSignal::new(AT_ONCE)],
     };
     part.keep_comparing();
     let no_key =
@@ -196,11 +198,8 @@ impl Decide {
             return None;
         }
         let n = all.len();
-        let rows = move || {
-            let rows = all.iter().take(self.shown.get());
-            let rows = rows.map(|double| self.pair([double.one, double.other], double.words().into()));
-            view! { {rows.collect_view()}{self.more(all.len())} }
-        };
+        let [shown, _] = self.shown;
+        let rows = drawn(all, shown, move |double| self.pair([double.one, double.other], double.words().into()));
         Some(
             view! {
                 <section data-doubles=n>
@@ -208,17 +207,6 @@ impl Decide {
                     <p>{tell("decide.doubles.what")}</p>
                     {rows}
                 </section>
-            }
-            .into_any(),
-        )
-    }
-
-    fn more(self, all: usize) -> Option<AnyView> {
-        let left = all.checked_sub(self.shown.get()).filter(|left| *left > 0)?;
-        let words = tell_with("decide.more", &[("n", count(left.min(AT_ONCE)))]);
-        Some(
-            view! {
-                <button type="button" class="act" data-act="more" on:click=move |_| self.shown.update(|n| *n += AT_ONCE)>{words}</button>
             }
             .into_any(),
         )
@@ -280,11 +268,8 @@ impl Decide {
             return None;
         }
         let n = all.len();
-        let rows = move || {
-            let rows = all.iter().take(self.shown.get());
-            let rows = rows.map(|split| self.question(split.carcass, &split.name, &split.answers));
-            view! { {rows.collect_view()}{self.more(all.len())} }
-        };
+        let [_, shown] = self.shown;
+        let rows = drawn(all, shown, move |split| self.question(split.carcass, &split.name, &split.answers));
         Some(
             view! {
                 <section data-open=n>
@@ -397,7 +382,27 @@ impl Decide {
         }
         let by = (person, now(), random);
         let done = self.desk.hand.try_update(|hand| hand.decide(&figures, decision, Some(&key), by));
-        done.map_or(Ok(()), |done| done.map_err(|error| refused(&error)))
+        // The page is gone: nothing was written, and nothing may say so.
+        done.ok_or_else(|| tell("decide.gone"))?.map_err(|error| refused(&error))
+    }
+}
+
+/// The first rows of a list, and a button for more of it.
+fn drawn<T: Send + 'static>(
+    all: Vec<T>,
+    shown: RwSignal<usize>,
+    row: impl Fn(&T) -> AnyView + Send + 'static,
+) -> impl Fn() -> AnyView + Send + 'static {
+    move || {
+        let rows = all.iter().take(shown.get()).map(&row).collect_view();
+        let left = all.len().checked_sub(shown.get()).filter(|left| *left > 0);
+        let more = left.map(|left| {
+            let words = tell_with("decide.more", &[("n", count(left.min(AT_ONCE)))]);
+            view! {
+                <button type="button" class="act" data-act="more" on:click=move |_| shown.update(|n| *n += AT_ONCE)>{words}</button>
+            }
+        });
+        view! { {rows}{more} }.into_any()
     }
 }
 
@@ -416,7 +421,7 @@ impl Answer {
         let id = if standing.subject.is_some() { "decide.answer.by" } else { "decide.answer.office" };
         let args =
             [("who", standing.observer.as_str().into()), ("when", answer_words::date_and_time(standing.at).into())];
-        let said = answer_words::answer(LANGUAGE, finding, &standing.answer);
+        let said = said_words(finding, &standing.answer);
         Self { entry: standing.id, said, by: tell_with(id, &args) }
     }
 }

@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use super::desk::{Desk, count, tell, tell_with};
 use crate::office::hand::Figures;
 use crate::office::keyring::Keyring;
-use crate::office::season::asked::{Asked, CELL_M};
+use crate::office::season::asked::Asked;
 use crate::office::season::csv::{Cell, Csv};
 use crate::office::season::gather::Gathered;
 use crate::office::season::{Season, gather, plots, season, tables, written};
@@ -23,10 +23,6 @@ struct Worked {
     keyring: Keyring,
     /// The figures of the page at that moment: others mean that the archive has changed.
     of: Option<Arc<Figures>>,
-}
-
-const fn asked() -> Asked {
-    Asked { winter: None, cell_m: CELL_M, strip_m: None, youngest: 2 }
 }
 
 pub(super) fn season_part(desk: Desk) -> AnyView {
@@ -45,7 +41,7 @@ pub(super) fn season_part(desk: Desk) -> AnyView {
             let done = desk.hand.try_with_untracked(|hand| {
                 let keyring = hand.keyring.clone();
                 let gathered = gather(&hand.archive(), &keyring, None).map_err(|error| error.to_string())?;
-                let season = season(&gathered, &asked()).map_err(|error| error.to_string())?;
+                let season = season(&gathered, &Asked::default()).map_err(|error| error.to_string())?;
                 Ok::<_, String>(Worked { season, gathered, keyring, of })
             });
             working.try_set(false);
@@ -173,7 +169,7 @@ fn table(title: &str, csv: &Csv) -> AnyView {
 
 fn save(desk: Desk, worked: &Worked) {
     let key = desk.key_now();
-    let files = written::files(&worked.gathered, &worked.keyring, asked(), &worked.season, key.as_deref());
+    let files = written::files(&worked.gathered, &worked.keyring, Asked::default(), &worked.season, key.as_deref());
     let packed = files.and_then(|files| {
         let tree: Tree = files.into_iter().map(|(name, bytes)| (name, Arc::from(bytes))).collect();
         pack(&tree).map_err(|error| error.to_string())
