@@ -32,7 +32,7 @@ pub(crate) fn lost_phone() -> DeviceKey {
     DeviceKey::from_seed(&[8; 32])
 }
 
-fn moment(text: &str) -> Moment {
+pub(crate) fn moment(text: &str) -> Moment {
     Moment::parse(text).unwrap()
 }
 
@@ -109,7 +109,7 @@ pub(crate) fn cover() -> Cover {
     }
 }
 
-fn bundle(range: &[Entry], extras: Extras, key: &DeviceKey) -> String {
+pub(crate) fn bundle(range: &[Entry], extras: Extras, key: &DeviceKey) -> String {
     make(cover(), range, extras, key).unwrap()
 }
 
@@ -135,17 +135,17 @@ pub(crate) fn full() -> String {
     bundle(&own, extras, &phone())
 }
 
-struct Parts {
-    header: String,
-    packed: Vec<u8>,
+pub(crate) struct Parts {
+    pub(crate) header: String,
+    pub(crate) packed: Vec<u8>,
 }
 
-fn member(text: &str, name: &str) -> String {
+pub(crate) fn member(text: &str, name: &str) -> String {
     let envelope: Value = serde_json::from_str(text).unwrap();
     envelope[name].as_str().unwrap().to_owned()
 }
 
-fn parts(text: &str) -> Parts {
+pub(crate) fn parts(text: &str) -> Parts {
     Parts {
         header: String::from_utf8(decode(&member(text, "protected")).unwrap()).unwrap(),
         packed: decode(&member(text, "payload")).unwrap(),
@@ -153,7 +153,7 @@ fn parts(text: &str) -> Parts {
 }
 
 /// Signs any header and payload bytes.
-fn signed(header: &str, packed: &[u8], key: &DeviceKey) -> String {
+pub(crate) fn signed(header: &str, packed: &[u8], key: &DeviceKey) -> String {
     let (protected, payload) = (encode(header.as_bytes()), encode(packed));
     let signature = encode(&key.sign(format!("{protected}.{payload}").as_bytes()));
     format!(r#"{{"payload":"{payload}","protected":"{protected}","signature":"{signature}"}}"#)
@@ -173,12 +173,12 @@ fn header_changed_unsigned(from: &str, to: &str) -> String {
     good().replace(&encode(header.as_bytes()), &encode(header.replace(from, to).as_bytes()))
 }
 
-fn plain_payload(text: &str) -> Vec<u8> {
+pub(crate) fn plain_payload(text: &str) -> Vec<u8> {
     inflate(&parts(text).packed, 1 << 20).unwrap()
 }
 
 /// Changes the payload and signs again under `key`, header of that key.
-fn payload_changed(change: impl FnOnce(&mut Value), key: &DeviceKey) -> String {
+pub(crate) fn payload_changed(change: impl FnOnce(&mut Value), key: &DeviceKey) -> String {
     let mut payload: Value = serde_json::from_slice(&plain_payload(&good())).unwrap();
     change(&mut payload);
     seal(Kind::Bundle, &canonical::to_vec(&payload).unwrap(), key).unwrap()
