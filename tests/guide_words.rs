@@ -11,7 +11,7 @@
 use std::collections::BTreeSet;
 
 use marrowbook::guide::steps::STEPS;
-use marrowbook::guide::{BenchWork, Phase, Step, finding_label, option_label, site_words, why_words};
+use marrowbook::guide::{BenchWork, Input, Phase, Step, finding_label, option_label, site_words, why_words};
 use marrowbook::record::{Bone, FINDINGS, FindingDef, Side, Site, Tooth, Unit, Why};
 use marrowbook::words::{Language, ids, raw};
 
@@ -31,6 +31,11 @@ fn wanted() -> BTreeSet<String> {
     for step in steps() {
         for text in ["ask", "why", "how"] {
             all.insert(format!("step.{}.{text}", step.id));
+        }
+        // What is looked over or read out may name its own tile for the end.
+        let done = format!("step.{}.done", step.id);
+        if matches!(step.input, Input::Sweep { .. } | Input::ReadDo(_)) && raw(EN, &done).is_some() {
+            all.insert(done);
         }
         if step.absent.is_some() {
             all.insert(format!("step.{}.none", step.id));
