@@ -115,6 +115,13 @@ fn likely_doubles_are_listed_with_why_until_a_person_calls_them_two() {
     assert!(before.find("in 100 that").is_some_and(|figure| mark < figure), "{before}");
     assert_eq!(before.matches("expert judgement").count(), 1, "{before}");
     assert!(before.contains(&format!("office decide same {one} {other} --by CODE")), "{before}");
+    // A card that cannot be used is said so: figures without it would be others.
+    let cards = std::path::Path::new(archive.folder()).join("cards");
+    std::fs::create_dir_all(&cards).unwrap();
+    std::fs::write(cards.join("torn.txt"), "{").unwrap();
+    let torn = archive.run(&["decide", "list"]);
+    assert!(torn.code == 1 && torn.err.contains("torn.txt") && torn.err.contains("no signed local card"), "{torn:?}");
+    std::fs::remove_file(cards.join("torn.txt")).unwrap();
     // An id that nobody has is refused, and nothing is written.
     let nobody = uuid::Uuid::from_u128(1).to_string();
     let ran = archive.run(&["decide", "apart", &one, &nobody, "--by", "K7"]);

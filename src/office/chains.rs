@@ -68,26 +68,17 @@ pub fn clocks(bodies: &[(EntryId, Body)]) -> Vec<Odd> {
 mod tests {
     use super::*;
     use crate::bundle::DeviceKey;
-    use crate::record::{Act, ENTRY_SCHEMA, Entry, Head, PersonCode, Salt, Versions};
+    use crate::office::test_chain::TestChain;
+    use crate::record::{Act, Entry};
 
     /// A chain of entries at these seconds.
     fn chain(seed: u8, seconds: &[i64]) -> Vec<Entry> {
-        let mut head = Head::start(DeviceKey::from_seed(&[seed; 32]).public().id());
-        let one = |second: &i64| {
-            let body = Body {
-                schema: ENTRY_SCHEMA,
-                act: Act::Withdraw { supersedes: vec![] },
-                typed_by: PersonCode::new("K7").unwrap(),
-                at: Moment::from_unix(1_800_000_000 + second, -300).unwrap(),
-                zone: String::new(),
-                since_start_ms: None,
-                versions: Versions { protocol: 1, step: None, card: None },
-            };
-            let entry = head.next(&body, Salt([seed; 16])).unwrap();
-            head = Head::after(&entry);
-            entry
-        };
-        seconds.iter().map(one).collect()
+        let mut chain = TestChain::of(&DeviceKey::from_seed(&[seed; 32]));
+        for second in seconds {
+            let at = Moment::from_unix(1_800_000_000 + second, -300).unwrap();
+            chain.add(Act::Withdraw { supersedes: vec![] }, "K7", at);
+        }
+        chain.entries
     }
 
     fn journal(entries: impl IntoIterator<Item = Entry>) -> Journal {

@@ -1,11 +1,9 @@
 //! Which answers wait for a person, and which do not. Rules of the house.
 
 use super::decide::{NoDecision, answer, open, open_by};
+use super::test_chain::{self, TestChain, noon};
 use crate::bundle::DeviceKey;
-use crate::record::{
-    Act, Answer, Body, Carcass, ENTRY_SCHEMA, EntryId, Fold, Head, Journal, Key, Moment, PersonCode, Salt, Site,
-    Subject, Value, Versions, fold, uuid_v7,
-};
+use crate::record::{Act, Answer, Carcass, EntryId, Fold, Site, Value, fold, uuid_v7};
 
 /// One carcass of which these are the answers: visit, finding, who, answer.
 fn told(answers: &[(u8, &str, &str, Answer)]) -> (Fold, Vec<EntryId>) {
@@ -14,46 +12,20 @@ fn told(answers: &[(u8, &str, &str, Answer)]) -> (Fold, Vec<EntryId>) {
 
 /// The same, once the office has chosen these of them, one after the other.
 fn decided(answers: &[(u8, &str, &str, Answer)], chosen: &[usize]) -> (Fold, Vec<EntryId>) {
-    let mut head = Head::start(DeviceKey::from_seed(&[3; 32]).public().id());
-    let mut journal = Journal::new();
+    let mut chain = TestChain::of(&DeviceKey::from_seed(&[3; 32]));
     let carcass = Answer::Seen { value: Value::Ref(uuid_v7(2, [8; 10])) };
     let visits = [1, 2].map(|visit| (visit, "examined_carcass", "K7", carcass.clone()));
     let mut ids = Vec::new();
-    for (visit, finding, who, answer) in visits.iter().chain(answers) {
-        let observer = PersonCode::new(who).unwrap();
-        let subject = Subject::Examination(uuid_v7(1, [*visit; 10]));
-        let key = Key { subject, finding: (*finding).into(), site: Site::NONE, observer: observer.clone() };
-        let body = Body {
-            schema: ENTRY_SCHEMA,
-            act: Act::Answer { key, answer: answer.clone(), supersedes: vec![] },
-            typed_by: observer,
-            at: Moment::parse("2027-02-14T12:00:00-05:00").unwrap(),
-            zone: String::new(),
-            since_start_ms: None,
-            versions: Versions { protocol: 1, step: None, card: None },
-        };
-        let entry = head.next(&body, Salt([1; 16])).unwrap();
-        head = Head::after(&entry);
-        ids.push(entry.id());
-        journal.add(entry).unwrap();
+    for (visit, finding, who, said) in visits.iter().chain(answers) {
+        let act = test_chain::answer(uuid_v7(1, [*visit; 10]), finding, who, said.clone());
+        ids.push(chain.add(act, who, noon()));
     }
     let ids = ids.split_off(2);
     for at in chosen {
-        let act = answer(only(&fold(&journal)), &ids[*at].to_string(), "photo").unwrap();
-        let body = Body {
-            schema: ENTRY_SCHEMA,
-            act,
-            typed_by: PersonCode::new("OFF").unwrap(),
-            at: Moment::parse("2027-02-15T12:00:00-05:00").unwrap(),
-            zone: String::new(),
-            since_start_ms: None,
-            versions: Versions { protocol: 1, step: None, card: None },
-        };
-        let entry = head.next(&body, Salt([1; 16])).unwrap();
-        head = Head::after(&entry);
-        journal.add(entry).unwrap();
+        let act = answer(only(&fold(&chain.journal())), &ids[*at].to_string(), "photo").unwrap();
+        chain.add(act, "OFF", noon());
     }
-    (fold(&journal), ids)
+    (fold(&chain.journal()), ids)
 }
 
 fn only(folded: &Fold) -> &Carcass {

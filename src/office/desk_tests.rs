@@ -11,19 +11,15 @@ use super::hand::{DeskError, Hand, Kept, RingFrom, Stranger};
 use super::key_file::{KeyFile, Randomness};
 use super::keyring::Keyring;
 use super::own_chain::{WriteError, Writing, append};
+use super::test_chain::{self, TestChain, noon as at};
 use super::zipped::Tree;
-use crate::bundle::{Cover, DeviceKey, Extras, Fingerprint, FourVersions, Kind, canonical, make, seal};
+use crate::bundle::{DeviceKey, Extras, Fingerprint, Kind, canonical, seal};
 use crate::record::{
-    Act, Answer, Body, CustodyStep, Digest, ENTRY_SCHEMA, Entry, EntryId, Head, Journal, Key, Moment, PersonCode,
-    Photo, Salt, Site, Subject, Value, Versions, uuid_v7,
+    Act, Answer, CustodyStep, Digest, EntryId, Journal, Key, Moment, PersonCode, Photo, Site, Subject, Value, uuid_v7,
 };
 use uuid::Uuid;
 
 const JPEG: &[u8] = b"\xff\xd8\xff\xe0 a deer";
-
-fn at() -> Moment {
-    Moment::parse("2027-02-14T12:00:00-05:00").unwrap()
-}
 
 fn key(seed: u8) -> DeviceKey {
     DeviceKey::from_seed(&[seed; 32])
@@ -46,9 +42,7 @@ fn seen(value: Value) -> Answer {
 }
 
 fn answer(finding: &str, answer: Answer) -> Act {
-    let key =
-        Key { subject: Subject::Examination(exam()), finding: finding.into(), site: Site::NONE, observer: person() };
-    Act::Answer { key, answer, supersedes: vec![] }
+    test_chain::answer(exam(), finding, "K7", answer)
 }
 
 fn of_carcass() -> Act {
@@ -65,37 +59,15 @@ fn id(key: &DeviceKey, seq: u64) -> EntryId {
 
 /// One phone's whole chain of these acts, as a signed file.
 fn bundle(key: &DeviceKey, label: &str, acts: Vec<Act>, withheld: bool, extras: Extras) -> String {
-    let mut head = Head::start(key.public().id());
-    let mut entries: Vec<Entry> = Vec::new();
+    let mut chain = TestChain::of(key);
     for act in acts {
-        let body = Body {
-            schema: ENTRY_SCHEMA,
-            act,
-            typed_by: person(),
-            at: at(),
-            zone: String::new(),
-            since_start_ms: None,
-            versions: Versions { protocol: 1, step: None, card: None },
-        };
-        let entry = head.next(&body, Salt([1; 16])).unwrap();
-        head = Head::after(&entry);
-        entries.push(entry);
+        chain.add(act, "K7", at());
     }
     if withheld {
-        let last = entries.pop().unwrap();
-        entries.push(last.withhold());
+        let last = chain.entries.pop().unwrap();
+        chain.entries.push(last.withhold());
     }
-    let cover = Cover {
-        bundle: uuid_v7(3, [9; 10]),
-        made_at: at(),
-        zone: String::new(),
-        app: "0".to_owned(),
-        versions: FourVersions { envelope: 1, entry_schema: ENTRY_SCHEMA, protocol: 1, science: 1 },
-        label: label.to_owned(),
-        crew: None,
-        card: None,
-    };
-    make(cover, &entries, extras, key).unwrap()
+    chain.bundle(key, label, extras)
 }
 
 fn plain(key: &DeviceKey, label: &str, extras: Extras) -> String {

@@ -53,6 +53,8 @@ pub mod recompute;
 pub mod report;
 pub mod season;
 pub mod sketch;
+#[cfg(test)]
+mod test_chain;
 pub mod to_decide;
 pub mod winter;
 pub mod zipped;

@@ -68,6 +68,13 @@ fn decimal_commas_with_semicolons_and_windows_line_ends() {
     assert_eq!(log.day(date(2027, 2, 5)).minimum, Some(Said::one(Temperature::from_hundredths_c(-350))));
 }
 
+/// As `grep -n` (GNU grep 3.8) numbers them.
+#[test]
+fn lines_are_the_files_own_whatever_ends_them() {
+    let table = table("date,tmin (F),snow depth (in)\r\n\r\n2027-01-05,-3,18\r\n\r\nsoon,4,17.5\r\n");
+    assert!(said(&table)[0].starts_with("line 5: `soon` is no date"), "{:?}", said(&table));
+}
+
 #[test]
 fn decimal_commas_between_commas_are_named_by_line() {
     let table = table("date,tmin (C),snow depth (cm)\n2027-01-05,-17,8,45\n2027-01-06,-3,20\n");

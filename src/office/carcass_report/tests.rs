@@ -1,15 +1,10 @@
 //! The report of the kit's bundle, and that nothing that was typed becomes markup. A rule of the house.
 
 use super::*;
-use crate::bundle::{Cover, DeviceKey, Extras, FourVersions, make};
+use crate::bundle::{DeviceKey, Extras};
 use crate::office::key_file::{KeyFile, Randomness};
-use crate::record::{
-    Act, Answer, Body, ENTRY_SCHEMA, Head, Journal, Key, PersonCode, Salt, Site, Subject, Versions, uuid_v7,
-};
-
-fn at() -> Moment {
-    Moment::parse("2027-02-14T12:00:00-05:00").unwrap()
-}
+use crate::office::test_chain::{TestChain, answer, noon as at};
+use crate::record::{Act, Answer, uuid_v7};
 
 const NASTY: &str = "<script>alert(\"x\")</script>' onload='y & z";
 
@@ -17,42 +12,21 @@ const NASTY: &str = "<script>alert(\"x\")</script>' onload='y & z";
 fn bundle(key: &DeviceKey) -> String {
     let exam = uuid_v7(1, [7; 10]);
     let carcass = uuid_v7(2, [8; 10]);
-    let mut head = Journal::new().head(key.public().id());
-    let mut entries: Vec<crate::record::Entry> = Vec::new();
-    let mut say = |finding: &str, answer: Answer, corrects: bool| {
-        let supersedes = if corrects { entries.last().map(|one| vec![one.id()]).unwrap_or_default() } else { vec![] };
-        let observer = PersonCode::new("K7").unwrap();
-        let key = Key { subject: Subject::Examination(exam), finding: finding.into(), site: Site::NONE, observer };
-        let body = Body {
-            schema: ENTRY_SCHEMA,
-            act: Act::Answer { key, answer, supersedes },
-            typed_by: PersonCode::new("B2").unwrap(),
-            at: at(),
-            zone: String::new(),
-            since_start_ms: None,
-            versions: Versions { protocol: 1, step: None, card: None },
-        };
-        let entry = head.next(&body, Salt([1; 16])).unwrap();
-        head = Head::after(&entry);
-        entries.push(entry);
+    let mut chain = TestChain::of(key);
+    let mut say = |finding: &str, said: Answer, corrects: bool| {
+        let mut act = answer(exam, finding, "K7", said);
+        if let (Act::Answer { supersedes, .. }, true, Some(last)) = (&mut act, corrects, chain.entries.last()) {
+            supersedes.push(last.id());
+        }
+        chain.add(act, "B2", at());
     };
     say("examined_carcass", Answer::Seen { value: Value::Ref(carcass) }, false);
     say("species", Answer::choice("white_tailed_deer"), false);
     say("remark", Answer::Seen { value: Value::Text(NASTY.into()) }, false);
     say("hind_foot_mm", Answer::number(400), false);
     say("hind_foot_mm", Answer::number(410), true);
-    let versions = FourVersions { envelope: 1, entry_schema: ENTRY_SCHEMA, protocol: 1, science: 1 };
-    let cover = Cover {
-        bundle: uuid_v7(3, [9; 10]),
-        made_at: at(),
-        zone: String::new(),
-        app: "0".to_owned(),
-        versions,
-        label: NASTY.chars().take(30).collect(),
-        crew: None,
-        card: None,
-    };
-    make(cover, &entries, Extras::default(), key).unwrap()
+    let label: String = NASTY.chars().take(30).collect();
+    chain.bundle(key, &label, Extras::default())
 }
 
 #[test]

@@ -122,46 +122,23 @@ fn an_unknown_phone_counts_in_nothing_until_its_words_were_compared_and_a_retire
 #[test]
 fn a_decision_is_signed_with_the_open_key_and_the_figures_follow() {
     use crate::office::hand::{Decision, NotDecided, Random};
-    use crate::record::{Act, Answer, Body, ENTRY_SCHEMA, Head, Key, PersonCode, Salt, Site, Subject, Value, Versions};
+    use crate::office::test_chain::{TestChain, answer};
+    use crate::record::{Answer, PersonCode, Site, Value, uuid_v7};
     let phone = DeviceKey::from_seed(&[3; 32]);
     let office = DeviceKey::from_seed(&[5; 32]);
     let random = crate::office::key_file::Randomness { seed: [5; 32], salt: [1; 16], nonce: [2; 12] };
     let person = |code: &str| PersonCode::new(code).unwrap();
-    let ids = [crate::record::uuid_v7(2, [8; 10]), crate::record::uuid_v7(2, [9; 10])];
-    let mut head = Head::start(phone.public().id());
-    let mut entries = Vec::new();
-    let mut say = |n: usize, finding: &str, who: &str, answer: Answer| {
-        let subject = Subject::Examination(crate::record::uuid_v7(1, [u8::try_from(n).unwrap(); 10]));
-        let key = Key { subject, finding: finding.into(), site: Site::NONE, observer: person(who) };
-        let body = Body {
-            schema: ENTRY_SCHEMA,
-            act: Act::Answer { key, answer, supersedes: vec![] },
-            typed_by: person(who),
-            at: at(),
-            zone: String::new(),
-            since_start_ms: None,
-            versions: Versions { protocol: 1, step: None, card: None },
-        };
-        let entry = head.next(&body, Salt([1; 16])).unwrap();
-        head = Head::after(&entry);
-        entries.push(entry);
+    let ids = [uuid_v7(2, [8; 10]), uuid_v7(2, [9; 10])];
+    let mut chain = TestChain::of(&phone);
+    let mut say = |n: u8, finding: &str, who: &str, said: Answer| {
+        chain.add(answer(uuid_v7(1, [n; 10]), finding, who, said), who, at());
     };
-    for (n, id) in ids.into_iter().enumerate() {
+    for (n, id) in (0..).zip(ids) {
         say(n, "examined_carcass", "K7", Answer::Seen { value: Value::Ref(id) });
     }
     say(0, "species", "K7", Answer::choice("white_tailed_deer"));
     say(0, "species", "B2", Answer::choice("other_deer"));
-    let cover = crate::bundle::Cover {
-        bundle: crate::record::uuid_v7(3, [9; 10]),
-        made_at: at(),
-        zone: String::new(),
-        app: "0".to_owned(),
-        versions: crate::bundle::FourVersions { envelope: 1, entry_schema: ENTRY_SCHEMA, protocol: 1, science: 1 },
-        label: "blue".to_owned(),
-        crew: None,
-        card: None,
-    };
-    let bundle = crate::bundle::make(cover, &entries, crate::bundle::Extras::default(), &phone).unwrap();
+    let bundle = chain.bundle(&phone, "blue", crate::bundle::Extras::default());
     let mut hand = Hand::default();
     hand.take("a.txt".to_owned(), bundle.into_bytes());
     hand.take_office_key(&KeyFile::make("acorn basin cedar dolphin", random).unwrap(), &office).unwrap();
@@ -187,7 +164,7 @@ fn a_decision_is_signed_with_the_open_key_and_the_figures_follow() {
     // An answer is chosen with a reason only.
     let of = |hand: &Hand| hand.folded().carcasses[&ids[0]].question("species", Site::NONE).results().len();
     assert_eq!(of(&hand), 2);
-    let entry = entries[3].id();
+    let entry = chain.entries[3].id();
     let choose = |reason: &str| Decision::Answer { carcass: ids[0], entry, reason: reason.to_owned() };
     assert!(hand.decide(&figures, &choose(" "), Some(&office), by()).is_err());
     hand.decide(&figures, &choose("photo"), Some(&office), by()).unwrap();
