@@ -129,7 +129,7 @@ struct Parts<'a> {
 
 /// Takes the envelope apart: exactly three text members.
 fn envelope(text: &str) -> Result<Parts<'_>, OpenError> {
-    let read = strict::read(text.as_bytes()).map_err(|error| match error {
+    let read = strict::read_few(text.as_bytes()).map_err(|error| match error {
         ReadError::Truncated => OpenError::Truncated,
         other => OpenError::NotAnEnvelope(other),
     })?;
@@ -165,7 +165,7 @@ fn header_key(
     expect: impl Fn(&str) -> Result<(), OpenError>,
     deflated: bool,
 ) -> Result<PublicKey, OpenError> {
-    let read = strict::read(header).map_err(OpenError::HeaderNotJson)?;
+    let read = strict::read_few(header).map_err(OpenError::HeaderNotJson)?;
     let mut members = read.into_object().ok_or(OpenError::HeaderNotObject)?;
     expect(&text_member(&mut members, "typ")?)?;
     for name in ["crit", "b64"] {

@@ -10,7 +10,9 @@
 //! believed: the office computes its own.
 
 use crate::record::{DeviceId, Digest, Moment, Photo};
-use serde::{Deserialize, Serialize};
+use serde::de::{Error as _, IgnoredAny, SeqAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize};
+use std::fmt;
 use uuid::Uuid;
 
 /// The version of the payload's form that this program writes.
@@ -56,6 +58,69 @@ pub struct Passed {
     pub withheld: Option<Digest>,
 }
 
+impl Passed {
+    /// Whether it is passed on in one of the known ways.
+    fn is_known(&self) -> bool {
+        match self {
+            // 16 bytes in base64url.
+            Self { body: Some(_), salt: Some(salt), withheld: None, found: None } => salt.len() == 22,
+            Self { body: None, salt: None, withheld: Some(_), .. } => true,
+            _ => false,
+        }
+    }
+}
+
+/// The most bundles of other phones that one bundle may carry. A phone carries eight.
+pub const MOST_CARRIED: usize = 64;
+
+/// Reads a list of entries up to the first that is passed on in no known way, that one included; the rest is read over.
+/// A list of empty objects would otherwise take forty times the room of its text, and a text packs two hundredfold.
+fn passed<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Vec<Passed>, D::Error> {
+    struct All;
+    impl<'de> Visitor<'de> for All {
+        type Value = Vec<Passed>;
+
+        fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+            f.write_str("a list of entries")
+        }
+
+        fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Self::Value, A::Error> {
+            let mut all: Vec<Passed> = Vec::new();
+            while all.last().is_none_or(Passed::is_known) {
+                let Some(one) = items.next_element()? else { return Ok(all) };
+                all.push(one);
+            }
+            while items.next_element::<IgnoredAny>()?.is_some() {}
+            Ok(all)
+        }
+    }
+    deserializer.deserialize_seq(All)
+}
+
+/// Reads the bundles carried along; more than [`MOST_CARRIED`] end the reading, before they fill memory.
+fn carried<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Vec<String>, D::Error> {
+    struct All;
+    impl<'de> Visitor<'de> for All {
+        type Value = Vec<String>;
+
+        fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+            f.write_str("a list of texts")
+        }
+
+        fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Self::Value, A::Error> {
+            let mut all = Vec::new();
+            while let Some(one) = items.next_element()? {
+                if all.len() == MOST_CARRIED {
+                    return Err(A::Error::custom(format_args!("more than {MOST_CARRIED} bundles are carried")));
+                }
+                all.push(one);
+            }
+            Ok(all)
+        }
+    }
+    deserializer.deserialize_seq(All)
+}
+
 /// A contiguous range of one device's chain.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
@@ -64,6 +129,7 @@ pub struct Range {
     /// The device whose chain it is.
     pub device: DeviceId,
     /// The entries in order.
+    #[serde(deserialize_with = "passed")]
     pub entries: Vec<Passed>,
     /// Number of the first entry, from 1.
     #[cfg_attr(feature = "cli", schemars(range(min = 1)))]
@@ -105,8 +171,9 @@ pub struct Payload {
     /// Digest of the local card in force; absent where there was none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub card: Option<Digest>,
-    /// Other phones' signed bundles, verbatim.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    /// Other phones' signed bundles, verbatim; at most 64.
+    #[serde(default, deserialize_with = "carried", skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "cli", schemars(extend("maxItems" = MOST_CARRIED)))]
     pub carried: Vec<String>,
     /// The range of the device's own chain.
     pub chain: Range,

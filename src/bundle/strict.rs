@@ -6,7 +6,7 @@
 
 use serde::de::{self, DeserializeSeed, Deserializer, MapAccess, SeqAccess, Visitor};
 use std::borrow::Cow;
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 use std::fmt;
@@ -18,6 +18,10 @@ pub const MAX_MAGNITUDE: f64 = 9_007_199_254_740_991.0;
 
 /// How deep lists and objects may nest.
 pub const MAX_DEPTH: usize = 32;
+
+/// How many values the envelope or the header of a signed file may hold. Ours have three and eight; without a bound a file
+/// of 64 MB takes two GB as a tree.
+pub const FEW_VALUES: usize = 100;
 
 /// A JSON value read strictly.
 #[derive(Debug, Clone, PartialEq)]
@@ -80,6 +84,9 @@ pub enum ReadError {
     /// Nested deeper than [`MAX_DEPTH`].
     #[error("nests deeper than {MAX_DEPTH} levels")]
     TooDeep,
+    /// More values than belong there.
+    #[error("holds more than {FEW_VALUES} values")]
+    TooMany,
     /// Valid JSON, but not in the canonical form of RFC 8785.
     #[error("is not in canonical form (RFC 8785) at byte {at}")]
     NotCanonical {
@@ -94,16 +101,28 @@ pub enum ReadError {
 /// Reads one JSON text strictly.
 ///
 /// # Errors
-/// Every [`ReadError`] but `NotCanonical` and `WrongShape`.
+/// Every [`ReadError`] but `NotCanonical`, `WrongShape` and `TooMany`.
 pub fn read(bytes: &[u8]) -> Result<Strict<'_>, ReadError> {
-    let fault = RefCell::new(None);
-    run(bytes, &fault, Seed { depth: 0, fault: &fault })
+    read_most(bytes, usize::MAX)
+}
+
+/// As [`read`], a text that holds [`FEW_VALUES`] at most.
+///
+/// # Errors
+/// As [`read`], and `TooMany`.
+pub fn read_few(bytes: &[u8]) -> Result<Strict<'_>, ReadError> {
+    read_most(bytes, FEW_VALUES)
+}
+
+fn read_most(bytes: &[u8], most: usize) -> Result<Strict<'_>, ReadError> {
+    let (fault, left) = (RefCell::new(None), Cell::new(most));
+    run(bytes, &fault, Seed { depth: 0, fault: &fault, left: &left })
 }
 
 /// Reads one JSON text strictly into a type of ours.
 ///
 /// # Errors
-/// Every [`ReadError`] but `NotCanonical`.
+/// Every [`ReadError`] but `NotCanonical` and `TooMany`.
 pub fn read_as<T: de::DeserializeOwned>(bytes: &[u8]) -> Result<T, ReadError> {
     read(bytes)?;
     // From text, as everything of ours: reading from bytes would be a second copy of the code for every type.
@@ -145,6 +164,7 @@ pub(super) fn within_magnitude(value: i64) -> bool {
 struct Seed<'c> {
     depth: usize,
     fault: &'c RefCell<Option<ReadError>>,
+    left: &'c Cell<usize>,
 }
 
 impl Seed<'_> {
@@ -160,6 +180,10 @@ impl<'de> DeserializeSeed<'de> for Seed<'_> {
     type Value = Strict<'de>;
 
     fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<Self::Value, D::Error> {
+        match self.left.get().checked_sub(1) {
+            Some(left) => self.left.set(left),
+            None => return Err(stop(self.fault, ReadError::TooMany)),
+        }
         deserializer.deserialize_any(self)
     }
 }

@@ -109,7 +109,7 @@ pub(super) fn run(name: Option<Name>, streams: &mut Streams<'_>) -> Result<Exit,
     match name {
         Some(name) => {
             let text = name.schema().map_err(|error| CliError::Output(error.into()))?;
-            streams.line(text.trim_end())?;
+            streams.own_text(text.trim_end())?;
         }
         None => {
             for name in Name::ALL {

@@ -57,5 +57,6 @@ pub(super) fn run(config: &Sketch, streams: &mut Streams<'_>) -> Result<Exit, Cl
 
 /// A name that is safe in a file's.
 fn safe(name: &str) -> String {
-    name.chars().map(|c| if c.is_alphanumeric() || matches!(c, '-' | '_' | '.') { c } else { '-' }).collect()
+    // As long as every file system takes, with what stands round it.
+    name.chars().take(60).map(|c| if c.is_alphanumeric() || matches!(c, '-' | '_' | '.') { c } else { '-' }).collect()
 }

@@ -3,6 +3,7 @@
 use super::config::Refusal;
 use super::error::CliError;
 use super::exit::Exit;
+use crate::office::plain::by_number;
 use crate::record::Moment;
 use std::io::{self, BufRead, BufReader, IsTerminal, Read, Write};
 use std::time::{SystemTime, UNIX_EPOCH};
@@ -39,14 +40,19 @@ impl Streams<'_> {
         }
     }
 
-    /// Writes one line of result.
+    /// Writes one line of result. What others wrote may be in it: it orders no terminal and begins no line of its own.
     pub(super) fn line(&mut self, line: &str) -> Result<(), CliError> {
-        writeln!(self.out, "{line}").map_err(CliError::Output)
+        writeln!(self.out, "{}", by_number(line)).map_err(CliError::Output)
+    }
+
+    /// Writes a text of several lines that is the program's own.
+    pub(super) fn own_text(&mut self, text: &str) -> Result<(), CliError> {
+        writeln!(self.out, "{text}").map_err(CliError::Output)
     }
 
     /// Says something beside the results.
     pub(super) fn note(&mut self, note: &str) {
-        let _ = writeln!(self.err, "office: {note}");
+        let _ = writeln!(self.err, "office: {}", by_number(note));
     }
 
     /// Asks a question that only `yes` answers; `false` where nobody can be asked.
@@ -81,7 +87,7 @@ impl Streams<'_> {
                 Exit::Usage
             }
             Refusal::Value { argument, reason } => {
-                let _ = writeln!(self.err, "office: {argument}: {reason}");
+                let _ = writeln!(self.err, "office: {argument}: {}", by_number(reason));
                 Exit::Usage
             }
         }
@@ -91,9 +97,9 @@ impl Streams<'_> {
     pub(super) fn fail(&mut self, error: &CliError) -> Exit {
         // A reader that has gone away (a closed pipe) is no failure to speak of.
         if !matches!(error, CliError::Output(cause) if cause.kind() == io::ErrorKind::BrokenPipe) {
-            let _ = writeln!(self.err, "office: {error}");
+            let _ = writeln!(self.err, "office: {}", by_number(&error.to_string()));
             if let Some(next) = error.next() {
-                let _ = writeln!(self.err, "  next: {next}");
+                let _ = writeln!(self.err, "  next: {}", by_number(next));
             }
         }
         error.exit()

@@ -19,7 +19,7 @@ pub(super) fn run(config: &Table, streams: &mut Streams<'_>) -> Result<Exit, Cli
     match config {
         Table::Export => {
             let text = serde_json::to_string_pretty(&built_in()).map_err(|error| CliError::Output(error.into()))?;
-            streams.line(&text)?;
+            streams.own_text(&text)?;
         }
         Table::Check(path) => {
             let (table, signer) = read(path, streams)?;

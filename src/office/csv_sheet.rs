@@ -14,7 +14,15 @@ pub enum NoCsv {
     NoColumn(&'static str),
     #[error("the column `{0}` stands twice")]
     TwoColumns(String),
+    #[error("it has more than {MOST_MB} MB or {MOST_COLUMNS} columns; hand in a part of its lines at a time")]
+    TooLarge,
 }
+
+/// The most of one sheet, in MB: some 40,000 lines. A reader of CSV takes thirty times the room of a file of commas.
+const MOST_MB: usize = 4;
+
+/// The most columns. Each name is held against all others.
+const MOST_COLUMNS: usize = 400;
 
 /// A sheet.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -32,6 +40,9 @@ impl CsvSheet {
     /// # Errors
     /// See [`NoCsv`].
     pub fn read(bytes: &[u8]) -> Result<Self, NoCsv> {
+        if bytes.len() > MOST_MB << 20 {
+            return Err(NoCsv::TooLarge);
+        }
         let bytes = bytes.strip_prefix("\u{feff}".as_bytes()).unwrap_or(bytes);
         let mut lines = Lines::new(bytes);
         let text = std::str::from_utf8(bytes).map_err(|error| NoCsv::NotUtf8 {
@@ -51,6 +62,9 @@ impl CsvSheet {
             let line = lines.of_row(&record);
             if record.iter().all(str::is_empty) {
                 continue;
+            }
+            if record.len() > MOST_COLUMNS {
+                return Err(NoCsv::TooLarge);
             }
             if out.head.is_empty() {
                 out.head = record.iter().map(str::to_lowercase).collect();

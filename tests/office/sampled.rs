@@ -114,6 +114,11 @@ impl Chain {
         put("sample_kept", "sample_kept", Site::item(1), Answer::choice("paper_dry"));
     }
 
+    /// What was put so far.
+    pub(crate) fn entries(&self) -> &[Entry] {
+        &self.entries
+    }
+
     /// The signed bundle.
     pub(crate) fn bundle(&self) -> String {
         make(kit::cover(), &self.entries, Extras::default(), &kit::phone()).unwrap()

@@ -1,7 +1,10 @@
 //! One table as CSV (RFC 4180): UTF-8, lines ended by CR LF.
 //!
-//! Words that a spreadsheet would take for a formula (first letter `=`, `+`, `-`, `@`, a tab or a carriage return) are
-//! written with an apostrophe before them. Numbers are the program's own and stay as they are: `-0.12` is a number.
+//! Words that a spreadsheet would take for a formula (first letter, blanks passed over, `=`, `+`, `-`, `@` or their wide
+//! forms) are written with an apostrophe before them; orders to a terminal become blanks. Numbers are the program's own and
+//! stay as they are: `-0.12` is a number.
+
+use crate::office::plain::{on_paper, steers};
 
 /// A cell.
 #[derive(Clone, Debug, PartialEq)]
@@ -67,13 +70,15 @@ pub struct Csv {
 
 /// Whether a spreadsheet would take it for a formula.
 pub fn is_formula(text: &str) -> bool {
-    text.starts_with(['=', '+', '-', '@', '\t', '\r'])
+    let words = text.trim_start_matches(|c: char| c.is_whitespace() || steers(c));
+    words.starts_with(['=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}'])
 }
 
 fn written(cell: &Cell) -> String {
     match cell {
-        Cell::Text(text) if is_formula(text) => format!("'{text}"),
-        Cell::Text(text) | Cell::Number(text) => text.clone(),
+        Cell::Text(text) if is_formula(text) => format!("'{}", on_paper(text)),
+        Cell::Text(text) => on_paper(text),
+        Cell::Number(text) => text.clone(),
         Cell::Empty => String::new(),
     }
 }

@@ -2,12 +2,14 @@
 
 use std::fmt::Write as _;
 
+use crate::office::plain::on_paper;
+
 /// Width of every plot.
 pub const WIDTH: f64 = 960.0;
 
-/// Text as HTML and SVG show it, and never as markup.
+/// Text as HTML and SVG show it, and never as markup. Orders, which XML does not let stand either, become blanks.
 pub fn escaped(text: &str) -> String {
-    let text = text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
+    let text = on_paper(text).replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
     text.replace('"', "&quot;").replace('\'', "&#39;")
 }
 

@@ -6,8 +6,14 @@ use crate::office::csv_sheet::Lines;
 /// A cell may not be longer than this; a file of something else is seen early.
 const LONGEST_CELL: usize = 200;
 
-/// Most notes about single lines that are kept; the rest are counted.
+/// Most lines of one file.
 pub const MOST_ROWS: usize = 200_000;
+
+/// Most cells of a line. A station's own file has up to some 150 columns; what lies behind is a file of something else.
+const MOST_CELLS: usize = 400;
+
+/// Most of one file, in MB. A reader of CSV takes ten times the room of a file of commas.
+const MOST_MB: usize = 24;
 
 /// The rows of a file.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -35,7 +41,7 @@ pub enum NoTable {
     #[error("the file has no lines")]
     Empty,
     /// Too long.
-    #[error("the file has more than {MOST_ROWS} lines; cut it into winters")]
+    #[error("the file has more than {MOST_ROWS} lines or {MOST_MB} MB; cut it into winters")]
     TooLong,
 }
 
@@ -50,6 +56,9 @@ pub fn rows(bytes: &[u8]) -> Result<Rows, NoTable> {
     }
     if bytes.contains(&0) {
         return Err(NoTable::NotText);
+    }
+    if bytes.len() > MOST_MB << 20 {
+        return Err(NoTable::TooLong);
     }
     let bytes = match bytes.strip_prefix(b"\xef\xbb\xbf") {
         Some(rest) => {
@@ -76,7 +85,8 @@ pub fn rows(bytes: &[u8]) -> Result<Rows, NoTable> {
     // The text is valid and in memory: reading it on cannot fail but at its end.
     while matches!(reader.read_record(&mut record), Ok(true)) {
         let line = lines.of_row(&record);
-        let cells: Vec<String> = record.iter().map(|cell| cell.trim().chars().take(LONGEST_CELL).collect()).collect();
+        let cells: Vec<String> =
+            record.iter().take(MOST_CELLS).map(|cell| cell.trim().chars().take(LONGEST_CELL).collect()).collect();
         if cells.iter().all(String::is_empty) {
             continue;
         }
