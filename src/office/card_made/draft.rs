@@ -6,7 +6,7 @@
 use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 
-use super::fields::{self, Field, Kind, List, PREDATORS, WITHOUT_FIELD};
+use super::fields::{self, Field, Kind, LABORATORIES, List, PREDATORS, WITHOUT_FIELD};
 use crate::bundle::{Kind as FileKind, open, strict};
 use crate::record::{Day, DeviceId, Moment};
 
@@ -118,45 +118,78 @@ impl Draft {
 
     /// How many rows a list has.
     pub fn rows(&self, list: List) -> usize {
-        self.card.get(list.member).and_then(Value::as_array).map_or(0, Vec::len)
+        self.rows_at(&format!("/{}", list.member))
+    }
+
+    /// How many rows the list at a pointer has.
+    pub fn rows_at(&self, pointer: &str) -> usize {
+        self.at(pointer).and_then(Value::as_array).map_or(0, Vec::len)
     }
 
     /// Adds an empty row.
     pub fn add_row(&mut self, list: List) {
-        let row = list.columns.iter().filter_map(|(name, kind)| match kind {
+        let at = format!("/{}", list.member);
+        self.add_row_at(&at, list.columns);
+        if list == LABORATORIES {
+            // A laboratory without tests is one all the same.
+            self.put(&format!("{at}/{}/tests", self.rows(list).saturating_sub(1)), Value::Array(Vec::new()));
+        }
+    }
+
+    /// Adds an empty row to the list at a pointer.
+    pub fn add_row_at(&mut self, pointer: &str, columns: &[(&str, Kind)]) {
+        let row = columns.iter().filter_map(|(name, kind)| match kind {
             Kind::Choice(codes) => Some(((*name).to_owned(), Value::from(*codes.first()?))),
             Kind::Line => Some(((*name).to_owned(), Value::from(""))),
             _ => None,
         });
-        let row = Value::Object(row.collect());
-        match self.card.get_mut(list.member).and_then(Value::as_array_mut) {
-            Some(rows) => rows.push(row),
-            None => drop(self.card.insert(list.member.to_owned(), Value::Array(vec![row]))),
-        }
+        let mut rows = self.at(pointer).and_then(Value::as_array).cloned().unwrap_or_default();
+        rows.push(Value::Object(row.collect()));
+        self.put(pointer, Value::Array(rows));
     }
 
     /// Takes a row away.
     pub fn remove_row(&mut self, list: List, row: usize) {
-        if let Some(rows) = self.card.get_mut(list.member).and_then(Value::as_array_mut)
-            && row < rows.len()
-        {
-            rows.remove(row);
+        self.remove_row_at(&format!("/{}", list.member), row);
+        if list == LABORATORIES && self.rows(list) == 0 {
+            self.card.remove(list.member);
         }
+    }
+
+    /// Takes a row of the list at a pointer away, with what was typed into lists' fields and is no value yet: it belongs
+    /// to rows that have other numbers now.
+    pub fn remove_row_at(&mut self, pointer: &str, row: usize) {
+        let mut rows = self.at(pointer).and_then(Value::as_array).cloned().unwrap_or_default();
+        if row < rows.len() {
+            rows.remove(row);
+            self.typed.retain(|at, _| !at.starts_with(&format!("{pointer}/")));
+            self.put(pointer, Value::Array(rows));
+        }
+    }
+
+    /// Whether a code stands in the list of codes at a pointer.
+    pub fn has_code(&self, pointer: &str, code: &str) -> bool {
+        self.at(pointer).and_then(Value::as_array).is_some_and(|all| all.iter().any(|one| one == code))
+    }
+
+    /// Puts a code into the list of codes at a pointer, or takes it out; an empty list is left out.
+    pub fn set_code(&mut self, pointer: &str, code: &str, stands: bool) {
+        let mut all = self.at(pointer).and_then(Value::as_array).cloned().unwrap_or_default();
+        all.retain(|one| one != code);
+        if stands {
+            all.push(Value::from(code));
+        }
+        if all.is_empty() { self.remove(pointer) } else { self.put(pointer, Value::Array(all)) }
     }
 
     /// Whether an animal is said to be about.
     pub fn has_predator(&self, code: &str) -> bool {
-        self.at(PREDATORS).and_then(Value::as_array).is_some_and(|all| all.iter().any(|one| one == code))
+        self.has_code(PREDATORS, code)
     }
 
     /// Says that an animal is about, or no longer.
     pub fn set_predator(&mut self, code: &str, about: bool) {
-        let mut all = self.at(PREDATORS).and_then(Value::as_array).cloned().unwrap_or_default();
-        all.retain(|one| one != code);
-        if about {
-            all.push(Value::from(code));
-        }
-        if all.is_empty() { self.remove(PREDATORS) } else { self.put(PREDATORS, Value::Array(all)) }
+        self.set_code(PREDATORS, code, about);
     }
 
     /// Members that are on the card and have no field: they are signed as they came.

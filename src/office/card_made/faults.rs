@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use super::draft::{Draft, field_at};
 use super::fields::Kind;
-use crate::card::{CallFor, Card, CardFlaw};
+use crate::card::{CallFor, Card, CardFlaw, LaboratoryFlaw};
 use crate::reading::table_of;
 use crate::record::PersonCode;
 
@@ -58,9 +58,7 @@ impl Draft {
                 if let Some(Err(flaw)) = table.filter(|table| table.check().is_ok()).map(|table| table_of(table)) {
                     faults.push(Fault::new("/cause/table", flaw, "card.fix.table"));
                 }
-                if let Err(flaw) = card.laboratories() {
-                    faults.push(Fault::new("/laboratories", flaw, "card.fix.laboratories"));
-                }
+                faults.extend(laboratories(self.at("/laboratories"), &card));
                 if faults.is_empty() { Ok(card) } else { Err(faults) }
             }
         }
@@ -144,6 +142,42 @@ impl Draft {
             CardFlaw::Limit { name, .. } => (format!("/limits/{name}"), "card.fix.limit"),
         }
     }
+}
+
+/// What is wrong with the laboratories, at the field where it is mended.
+fn laboratories(written: Option<&Value>, card: &Card) -> Vec<Fault> {
+    let rows = |value: Option<&Value>| value.and_then(Value::as_array).cloned().unwrap_or_default();
+    let text = |row: &Value, name: &str| row.get(name).and_then(Value::as_str).unwrap_or_default().to_owned();
+    let all = rows(written);
+    let no_code = |(n, row): (usize, &Value)| {
+        let error = PersonCode::new(&text(row, "code")).err()?;
+        Some(Fault::new(&format!("/laboratories/{n}/code"), error, "card.fix.code"))
+    };
+    let codes: Vec<Fault> = all.iter().enumerate().filter_map(no_code).collect();
+    let Some(flaw) = card.laboratories().err().filter(|_| codes.is_empty()) else { return codes };
+    let laboratory = |code: &str| all.iter().rposition(|row| text(row, "code") == *code);
+    let of_test = |code: &str| {
+        let of = |(n, row): (usize, &Value)| {
+            let m = rows(row.get("tests")).iter().rposition(|test| text(test, "code") == *code)?;
+            Some(format!("{n}/tests/{m}"))
+        };
+        all.iter().enumerate().rev().find_map(of)
+    };
+    // A test bears a name as a laboratory does.
+    let either = |code: &str| {
+        let unnamed = |n: &usize| all.get(*n).is_some_and(|row| text(row, "name").trim().is_empty());
+        laboratory(code).filter(unnamed).map(|n| n.to_string()).or_else(|| of_test(code))
+    };
+    let (row, column, todo) = match &flaw {
+        LaboratoryFlaw::Form(_) => (None, "", "card.fix.laboratories"),
+        LaboratoryFlaw::DoubleCode(code) => (laboratory(code).map(|n| n.to_string()), "code", "card.fix.lab_code"),
+        LaboratoryFlaw::NoName(code) => (either(code), "name", "card.fix.lab_name"),
+        LaboratoryFlaw::TestCode(code) => (of_test(code), "code", "card.fix.test_code"),
+        LaboratoryFlaw::Sample { test: code, .. } => (of_test(code), "samples", "card.fix.predator"),
+        LaboratoryFlaw::Disease(code) => (of_test(code), "disease", "card.fix.disease"),
+    };
+    let at = row.map_or_else(|| "/laboratories".to_owned(), |row| format!("/laboratories/{row}/{column}"));
+    vec![Fault::new(&at, flaw, todo)]
 }
 
 fn empty_call(card: &Card, role: CallFor) -> Option<usize> {

@@ -111,6 +111,19 @@ pub const PEOPLE: List = List {
     ],
 };
 
+/// Laboratories; below each stand its tests.
+pub const LABORATORIES: List =
+    List { member: "laboratories", columns: &[("code", Kind::Line), ("name", Kind::Line), ("address", Kind::Words)] };
+/// What a test of a laboratory holds, besides the samples that it is done on.
+pub const TESTS: &[(&str, Kind)] = &[
+    ("code", Kind::Line),
+    ("name", Kind::Line),
+    ("kind", Kind::Choice(&["cementum_age", "marrow_dry_weight", "marrow_fat", "disease", "dna"])),
+    ("packing", Kind::Words),
+    ("disease", Kind::Words),
+    ("call_people", Kind::Maybe),
+];
+
 /// The animals about; a list of codes without rows.
 pub const PREDATORS: &str = "/flags/predators";
 
@@ -128,7 +141,7 @@ const ROLES: [&str; 9] = {
 };
 
 /// Members of the card's figures, and of what the cause starts from, that have no field.
-pub const WITHOUT_FIELD: [&str; 10] = [
+pub const WITHOUT_FIELD: [&str; 9] = [
     "/figures/reader_model",
     "/figures/birth_dates",
     "/figures/age_prior",
@@ -138,5 +151,4 @@ pub const WITHOUT_FIELD: [&str; 10] = [
     "/figures/formulas_from_memory",
     "/figures/browse",
     "/cause/table",
-    "/laboratories",
 ];

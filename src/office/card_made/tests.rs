@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use serde_json::Value;
 
 use super::draft::Draft;
-use super::fields::{self, CALLS, Kind, List, PEOPLE, PERMITS};
+use super::fields::{self, CALLS, Kind, LABORATORIES, List, PEOPLE, PERMITS, TESTS};
 use super::sign;
 use crate::bundle::{DeviceKey, Kind as FileKind, open, seal};
 use crate::card::Card;
@@ -19,13 +19,25 @@ fn offset(day: Day) -> i32 {
     if Day::parse("2026-10-01").unwrap() == day { -300 } else { -240 }
 }
 
-fn fill(draft: &mut Draft, demo: &Value) {
-    let text = |value: &Value| match value {
+fn text(value: &Value) -> String {
+    match value {
         Value::Bool(true) => "yes".to_owned(),
         Value::Bool(false) => "no".to_owned(),
         Value::String(text) => text.clone(),
         other => other.to_string(),
-    };
+    }
+}
+
+/// Types a row's columns, as far as they have a value.
+fn put(draft: &mut Draft, at: &str, row: &Value, columns: &[(&str, Kind)]) {
+    for (name, kind) in columns {
+        if let Some(value) = row.get(name) {
+            draft.set(&format!("{at}/{name}"), *kind, &text(value), &offset);
+        }
+    }
+}
+
+fn fill(draft: &mut Draft, demo: &Value) {
     for field in fields::all() {
         if let Some(value) = demo.pointer(field.at) {
             let typed = match field.kind {
@@ -38,10 +50,19 @@ fn fill(draft: &mut Draft, demo: &Value) {
     for list in [CALLS, PERMITS, PEOPLE] {
         for (n, row) in demo[list.member].as_array().unwrap().iter().enumerate() {
             draft.add_row(list);
-            for (name, kind) in list.columns {
-                if let Some(value) = row.get(name) {
-                    draft.set(&format!("/{}/{n}/{name}", list.member), *kind, &text(value), &offset);
-                }
+            put(draft, &format!("/{}/{n}", list.member), row, list.columns);
+        }
+    }
+    for (n, one) in demo["laboratories"].as_array().into_iter().flatten().enumerate() {
+        let at = format!("/laboratories/{n}");
+        draft.add_row(LABORATORIES);
+        put(draft, &at, one, LABORATORIES.columns);
+        for (m, test) in one["tests"].as_array().unwrap().iter().enumerate() {
+            let at = format!("{at}/tests/{m}");
+            draft.add_row_at(&format!("/laboratories/{n}/tests"), TESTS);
+            put(draft, &at, test, TESTS);
+            for code in test["samples"].as_array().unwrap() {
+                draft.set_code(&format!("{at}/samples"), code.as_str().unwrap(), true);
             }
         }
     }
@@ -50,11 +71,8 @@ fn fill(draft: &mut Draft, demo: &Value) {
     }
 }
 
-/// The demo's card without the laboratories, which have no field.
 fn demo() -> Value {
-    let mut demo: Value = serde_json::from_str(DEMO).unwrap();
-    demo.as_object_mut().unwrap().remove("laboratories").unwrap();
-    demo
+    serde_json::from_str(DEMO).unwrap()
 }
 
 fn from_demo() -> Draft {
@@ -158,7 +176,7 @@ fn every_member_of_a_card_has_a_field_or_is_named_as_carried() {
     let schema: Value = serde_json::from_str(include_str!("../../../tests/schema/marrowbook-card-1.json")).unwrap();
     let mut there = BTreeSet::new();
     members(&schema, "", &schema, &mut there);
-    let lists = [CALLS, PEOPLE, PERMITS].map(|list| format!("/{}", list.member));
+    let lists = [CALLS, LABORATORIES, PEOPLE, PERMITS].map(|list| format!("/{}", list.member));
     let fields = fields::all().map(|field| field.at.to_owned());
     let carried = fields::WITHOUT_FIELD.map(str::to_owned);
     let others = [fields::PREDATORS.to_owned(), "/form".to_owned()];
@@ -170,6 +188,18 @@ fn every_member_of_a_card_has_a_field_or_is_named_as_carried() {
             schema.pointer(item).unwrap()["properties"].as_object().unwrap().keys().map(String::as_str).collect();
         assert_eq!(there, list.columns.iter().map(|(name, _)| *name).collect(), "{}", list.member);
     }
+    let defined = |name: &str| -> BTreeSet<String> {
+        schema["$defs"][name]["properties"].as_object().unwrap().keys().cloned().collect()
+    };
+    let columns = |all: &[(&str, Kind)], more: &str| -> BTreeSet<String> {
+        all.iter().map(|(name, _)| (*name).to_owned()).chain([more.to_owned()]).collect()
+    };
+    assert_eq!(defined("Laboratory"), columns(LABORATORIES.columns, "tests"));
+    assert_eq!(defined("Test"), columns(TESTS, "samples"));
+    let kinds =
+        schema["$defs"]["TestKind"]["oneOf"].as_array().unwrap().iter().map(|one| one["const"].as_str().unwrap());
+    let Some((_, Kind::Choice(offered))) = TESTS.iter().find(|(name, _)| *name == "kind") else { panic!("no kind") };
+    assert_eq!(kinds.collect::<BTreeSet<_>>(), offered.iter().copied().collect());
 }
 
 #[test]
@@ -187,13 +217,13 @@ fn what_has_no_field_is_carried_over_and_listed() {
     for file in [text.as_bytes(), signed.as_bytes()] {
         let mut draft = Draft::from_file(file, 1, Some(key.public().id())).unwrap();
         assert_eq!(draft.text("/serial", Kind::Whole), "4", "one higher than the card's");
-        assert_eq!(draft.carried(), ["/figures/browse", "/cause/table", "/laboratories"]);
+        assert_eq!(draft.carried(), ["/figures/browse", "/cause/table"]);
         draft.set("/disposal", Kind::Words, "Leave it.", &offset);
         let made = draft.checked(None).unwrap();
         assert_eq!((made.figures, made.cause), (card.figures.clone(), card.cause.clone()));
         assert_eq!(made.valid_to, Moment::parse("2029-06-30T23:59:59-04:00").unwrap());
         draft.leave_out("/cause/table");
-        assert_eq!(draft.carried(), ["/figures/browse", "/laboratories"]);
+        assert_eq!(draft.carried(), ["/figures/browse"]);
         assert_eq!(draft.checked(None).unwrap().laboratories(), card.laboratories());
     }
     assert_eq!(Draft::from_file(text.as_bytes(), 9, None).unwrap().text("/serial", Kind::Whole), "9");
@@ -259,4 +289,42 @@ fn rows_are_taken_away_and_the_rest_keeps_its_place() {
     assert_eq!(draft.text("/people/0/code", Kind::Line), "B2");
     draft.remove_row(List { member: "people", columns: PEOPLE.columns }, 9);
     assert_eq!(draft.rows(PEOPLE), 2);
+}
+
+/// A rule of the house: what is wrong is told at the field where it is mended.
+#[test]
+fn a_flaw_of_a_laboratory_stands_at_its_field() {
+    let of = |change: &dyn Fn(&mut Draft)| {
+        let mut draft = from_demo();
+        change(&mut draft);
+        faults(&draft)
+    };
+    let typed = |at: &'static str, kind: Kind, text: &'static str| of(&|draft| draft.set(at, kind, text, &offset));
+    let at = |at: &str, todo: &'static str| vec![(format!("/laboratories/{at}"), todo)];
+    assert_eq!(of(&|_| {}), []);
+    assert_eq!(typed("/laboratories/1/code", Kind::Line, ""), at("1/code", "card.fix.code"));
+    assert_eq!(typed("/laboratories/1/code", Kind::Line, "ROOT"), at("1/code", "card.fix.lab_code"));
+    assert_eq!(typed("/laboratories/0/name", Kind::Line, " "), at("0/name", "card.fix.lab_name"));
+    assert_eq!(typed("/laboratories/0/tests/1/name", Kind::Line, ""), at("0/tests/1/name", "card.fix.lab_name"));
+    assert_eq!(typed("/laboratories/1/tests/0/code", Kind::Line, "marrow"), at("1/tests/0/code", "card.fix.test_code"));
+    assert_eq!(
+        typed("/laboratories/0/tests/0/disease", Kind::Words, "rot"),
+        at("0/tests/0/disease", "card.fix.disease")
+    );
+    assert_eq!(
+        typed("/laboratories/1/tests/1/call_people", Kind::Maybe, ""),
+        at("1/tests/1/disease", "card.fix.disease")
+    );
+    let tail = of(&|draft| draft.set_code("/laboratories/0/tests/2/samples", "tail", true));
+    assert_eq!(tail, at("0/tests/2/samples", "card.fix.predator"));
+    // Rows come and go; the card stays one, and without a laboratory it has none.
+    let mut draft = from_demo();
+    draft.remove_row_at("/laboratories/1/tests", 0);
+    assert_eq!(draft.checked(None).unwrap().laboratories().unwrap()[1].tests[0].code, "tb");
+    draft.remove_row(LABORATORIES, 0);
+    assert_eq!(draft.checked(None).unwrap().laboratories().unwrap()[0].code.as_str(), "VETLAB");
+    draft.remove_row(LABORATORIES, 0);
+    assert!(draft.json().get("laboratories").is_none());
+    draft.add_row(LABORATORIES);
+    assert_eq!(faults(&draft), at("0/code", "card.fix.code"));
 }

@@ -96,6 +96,7 @@ pub(super) fn card(desk: Desk) -> AnyView {
             {part("card.page.part.calls", list(form, fields::CALLS))}
             {part("card.page.part.permits", list(form, fields::PERMITS))}
             {part("card.page.part.people", list(form, fields::PEOPLE))}
+            {part("card.page.part.laboratories", super::card_laboratories::laboratories(form))}
             {part("card.page.part.diseases", form.fields(fields::DISEASES))}
             {part("card.page.part.predators", predators(form))}
             {part("card.page.part.limits", view! {

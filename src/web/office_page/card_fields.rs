@@ -47,7 +47,7 @@ impl Form {
         }
     }
 
-    fn redraw(self) {
+    pub(super) fn redraw(self) {
         self.shape.try_update(|shape| *shape = shape.wrapping_add(1));
     }
 
@@ -70,12 +70,12 @@ pub(super) fn one(at: &str) -> String {
     let parts: Vec<&str> = at.split('/').skip(1).collect();
     match parts.as_slice() {
         [] | ["" | "figures"] => tell("card.page.whole"),
-        [list @ ("calls" | "permits" | "people"), row, ..] => {
+        [list @ ("calls" | "permits" | "people" | "laboratories"), row, ..] => {
             let number = row.parse::<usize>().map_or(0, |n| n + 1);
             let name = tell(&format!("card.page.part.{list}"));
             tell_with("card.page.row", &[("list", name.into()), ("n", number.to_string().into())])
         }
-        [list @ ("calls" | "permits" | "people")] => tell(&format!("card.page.part.{list}")),
+        [list @ ("calls" | "permits" | "people" | "laboratories")] => tell(&format!("card.page.part.{list}")),
         ["cause", "table"] => tell("card.page.also.table"),
         ["flags", "predators"] => tell("card.page.part.predators"),
         [.., last] => tell(&format!("card.page.field.{last}")),
@@ -87,7 +87,7 @@ pub(super) fn part(head: &str, body: AnyView) -> AnyView {
 }
 
 /// Faults whose place is exactly this.
-fn faults_at(form: Form, at: String) -> AnyView {
+pub(super) fn faults_at(form: Form, at: String) -> AnyView {
     let id = id_of(&at);
     let body = move || {
         let all = form.faults.get();
@@ -102,7 +102,7 @@ fn id_of(at: &str) -> String {
     format!("fault{}", at.replace('/', "-"))
 }
 
-fn input(form: Form, at: String, kind: Kind, label: String) -> AnyView {
+pub(super) fn input(form: Form, at: String, kind: Kind, label: String) -> AnyView {
     let value = form.draft.with_untracked(|draft| draft.text(&at, kind));
     let described = id_of(&at);
     let (place, name) = (at.clone(), at.clone());

@@ -4,6 +4,7 @@
 mod archive;
 mod card;
 mod card_fields;
+mod card_laboratories;
 mod carcasses;
 mod decide;
 mod demo;

@@ -21,7 +21,18 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("card.fix.table", "Load a table that holds, or leave it out below: then the program's own is used."),
     (
         "card.fix.laboratories",
-        "The laboratories came with the loaded card. Correct them in its file, or leave them out below.",
+        "Remove the laboratory and add it anew, or load the card into a newer version of this page.",
+    ),
+    ("card.fix.lab_code", "Give each laboratory a code of its own that no person has: samples are handed to it."),
+    ("card.fix.lab_name", "Type its name, or remove the row."),
+    (
+        "card.fix.test_code",
+        "Use 1 to 40 letters, digits or hyphens; each test on the card has a code of its own: it stands in the laboratory's \
+         sheet.",
+    ),
+    (
+        "card.fix.disease",
+        "A test for a disease has the disease's name, and yes or no for calling people; any other test has neither.",
     ),
     ("card.fix.form", "Load the card again from its file, or begin with an empty card."),
     // The page.
@@ -66,6 +77,12 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("card.page.column.number", "Number"),
     ("card.page.column.what", "What it allows"),
     ("card.page.column.code", "Code"),
+    ("card.page.column.address", "Where parcels go"),
+    ("card.page.column.kind", "What comes back"),
+    ("card.page.column.samples", "Done on (none ticked: on any)"),
+    ("card.page.column.packing", "How the laboratory wants it packed"),
+    ("card.page.column.disease", "Of a disease: its name"),
+    ("card.page.column.call_people", "Of a disease: call who touched the animal"),
     ("card.page.column.may_touch", "may touch"),
     ("card.page.column.may_open", "may open"),
     ("card.page.column.may_take_jaw", "may take the lower jaw"),
@@ -76,6 +93,16 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("card.page.add.calls", "Add somebody to call"),
     ("card.page.add.permits", "Add a permit"),
     ("card.page.add.people", "Add a person"),
+    ("card.page.part.laboratories", "Laboratories"),
+    (
+        "card.page.laboratories.what",
+        "Where samples go and what is tested there. Test codes are those that the laboratory writes in its sheet of results. \
+         Whether people are called after a positive or suspect result is yours to say, also of a disease that people are not \
+         known to catch.",
+    ),
+    ("card.page.add.laboratories", "Add a laboratory"),
+    ("card.page.add.tests", "Add a test"),
+    ("card.page.test", "Test {n}"),
     ("card.page.remove", "Remove row {n}"),
     ("card.page.field.anthrax_history", "Anthrax has been known here"),
     ("card.page.field.cwd_zone", "Chronic wasting disease zone"),
@@ -101,6 +128,11 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("card.page.choice.usual", "usual"),
     ("card.page.choice.severe", "severe"),
     ("card.page.choice.yes", "yes"),
+    ("card.page.choice.cementum_age", "age by rings of cementum"),
+    ("card.page.choice.marrow_dry_weight", "marrow, dry weight"),
+    ("card.page.choice.marrow_fat", "marrow, fat drawn out"),
+    ("card.page.choice.disease", "a disease"),
+    ("card.page.choice.dna", "the animal whose DNA a swab holds"),
     ("card.page.choice.no", "no"),
     ("card.page.table", "Put an evidence table from a file onto the card"),
     ("card.page.reader_model", "Put a readers' record from a file onto the card"),
