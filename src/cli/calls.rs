@@ -131,17 +131,5 @@ fn numbers(file: &Path, streams: &mut Streams<'_>) -> Result<BTreeMap<String, St
     let name = input::name(file);
     let failed = |reason: String| CliError::Numbers { file: name.clone(), reason };
     let bytes = input::read(file, streams)?.map_err(|error| failed(error.to_string()))?;
-    let sheet = CsvSheet::read(&bytes).map_err(|error| failed(error.to_string()))?;
-    let place = |column| sheet.column(column).map_err(|error| failed(error.to_string()));
-    let (code, number) = (place("code")?, place("number")?);
-    let mut out = BTreeMap::new();
-    let mut lines: BTreeMap<&str, u64> = BTreeMap::new();
-    for (line, cells) in &sheet.rows {
-        let (Some(code), Some(number)) = (cells.get(code), cells.get(number)) else { continue };
-        if let Some(first) = lines.insert(code, *line) {
-            return Err(failed(format!("line {line}: the code `{code}` stands on line {first} too")));
-        }
-        out.insert(code.clone(), number.clone());
-    }
-    Ok(out)
+    CsvSheet::numbers(&bytes).map_err(|error| failed(error.to_string()))
 }

@@ -13,7 +13,7 @@ use super::streams::Streams;
 use crate::card::Laboratory;
 use crate::guide::answer_words;
 use crate::office::archive::Archive;
-use crate::office::lab_sheet::{Line as SheetLine, Outcome, Taking, read};
+use crate::office::lab_sheet::{Outcome, Taking, read};
 use crate::office::own_chain::{Writing, append, new_id};
 use crate::office::plain::on_one_line;
 use crate::office::send_out::{Line, Parcel, Sample, State, list, samples, send};
@@ -174,7 +174,7 @@ fn sheet(
     let mut acts = Vec::new();
     let mut wrong = 0;
     for line in lines {
-        let said = on_one_line(&told(&line));
+        let said = on_one_line(&line.words());
         match line.outcome {
             Outcome::Mismatch(_) => {
                 wrong += 1;
@@ -195,23 +195,6 @@ fn sheet(
         return Ok(None);
     }
     Ok(Some(acts))
-}
-
-/// A line of a sheet with what came of it.
-fn told(line: &SheetLine) -> String {
-    let came = match &line.outcome {
-        Outcome::New(_) => String::new(),
-        Outcome::Instead(_, before) => format!(" (in place of {before})"),
-        Outcome::Beside(_, before) => {
-            format!(" (a phone's `{before}` stands beside it: settle it with office decide answer)")
-        }
-        Outcome::Same => " (entered before, the same)".to_owned(),
-        Outcome::LeftOut => " (left out)".to_owned(),
-        Outcome::Mismatch(what) => return format!("line {}: {what}", line.line),
-    };
-    let never = if line.never_sent && line.outcome != Outcome::LeftOut { "; it was never noted as sent" } else { "" };
-    let carcass = if line.carcass.is_empty() { String::new() } else { format!(" of {}", line.carcass) };
-    format!("line {}: {}{carcass}, {}: {}{came}{never}", line.line, line.sample, line.test, line.says)
 }
 
 fn print(
@@ -236,16 +219,8 @@ fn print(
         }
         print_line(&format!("{}: {}. {}", laboratory.code, laboratory.name, laboratory.address))?;
         for line in here {
-            let state = match (line.state, line.sent_at) {
-                (State::NotSent, _) => "not sent".to_owned(),
-                (State::Sent, Some(at)) => format!("sent {}", answer_words::date_and_time(at)),
-                (State::Sent, None) => "sent".to_owned(),
-                (State::Pending, _) => "pending at the laboratory".to_owned(),
-                (State::Unsuitable, _) => "unsuitable: nothing is known; send another sample".to_owned(),
-                (State::Answered, _) => "answered".to_owned(),
-            };
             let holder = if line.holder.is_empty() { "nobody" } else { &line.holder };
-            print_line(&format!("  {}, {}: {state}; with {holder}", line.number, line.test))?;
+            print_line(&format!("  {}, {}: {}; with {holder}", line.number, line.test, line.state_words()))?;
             for label in &line.label {
                 print_line(&format!("    | {label}"))?;
             }

@@ -1,5 +1,7 @@
 //! A CSV with a line of column names, as spreadsheets save it, with the line of each row as an editor counts it.
 
+use std::collections::BTreeMap;
+
 use super::winter::text::delimiter;
 
 /// Why a file is no such sheet.
@@ -16,6 +18,8 @@ pub enum NoCsv {
     TwoColumns(String),
     #[error("it has more than {MOST_MB} MB or {MOST_COLUMNS} columns; hand in a part of its lines at a time")]
     TooLarge,
+    #[error("line {line}: the code `{code}` stands on line {first} too")]
+    CodeTwice { line: u64, code: String, first: u64 },
 }
 
 /// The most of one sheet, in MB: some 40,000 lines. A reader of CSV takes thirty times the room of a file of commas.
@@ -82,6 +86,25 @@ impl CsvSheet {
                 return Err(NoCsv::Cells { line, cells: record.len(), columns: out.head.len() });
             }
             out.rows.push((line, record.iter().map(str::to_owned).collect()));
+        }
+        Ok(out)
+    }
+
+    /// Numbers of people by their codes: a sheet with the columns `code` and `number`.
+    ///
+    /// # Errors
+    /// See [`NoCsv`].
+    pub fn numbers(bytes: &[u8]) -> Result<BTreeMap<String, String>, NoCsv> {
+        let sheet = Self::read(bytes)?;
+        let (code, number) = (sheet.column("code")?, sheet.column("number")?);
+        let mut out = BTreeMap::new();
+        let mut lines: BTreeMap<&str, u64> = BTreeMap::new();
+        for (line, cells) in &sheet.rows {
+            let (Some(code), Some(number)) = (cells.get(code), cells.get(number)) else { continue };
+            if let Some(first) = lines.insert(code, *line) {
+                return Err(NoCsv::CodeTwice { line: *line, code: code.clone(), first });
+            }
+            out.insert(code.clone(), number.clone());
         }
         Ok(out)
     }

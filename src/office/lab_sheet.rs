@@ -15,7 +15,7 @@ use crate::card::{Laboratory, Test};
 use crate::record::short_code::short_code;
 use crate::record::{
     Act, Answer, DeviceId, EXAMINATION_KIND, EntryId, FindingCode, Flaw, Fold, Key, Moment, PersonCode, Sheet, Site,
-    Subject, Value, links, plain_number, sample_number, validate,
+    Subject, Value, links, plain_number, sample_number, validate_office,
 };
 
 pub use super::lab_row::{BadValue, COLUMNS, NoSheet};
@@ -66,8 +66,8 @@ pub enum Mismatch {
     #[error("`{before}` was entered before by {by}, and this says `{now}`")]
     OtherBefore { before: String, now: String, by: String },
     #[error(
-        "a phone has `{before}` of this sample, entered by {by}, and this says `{now}`: with --correct it is entered \
-         beside it, and office decide answer settles which stands"
+        "a phone has `{before}` of this sample, entered by {by}, and this says `{now}`: with --correct, or the box below \
+         these lines, it is entered beside it; then say which counts, by office decide answer or under To decide"
     )]
     OtherOnPhone { before: String, now: String, by: String },
 }
@@ -89,6 +89,38 @@ pub struct Line {
     pub never_sent: bool,
     /// What came of it.
     pub outcome: Outcome,
+}
+
+impl Outcome {
+    /// What it would enter.
+    pub fn acts(&self) -> &[Act] {
+        match self {
+            Self::New(acts) | Self::Instead(acts, _) | Self::Beside(acts, _) => acts,
+            Self::Same | Self::Mismatch(_) | Self::LeftOut => &[],
+        }
+    }
+}
+
+impl Line {
+    /// The line with what came of it, in words.
+    pub fn words(&self) -> String {
+        let came = match &self.outcome {
+            Outcome::New(_) => String::new(),
+            Outcome::Instead(_, before) => format!(" (in place of {before})"),
+            Outcome::Beside(_, before) => {
+                format!(
+                    " (a phone's `{before}` stands beside it: say which counts, by office decide answer or under To decide)"
+                )
+            }
+            Outcome::Same => " (entered before, the same)".to_owned(),
+            Outcome::LeftOut => " (left out)".to_owned(),
+            Outcome::Mismatch(what) => return format!("line {}: {what}", self.line),
+        };
+        let never =
+            if self.never_sent && self.outcome != Outcome::LeftOut { "; it was never noted as sent" } else { "" };
+        let carcass = if self.carcass.is_empty() { String::new() } else { format!(" of {}", self.carcass) };
+        format!("line {}: {}{carcass}, {}: {}{came}{never}", self.line, self.sample, self.test, self.says)
+    }
 }
 
 /// How a sheet is to be taken.
@@ -270,7 +302,7 @@ fn act(
 ) -> Result<Act, Flaw> {
     let (subject, observer) = (Subject::Examination(examination), taking.by.clone());
     let key = Key { subject, finding: FindingCode::from(finding), site, observer };
-    validate(&key, &answer)?;
+    validate_office(&key, &answer)?;
     Ok(Act::Answer { key, answer, supersedes })
 }
 

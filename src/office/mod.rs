@@ -4,6 +4,10 @@
 //! rewritten: what the office knows is worked out from it again each time.
 
 pub mod archive;
+pub mod calls;
+mod calls_corrected;
+pub mod calls_made;
+mod calls_owed;
 pub mod card_made;
 pub mod cards;
 pub mod carcass_report;
@@ -17,6 +21,7 @@ mod decide_tests;
 mod desk_tests;
 pub mod diet;
 pub mod export;
+pub mod exposure;
 pub mod files;
 pub mod finding_words;
 pub mod findings_table;
@@ -25,24 +30,9 @@ pub mod key_file;
 pub mod keyring;
 pub mod lab;
 pub mod lab_results;
-pub mod labels;
-// The command line alone: its findings are on no page.
-#[cfg(not(target_arch = "wasm32"))]
-pub mod calls;
-#[cfg(not(target_arch = "wasm32"))]
-mod calls_corrected;
-#[cfg(not(target_arch = "wasm32"))]
-pub mod calls_made;
-#[cfg(not(target_arch = "wasm32"))]
-mod calls_owed;
-#[cfg(not(target_arch = "wasm32"))]
-pub mod exposure;
-#[cfg(not(target_arch = "wasm32"))]
 pub mod lab_row;
-#[cfg(not(target_arch = "wasm32"))]
 pub mod lab_sheet;
-#[cfg(not(target_arch = "wasm32"))]
-pub mod send_out;
+pub mod labels;
 pub mod opening;
 pub mod own_chain;
 pub mod paper;
@@ -52,6 +42,7 @@ pub mod readers;
 pub mod recompute;
 pub mod report;
 pub mod season;
+pub mod send_out;
 pub mod sketch;
 #[cfg(test)]
 mod test_chain;

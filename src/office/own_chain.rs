@@ -13,7 +13,7 @@ use crate::bundle::{Cover, DeviceKey, Extras, FourVersions, MakeError, make};
 use crate::guide::PROTOCOL;
 use crate::record::{
     Act, Answer, Body, Digest, ENTRY_SCHEMA, Entry, EntryId, Flaw, Head, Journal, JsonError, Key, Moment, PersonCode,
-    Salt, Site, Subject, Versions, uuid_v7, validate,
+    Salt, Site, Subject, Versions, uuid_v7, validate_office,
 };
 use std::path::PathBuf;
 use uuid::Uuid;
@@ -117,18 +117,25 @@ pub fn write(
     said: Vec<Said>,
     writing: &Writing<'_>,
 ) -> Result<PathBuf, WriteError> {
+    append(archive, journal, acts_of(said, &writing.person)?, writing)
+}
+
+/// The answers as acts.
+///
+/// # Errors
+/// A value cannot be true of its finding.
+pub fn acts_of(said: Vec<Said>, person: &PersonCode) -> Result<Vec<Act>, Flaw> {
     let act = |one: Said| {
         let key = Key {
             subject: Subject::Examination(one.examination),
             finding: one.finding.into(),
             site: Site::NONE,
-            observer: writing.person.clone(),
+            observer: person.clone(),
         };
-        validate(&key, &one.answer)?;
+        validate_office(&key, &one.answer)?;
         Ok(Act::Answer { key, answer: one.answer, supersedes: one.supersedes })
     };
-    let acts = said.into_iter().map(act).collect::<Result<Vec<_>, WriteError>>()?;
-    append(archive, journal, acts, writing)
+    said.into_iter().map(act).collect()
 }
 
 /// The same for acts of any kind: a decision, a decision taken back.

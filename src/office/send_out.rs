@@ -68,6 +68,20 @@ pub struct Line {
     pub gaps: Vec<CustodyGap>,
 }
 
+impl Line {
+    /// How far it is, in words.
+    pub fn state_words(&self) -> String {
+        match (self.state, self.sent_at) {
+            (State::NotSent, _) => "not sent".to_owned(),
+            (State::Sent, Some(at)) => format!("sent {}", answer_words::date_and_time(at)),
+            (State::Sent, None) => "sent".to_owned(),
+            (State::Pending, _) => "pending at the laboratory".to_owned(),
+            (State::Unsuitable, _) => "unsuitable: nothing is known; send another sample".to_owned(),
+            (State::Answered, _) => "answered".to_owned(),
+        }
+    }
+}
+
 /// Every sample of a carcass, with its number.
 #[derive(Clone, Debug)]
 pub struct Sample<'a> {

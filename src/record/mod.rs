@@ -48,4 +48,4 @@ pub use outline::{DUE_BACK, EXAMINATION_KIND, links};
 pub use site::{Bone, Side, Site, Tooth};
 pub use strict_json::{JsonError, read_strict, to_canonical};
 pub use unit::{Measure, Shown, Unit};
-pub use validate::{Flaw, validate};
+pub use validate::{Flaw, validate, validate_office};

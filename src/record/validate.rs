@@ -1,6 +1,6 @@
 //! Whether an answer can be true of its finding. What fails is said; it is never silently changed.
 
-use super::{Answer, FindingDef, Key, Place, Scope, Shape, Site, Sites, Subject, Value, find};
+use super::{Answer, FindingDef, Key, Place, Scope, Shape, Site, Sites, Subject, Value, find, find_office};
 
 /// What is wrong with an answer.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -78,8 +78,21 @@ pub enum Flaw {
 /// # Errors
 /// The first flaw found.
 pub fn validate(key: &Key, answer: &Answer) -> Result<&'static FindingDef, Flaw> {
+    validate_as(find(key.finding.as_str()), key, answer)
+}
+
+/// The same where the office writes, which has findings of its own.
+///
+/// # Errors
+/// See [`Flaw`].
+pub fn validate_office(key: &Key, answer: &Answer) -> Result<&'static FindingDef, Flaw> {
+    let finding = key.finding.as_str();
+    validate_as(find_office(finding).or_else(|| find(finding)), key, answer)
+}
+
+fn validate_as(def: Option<&'static FindingDef>, key: &Key, answer: &Answer) -> Result<&'static FindingDef, Flaw> {
     let name = || key.finding.as_str().to_owned();
-    let def = find(key.finding.as_str()).ok_or_else(|| Flaw::UnknownFinding { finding: name() })?;
+    let def = def.ok_or_else(|| Flaw::UnknownFinding { finding: name() })?;
     let scope = match key.subject {
         Subject::Outing(_) => Scope::Outing,
         Subject::Report(_) => Scope::Report,

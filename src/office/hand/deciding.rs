@@ -2,13 +2,15 @@
 
 use std::sync::Arc;
 
-use super::{DeskError, Figures, Hand};
+use super::{By, DeskError, Figures, Hand};
 use crate::bundle::{DeviceKey, Fingerprint};
+use crate::office::calls_made::NotMarked;
 use crate::office::decide::{NoDecision, answer, apart, same};
 use crate::office::keyring::KeyringError;
 use crate::office::opening::judge;
 use crate::office::own_chain::{LABEL, WriteError, Writing, append};
 use crate::office::recompute::Gathered;
+use crate::office::send_out::NotSent;
 use crate::record::{Act, Carcass, Digest, EntryId, Moment, PersonCode};
 use uuid::Uuid;
 
@@ -42,6 +44,15 @@ pub enum NotDecided {
     /// It could not be written.
     #[error("{0}")]
     Write(#[from] WriteError),
+    /// Samples that cannot be sent.
+    #[error("{0}")]
+    NotSent(#[from] NotSent),
+    /// A call that cannot be marked.
+    #[error("{0}")]
+    NotMarked(#[from] NotMarked),
+    /// No random bytes were to be had, in the platform's words.
+    #[error("{0}")]
+    Chance(String),
 }
 
 /// Random bytes for a decision: its bundle's id, and a salt for each of the two entries that it may be.
@@ -64,10 +75,9 @@ impl Hand {
         key: Option<&DeviceKey>,
         (person, now, random): (PersonCode, Moment, Random),
     ) -> Result<(), NotDecided> {
-        let key = key.filter(|key| self.is_ours(key)).ok_or(DeskError::NoKey)?;
-        let mut own = Gathered::default();
+        let key = self.opened(key)?;
+        let own = self.own_chain(key);
         let device = key.public().id();
-        self.received.values().filter(|judged| judged.signer == Some(device)).for_each(|judged| own.take(judged));
         let next = EntryId { device, seq: own.journal.head(device).seq + 1 };
         let counted = &figures.counted;
         let find = |id: Uuid| -> Result<&Carcass, NoDecision> {
@@ -81,14 +91,43 @@ impl Hand {
                 vec![answer(find(*carcass)?, &entry.to_string(), reason)?]
             }
         };
-        self.enrol_office(key, now)?;
         let writing = Writing { key, person, at: now, id: random.id, salts: random.salts.to_vec() };
+        self.append_own(acts, &own, &writing)
+    }
+
+    /// The office's key, where it is that and open.
+    fn opened<'k>(&self, key: Option<&'k DeviceKey>) -> Result<&'k DeviceKey, DeskError> {
+        key.filter(|key| self.is_ours(key)).ok_or(DeskError::NoKey)
+    }
+
+    /// Everything that the office wrote before.
+    fn own_chain(&self, key: &DeviceKey) -> Gathered {
+        let (mut own, device) = (Gathered::default(), key.public().id());
+        self.received.values().filter(|judged| judged.signer == Some(device)).for_each(|judged| own.take(judged));
+        own
+    }
+
+    fn append_own(&mut self, acts: Vec<Act>, own: &Gathered, writing: &Writing<'_>) -> Result<(), NotDecided> {
+        self.enrol_office(writing.key, writing.at)?;
         let archive = self.archive();
-        let path = append(&archive, &own.journal, acts, &writing)?;
+        let path = append(&archive, &own.journal, acts, writing)?;
         let bytes = archive.read(&path).map_err(DeskError::from)?;
         let judged = judge(&bytes, &self.keyring);
         self.receive(Digest::of(&[&bytes]), Arc::new(judged));
         Ok(())
+    }
+
+    /// Signs acts into the office's chain.
+    pub(super) fn keep_acts(&mut self, acts: Vec<Act>, key: Option<&DeviceKey>, by: &By) -> Result<(), NotDecided> {
+        let key = self.opened(key)?;
+        let (mut id, mut salts) = ([0; 10], vec![[0; 16]; acts.len()]);
+        (by.fill)(&mut id).map_err(NotDecided::Chance)?;
+        for salt in &mut salts {
+            (by.fill)(salt).map_err(NotDecided::Chance)?;
+        }
+        let own = self.own_chain(key);
+        let writing = Writing { key, person: by.person.clone(), at: by.now, id, salts };
+        self.append_own(acts, &own, &writing)
     }
 
     /// The office's key on its own ring: nobody need compare words, since it is open here.

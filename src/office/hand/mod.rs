@@ -3,6 +3,7 @@
 
 mod deciding;
 mod figures;
+mod laboratory;
 mod photos;
 mod ring;
 mod taking;
@@ -25,6 +26,7 @@ use crate::record::{Digest, Moment};
 
 pub use deciding::{Decision, NotDecided, Random};
 pub use figures::{Figures, Worked};
+pub use laboratory::{By, Checked, Fill};
 pub use working::Working;
 
 /// A file as it was picked.

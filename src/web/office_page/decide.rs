@@ -8,6 +8,7 @@ use uuid::Uuid;
 
 use super::desk::{Desk, Part, count, now, tell, tell_with};
 use super::figures::in_parts;
+use super::rows::{AT_ONCE, drawn};
 use crate::guide::answer_words;
 use crate::office::decide::{Open, joins, open, said_same, two_animals};
 use crate::office::finding_words::{question_words, said_words};
@@ -18,9 +19,6 @@ use crate::reading::{Given, winter_log};
 use crate::record::short_code::short_code;
 use crate::record::{Carcass, EntryId, Moment, PersonCode, Standing};
 use crate::web::platform::random::fill;
-
-/// Of each list so many are drawn at first, and so many more at a tap.
-const AT_ONCE: usize = 20;
 
 /// One of several answers, in words.
 #[derive(Clone)]
@@ -384,25 +382,6 @@ impl Decide {
         let done = self.desk.hand.try_update(|hand| hand.decide(&figures, decision, Some(&key), by));
         // The page is gone: nothing was written, and nothing may say so.
         done.ok_or_else(|| tell("decide.gone"))?.map_err(|error| refused(&error))
-    }
-}
-
-/// The first rows of a list, and a button for more of it.
-fn drawn<T: Send + 'static>(
-    all: Vec<T>,
-    shown: RwSignal<usize>,
-    row: impl Fn(&T) -> AnyView + Send + 'static,
-) -> impl Fn() -> AnyView + Send + 'static {
-    move || {
-        let rows = all.iter().take(shown.get()).map(&row).collect_view();
-        let left = all.len().checked_sub(shown.get()).filter(|left| *left > 0);
-        let more = left.map(|left| {
-            let words = tell_with("decide.more", &[("n", count(left.min(AT_ONCE)))]);
-            view! {
-                <button type="button" class="act" data-act="more" on:click=move |_| shown.update(|n| *n += AT_ONCE)>{words}</button>
-            }
-        });
-        view! { {rows}{more} }.into_any()
     }
 }
 

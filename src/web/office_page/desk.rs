@@ -62,6 +62,7 @@ pub(super) enum Part {
     Files,
     Carcasses,
     Decide,
+    Laboratory,
     Season,
     Archive,
     Phones,

@@ -16,10 +16,11 @@ pub(super) fn of_ours_bytes() -> usize {
     Limits::default().file_bytes
 }
 
-const PARTS: [(Part, &str, &str); 7] = [
+const PARTS: [(Part, &str, &str); 8] = [
     (Part::Files, "files", "desk.nav.files"),
     (Part::Carcasses, "carcasses", "desk.nav.carcasses"),
     (Part::Decide, "decide", "desk.nav.decide"),
+    (Part::Laboratory, "laboratory", "desk.nav.laboratory"),
     (Part::Season, "season", "desk.nav.season"),
     (Part::Archive, "archive", "desk.nav.archive"),
     (Part::Phones, "phones", "desk.nav.phones"),
@@ -56,6 +57,7 @@ pub fn page() -> AnyView {
                 {shown(Part::Files, files_part(desk))}
                 {shown(Part::Carcasses, super::carcasses::carcasses(desk))}
                 {shown(Part::Decide, super::decide::decide(desk))}
+                {shown(Part::Laboratory, super::laboratory::laboratory(desk))}
                 {shown(Part::Season, super::season::season_part(desk))}
                 {shown(Part::Archive, super::archive::archive(desk))}
                 {shown(Part::Phones, super::phones::phones(desk))}

@@ -1,0 +1,154 @@
+//! Samples, results and calls at the desk, as the command line keeps them: signed entries of the office's own chain.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::{DeskError, Figures, Hand, NotDecided};
+use crate::bundle::DeviceKey;
+use crate::card::Laboratory;
+use crate::office::calls::{self, Call};
+use crate::office::calls_made::{mark, unmark};
+use crate::office::lab_sheet::{self, Taking};
+use crate::office::own_chain::{WriteError, acts_of, new_id};
+use crate::office::send_out::{self, Parcel, list, samples, send};
+use crate::record::{Act, Carcass, Moment, PersonCode};
+
+/// Where random bytes come from; its error in words.
+pub type Fill<'a> = &'a dyn Fn(&mut [u8]) -> Result<(), String>;
+
+/// Who writes, when, and with whose chance.
+#[derive(Clone)]
+pub struct By<'a> {
+    /// The person.
+    pub person: PersonCode,
+    /// Now.
+    pub now: Moment,
+    /// Random bytes.
+    pub fill: Fill<'a>,
+}
+
+/// What is said of a sheet before it is entered.
+#[derive(Clone, Debug, Default)]
+pub struct Checked {
+    /// Its lines.
+    pub lines: Vec<lab_sheet::Line>,
+    /// What would be entered; nothing while a line does not fit.
+    pub acts: Vec<Act>,
+    /// Lines that do not fit.
+    pub wrong: usize,
+}
+
+impl Hand {
+    /// The laboratories of today's card.
+    ///
+    /// # Errors
+    /// There is no card, it names none, or they do not hold, in words.
+    pub fn laboratories(&self, now: Moment) -> Result<Vec<Laboratory>, String> {
+        let cards = self.cards().0;
+        let all = cards.today(now).map(|given| given.card.laboratories()).transpose();
+        let all = all.map_err(|error| error.to_string())?.unwrap_or_default();
+        if all.is_empty() { Err("today's local card names no laboratory".to_owned()) } else { Ok(all) }
+    }
+
+    /// The send-out list.
+    pub fn to_send(figures: &Figures, laboratories: &[Laboratory]) -> Vec<send_out::Line> {
+        list(&samples(&figures.counted.folded), laboratories)
+    }
+
+    /// Notes that samples left.
+    ///
+    /// # Errors
+    /// One of them cannot go there, or nothing could be written. Then nothing is noted of any.
+    pub fn send(
+        &mut self,
+        (figures, laboratories): (&Figures, &[Laboratory]),
+        parcel: &Parcel,
+        key: Option<&DeviceKey>,
+        by: &By,
+    ) -> Result<(), NotDecided> {
+        let acts = send(&figures.counted.folded, laboratories, parcel)?;
+        self.keep_acts(acts, key, by)
+    }
+
+    /// What a laboratory's sheet would enter.
+    ///
+    /// # Errors
+    /// It is no such sheet, this archive has no key, or there is no chance to be had; in words.
+    pub fn check_sheet(
+        &self,
+        (figures, laboratories): (&Figures, &[Laboratory]),
+        bytes: &[u8],
+        (correct, without): (bool, &BTreeSet<u64>),
+        by: &By,
+    ) -> Result<Checked, String> {
+        let key = self.office_key().ok_or_else(|| DeskError::NoKey.to_string())?;
+        let own = key.public().map_err(|error| error.to_string())?.id();
+        let taking = Taking {
+            folded: &figures.counted.folded,
+            laboratories,
+            own,
+            by: by.person.clone(),
+            now: by.now,
+            correct,
+            without,
+        };
+        let mut no_chance = None;
+        let fresh = || {
+            let mut bytes = [0; 10];
+            no_chance = (by.fill)(&mut bytes).err().or_else(|| no_chance.take());
+            new_id(by.now, bytes)
+        };
+        let lines = lab_sheet::read(bytes, &taking, fresh).map_err(|error| error.to_string())?;
+        if let Some(why) = no_chance {
+            return Err(why);
+        }
+        let wrong = lines.iter().filter(|line| matches!(line.outcome, lab_sheet::Outcome::Mismatch(_))).count();
+        let acts =
+            if wrong > 0 { Vec::new() } else { lines.iter().flat_map(|line| line.outcome.acts()).cloned().collect() };
+        Ok(Checked { lines, acts, wrong })
+    }
+
+    /// Enters what was checked.
+    ///
+    /// # Errors
+    /// Nothing could be written.
+    pub fn enter(&mut self, acts: Vec<Act>, key: Option<&DeviceKey>, by: &By) -> Result<(), NotDecided> {
+        self.keep_acts(acts, key, by)
+    }
+
+    /// Whom to call. `numbers` are of the office's own list, by code; they are kept nowhere.
+    pub fn calls(&self, figures: &Figures, now: Moment, numbers: &BTreeMap<String, String>) -> Vec<Call> {
+        let cards = self.cards().0;
+        let card = cards.today(now).map(|given| given.card);
+        let laboratories = card.and_then(|card| card.laboratories().ok()).unwrap_or_default();
+        let office = self.office_key().and_then(|key| key.public().ok()).map(|key| key.id());
+        let folded = &figures.counted.folded;
+        calls::calls(&calls::From { folded, card, laboratories: &laboratories, office, numbers })
+    }
+
+    /// Marks a call as made, or takes the mark back.
+    ///
+    /// # Errors
+    /// It is not on the list, or is so already, or nothing could be written.
+    pub fn mark_call(
+        &mut self,
+        figures: &Figures,
+        call: &Call,
+        made: bool,
+        key: Option<&DeviceKey>,
+        by: &By,
+    ) -> Result<(), NotDecided> {
+        let all = self.calls(figures, by.now, &BTreeMap::new());
+        let own = key.map(|key| key.public().id()).ok_or(DeskError::NoKey)?;
+        let none = || crate::office::decide::NoDecision::NoCarcass(call.carcass);
+        let carcass: &Carcass = figures.counted.folded.carcasses.get(&call.carcass).ok_or_else(none)?;
+        let acts = if made {
+            let mut bytes = [0; 10];
+            (by.fill)(&mut bytes).map_err(NotDecided::Chance)?;
+            let said = mark(carcass, &all, &call.call, own, new_id(by.now, bytes))?;
+            acts_of(said, &by.person).map_err(WriteError::from)?
+        } else {
+            vec![unmark(carcass, &all, &call.call)?]
+        };
+        self.keep_acts(acts, key, by)
+    }
+}

@@ -1,0 +1,478 @@
+//! Laboratory and calls: what waits to be sent, a laboratory's sheet read in, and whom to call.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+use super::desk::{Desk, Part, count, now, tell, tell_with};
+use super::rows::{AT_ONCE, drawn};
+use super::view::{ReadFile, read_files};
+use crate::card::Laboratory;
+use crate::guide::answer_words;
+use crate::office::calls::Call;
+use crate::office::csv_sheet::CsvSheet;
+use crate::office::hand::{By, Checked, Figures, Hand};
+use crate::office::lab_sheet::Outcome;
+use crate::office::send_out::{Line, Parcel, State};
+use crate::record::PersonCode;
+use crate::web::platform::clock::pause_ms;
+use crate::web::platform::random::fill;
+
+/// What was found, as of some figures.
+struct Found {
+    figures: Arc<Figures>,
+    laboratories: Result<Vec<Laboratory>, String>,
+    lines: Vec<Line>,
+    calls: Vec<Call>,
+}
+
+/// A sheet that was picked, and how it is to be taken.
+#[derive(Clone)]
+struct Sheet {
+    name: String,
+    bytes: Arc<[u8]>,
+    without: BTreeSet<u64>,
+    correct: bool,
+}
+
+/// What the part shares.
+#[derive(Clone, Copy)]
+struct Bench {
+    desk: Desk,
+    person: RwSignal<String>,
+    said: RwSignal<Option<(bool, String)>>,
+    found: RwSignal<Option<Arc<Found>>>,
+    /// Numbers ticked to be sent, by laboratory.
+    ticked: RwSignal<BTreeMap<String, BTreeSet<String>>>,
+    /// Place, seal and state of the parcel.
+    parcel: [RwSignal<String>; 3],
+    sheet: RwSignal<Option<Sheet>>,
+    /// Numbers of people; of this page only.
+    numbers: RwSignal<BTreeMap<String, String>>,
+    shown: [RwSignal<usize>; 2],
+    also_done: RwSignal<bool>,
+}
+
+pub(super) fn laboratory(desk: Desk) -> AnyView {
+    let part = Bench {
+        desk,
+        person: RwSignal::new(String::new()),
+        said: RwSignal::new(None),
+        found: RwSignal::new(None),
+        ticked: RwSignal::default(),
+        parcel: std::array::from_fn(|_| RwSignal::default()),
+        sheet: RwSignal::new(None),
+        numbers: RwSignal::default(),
+        shown: [RwSignal::new(AT_ONCE), RwSignal::new(AT_ONCE)],
+        also_done: RwSignal::new(false),
+    };
+    part.keep_finding();
+    let no_key =
+        move || desk.key.get().is_none().then(|| view! { <p class="alert" data-no-key="">{tell("bench.no_key")}</p> });
+    let body = move || match (desk.figures.get().is_some(), part.found.get()) {
+        (false, _) => view! { <p>{tell("desk.carcasses.none")}</p> }.into_any(),
+        (_, None) => view! { <p role="status">{tell("bench.working")}</p> }.into_any(),
+        (_, Some(found)) => view! { {part.to_send(&found)} {part.results(&found)} {part.calls(&found)} }.into_any(),
+    };
+    view! {
+        <section data-part="laboratory">
+            <h2>{tell("bench.head")}</h2>
+            <p>{tell("bench.what")}</p>
+            {no_key}
+            <label class="field">
+                {tell("decide.by")}
+                <input type="text" maxlength="12" data-field="bench-by" prop:value=move || part.person.get()
+                    on:input=move |event| part.person.set(event_target_value(&event))/>
+            </label>
+            <div role="alert" data-bench-said="">{move || part.said.get().map(|(good, words)| {
+                let class = if good { "report-line" } else { "alert" };
+                view! { <p class=class data-good=good.to_string()>{words}</p> }
+            })}</div>
+            {body}
+        </section>
+    }
+    .into_any()
+}
+
+impl Bench {
+    /// Finds all of it once somebody looks at this part, and not twice of the same figures.
+    fn keep_finding(self) {
+        let turn = StoredValue::new(0_u32);
+        Effect::new(move || {
+            let (figures, looked_at) = (self.desk.figures.get(), self.desk.part.get() == Part::Laboratory);
+            let numbers = self.numbers.get();
+            turn.update_value(|turn| *turn = turn.wrapping_add(1));
+            let mine = turn.get_value();
+            let Some(figures) = figures.filter(|_| looked_at) else { return };
+            leptos::task::spawn_local(async move {
+                // So that the page says so before it is busy.
+                pause_ms(20).await;
+                if turn.try_get_value() != Some(mine) {
+                    return;
+                }
+                let found = self.desk.hand.try_with_untracked(|hand| {
+                    let laboratories = hand.laboratories(now());
+                    let lines = laboratories.as_ref().map(|all| Hand::to_send(&figures, all)).unwrap_or_default();
+                    let calls = hand.calls(&figures, now(), &numbers);
+                    Found { figures: Arc::clone(&figures), laboratories, lines, calls }
+                });
+                if let Some(found) = found {
+                    self.found.try_set(Some(Arc::new(found)));
+                }
+            });
+        });
+    }
+
+    /// Does what is signed, as whoever typed a code, and says how it went.
+    fn act(self, done: &'static str, act: impl FnOnce(&By) -> Result<(), String>) -> bool {
+        let person = PersonCode::new(self.person.get_untracked().trim())
+            .map_err(|error| tell_with("bench.no_code", &[("reason", error.to_string().into())]));
+        let chance = |bytes: &mut [u8]| fill(bytes).map_err(|error| error.to_string());
+        let refused = |why: String| tell_with("bench.refused", &[("reason", why.into())]);
+        let went = person.and_then(|person| act(&By { person, now: now(), fill: &chance }).map_err(refused));
+        let good = went.is_ok();
+        self.said.set(Some((good, went.map_or_else(|why| why, |()| tell(done)))));
+        good
+    }
+
+    fn to_send(self, found: &Arc<Found>) -> AnyView {
+        let laboratories = match &found.laboratories {
+            Ok(all) => all,
+            Err(why) => {
+                let words = tell_with("bench.no_laboratories", &[("reason", why.as_str().into())]);
+                return view! { <h3>{tell("bench.samples")}</h3><p class="alert" data-laboratories="none">{words}</p> }
+                    .into_any();
+            }
+        };
+        let parts = laboratories.iter().map(|one| self.of_laboratory(one, found)).collect_view();
+        let field = |at: usize, name: &'static str, label: &str| {
+            let held = self.parcel.get(at).copied().unwrap_or_default();
+            view! {
+                <label class="field">
+                    {tell(label)}
+                    <input type="text" maxlength="200" data-field=name prop:value=move || held.get()
+                        on:input=move |event| held.set(event_target_value(&event))/>
+                </label>
+            }
+        };
+        view! {
+            <section data-samples=found.lines.len()>
+                <h3>{tell("bench.samples")}</h3>
+                <p>{tell("bench.samples.what")}</p>
+                {field(0, "parcel-place", "bench.place")}
+                {field(1, "parcel-seal", "bench.seal")}
+                {field(2, "parcel-condition", "bench.condition")}
+                {parts}
+            </section>
+        }
+        .into_any()
+    }
+
+    fn of_laboratory(self, laboratory: &Laboratory, found: &Arc<Found>) -> AnyView {
+        let code = laboratory.code.to_string();
+        let of_this = |line: &&Line| line.laboratory == code;
+        let open: Vec<Line> =
+            found.lines.iter().filter(of_this).filter(|line| line.state < State::Answered).cloned().collect();
+        let answered = found.lines.iter().filter(of_this).count() - open.len();
+        let head = format!("{code}: {}", laboratory.name);
+        let ticked = {
+            let code = code.clone();
+            move || self.ticked.with(|all| all.get(&code).map_or(0, BTreeSet::len))
+        };
+        let send = {
+            let (code, found) = (code.clone(), Arc::clone(found));
+            move |_| self.send(&code, &found)
+        };
+        let of = code.clone();
+        let rows = drawn(open, self.shown[0], move |line| self.sample(&of, line));
+        let label = move || tell_with("bench.send", &[("n", count(ticked()))]);
+        view! {
+            <article class="opened" data-laboratory=code>
+                <h4>{head}</h4>
+                <p>{laboratory.address.clone()}</p>
+                <ul class="rows">{rows}</ul>
+                <p>{tell_with("bench.answered", &[("n", count(answered))])}</p>
+                <button type="button" class="act" data-act="send" on:click=send>{label}</button>
+            </article>
+        }
+        .into_any()
+    }
+
+    fn sample(self, laboratory: &str, line: &Line) -> AnyView {
+        let (number, laboratory) = (line.number.clone(), laboratory.to_owned());
+        let is_ticked = {
+            let (number, laboratory) = (number.clone(), laboratory.clone());
+            move || self.ticked.with(|all| all.get(&laboratory).is_some_and(|all| all.contains(&number)))
+        };
+        let tick = {
+            let number = number.clone();
+            move |event| {
+                let on = event_target_checked(&event);
+                self.ticked.update(|all| {
+                    let all = all.entry(laboratory.clone()).or_default();
+                    if on {
+                        all.insert(number.clone())
+                    } else {
+                        all.remove(&number)
+                    };
+                });
+            }
+        };
+        let carcass = line.carcass;
+        let head = format!("{number}, {}: {}", line.test, line.state_words());
+        let label = line.label.iter().map(|line| view! { <li>{line.clone()}</li> }).collect_view();
+        let custody = line.custody.iter().map(|line| view! { <li>{line.clone()}</li> }).collect_view();
+        let can_go = line.state == State::NotSent || line.state == State::Unsuitable;
+        let tick = can_go.then(|| {
+            view! { <input type="checkbox" data-tick=number.clone() prop:checked=is_ticked on:change=tick/> }
+        });
+        view! {
+            <li data-sample=line.number.clone() data-test=line.test.clone()>
+                <label class="field">{tick} <strong>{head}</strong></label>
+                <details class="why">
+                    <summary>{tell("bench.label")}</summary>
+                    <ul>{label}</ul>
+                    <p>{line.packing.clone()}</p>
+                    <ul>{custody}</ul>
+                </details>
+                <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(carcass)>
+                    {tell_with("decide.see", &[("code", line.code.as_str().into())])}
+                </button>
+            </li>
+        }
+        .into_any()
+    }
+
+    fn send(self, laboratory: &str, found: &Arc<Found>) {
+        let numbers: Vec<String> =
+            self.ticked.with_untracked(|all| all.get(laboratory).into_iter().flatten().cloned().collect());
+        if numbers.is_empty() {
+            return self.said.set(Some((false, tell("bench.none_ticked"))));
+        }
+        let [place, seal, condition] = self.parcel.map(|one| one.get_untracked().trim().to_owned());
+        let key = self.desk.key_now();
+        let went = self.act("bench.sent", |by| {
+            let from = by.person.clone();
+            let parcel = Parcel { laboratory, numbers: &numbers, tests: &[], from, place, seal, condition };
+            let laboratories = found.laboratories.clone()?;
+            let of = (&*found.figures, laboratories.as_slice());
+            self.change(|hand| hand.send(of, &parcel, key.as_deref(), by))
+        });
+        if went {
+            self.ticked.update(|all| drop(all.remove(laboratory)));
+        }
+    }
+
+    /// Changes the archive. A page that is gone has written nothing.
+    fn change<E: ToString>(self, act: impl FnOnce(&mut Hand) -> Result<(), E>) -> Result<(), String> {
+        let done = self.desk.hand.try_update(act);
+        done.ok_or_else(|| tell("decide.gone"))?.map_err(|error| error.to_string())
+    }
+
+    fn results(self, found: &Arc<Found>) -> Option<AnyView> {
+        let laboratories = found.laboratories.clone().ok()?;
+        let take = move |files: Vec<ReadFile>| {
+            let Some((name, read)) = files.into_iter().next() else { return };
+            match read {
+                Some(Ok(bytes)) => {
+                    self.said.try_set(None);
+                    let sheet = Sheet { name, bytes: bytes.into(), without: BTreeSet::new(), correct: false };
+                    self.sheet.try_set(Some(sheet));
+                }
+                Some(Err(why)) => {
+                    drop(self.said.try_set(Some((false, tell_with("bench.refused", &[("reason", why.into())])))));
+                }
+                None => drop(self.said.try_set(Some((false, tell("bench.too_large"))))),
+            }
+        };
+        let figures = Arc::clone(&found.figures);
+        let checked = move || {
+            let sheet = self.sheet.get()?;
+            Some(self.checked(&sheet, &figures, &laboratories))
+        };
+        Some(
+            view! {
+                <section>
+                    <h3>{tell("bench.results")}</h3>
+                    <p>{tell("bench.results.what")}</p>
+                    <label class="tile file" data-pick="sheet">
+                        <span class="label">{tell("bench.pick")}</span>
+                        <input type="file" class="file-input" on:change=move |event| read_files(&event, take)/>
+                    </label>
+                    {checked}
+                </section>
+            }
+            .into_any(),
+        )
+    }
+
+    /// A sheet line by line, and the button that enters it.
+    fn checked(self, sheet: &Sheet, figures: &Arc<Figures>, laboratories: &[Laboratory]) -> AnyView {
+        // Only looked at: who enters it is asked for at the button.
+        let person = PersonCode::new(self.person.get().trim()).unwrap_or_else(|_| PersonCode::unnamed());
+        let chance = |bytes: &mut [u8]| fill(bytes).map_err(|error| error.to_string());
+        let by = By { person, now: now(), fill: &chance };
+        let how = (sheet.correct, &sheet.without);
+        let read =
+            self.desk.hand.try_with_untracked(|hand| hand.check_sheet((figures, laboratories), &sheet.bytes, how, &by));
+        let checked = match read.unwrap_or_else(|| Err(tell("decide.gone"))) {
+            Ok(checked) => checked,
+            Err(why) => {
+                let args = [("name", sheet.name.as_str().into()), ("reason", why.into())];
+                return view! { <p class="alert" data-sheet="none">{tell_with("bench.no_sheet", &args)}</p> }
+                    .into_any();
+            }
+        };
+        let Checked { lines, acts, wrong } = checked;
+        let rows = lines
+            .iter()
+            .map(|line| {
+                let (number, out) = (line.line, line.outcome == Outcome::LeftOut);
+                let fits = !matches!(line.outcome, Outcome::Mismatch(_));
+                let leave = move |event| {
+                    let on = event_target_checked(&event);
+                    self.sheet.update(|sheet| {
+                        if let Some(sheet) = sheet {
+                            if on {
+                                sheet.without.insert(number)
+                            } else {
+                                sheet.without.remove(&number)
+                            };
+                        }
+                    });
+                };
+                view! {
+                    <li data-line=number data-fits=fits.to_string()>
+                        <p class=(!fits).then_some("alert")>{line.words()}</p>
+                        <label class="field">
+                            <input type="checkbox" data-leave=number prop:checked=out on:change=leave/>
+                            {tell("bench.leave_out")}
+                        </label>
+                    </li>
+                }
+            })
+            .collect_view();
+        let n = acts.len();
+        let state = match (wrong, n) {
+            (0, 0) => tell("bench.nothing_new"),
+            (0, _) => tell_with("bench.fits", &[("n", count(lines.len()))]),
+            _ => tell_with("bench.wrong", &[("n", count(wrong))]),
+        };
+        let enter = move |_| {
+            let key = self.desk.key_now();
+            // Whoever enters it signs: the lines are read again in that person's name.
+            let Some(sheet) = self.sheet.get_untracked() else { return };
+            let Some(found) = self.found.get_untracked() else { return };
+            let went = self.act("bench.entered", |by| {
+                let laboratories = found.laboratories.clone()?;
+                let how = (sheet.correct, &sheet.without);
+                self.change(|hand| {
+                    let checked = hand.check_sheet((&found.figures, &laboratories), &sheet.bytes, how, by)?;
+                    hand.enter(checked.acts, key.as_deref(), by).map_err(|error| error.to_string())
+                })
+            });
+            if went {
+                self.sheet.set(None);
+            }
+        };
+        let correct = move |event| {
+            let on = event_target_checked(&event);
+            self.sheet.update(|sheet| {
+                if let Some(sheet) = sheet {
+                    sheet.correct = on;
+                }
+            });
+        };
+        view! {
+            <article class="opened" data-sheet=lines.len() data-wrong=wrong>
+                <h4>{sheet.name.clone()}</h4>
+                <p role="status">{state}</p>
+                <ul class="rows">{rows}</ul>
+                <label class="field">
+                    <input type="checkbox" data-field="correct" prop:checked=sheet.correct on:change=correct/>
+                    {tell("bench.correct")}
+                </label>
+                {(wrong == 0 && n > 0).then(|| view! {
+                    <button type="button" class="tile main" data-act="enter" on:click=enter>{tell("bench.enter")}</button>
+                })}
+            </article>
+        }
+        .into_any()
+    }
+
+    fn calls(self, found: &Arc<Found>) -> AnyView {
+        let open: Vec<Call> = found.calls.iter().filter(|call| call.done.is_none()).cloned().collect();
+        let made: Vec<Call> = found.calls.iter().filter(|call| call.done.is_some()).cloned().collect();
+        let (n, done) = (open.len(), made.len());
+        let take = move |files: Vec<ReadFile>| {
+            let Some((_, read)) = files.into_iter().next() else { return };
+            let read = read.unwrap_or_else(|| Err(tell("bench.too_large")));
+            match read.and_then(|bytes| CsvSheet::numbers(&bytes).map_err(|error| error.to_string())) {
+                Ok(numbers) => drop(self.numbers.try_set(numbers)),
+                Err(why) => {
+                    drop(self.said.try_set(Some((false, tell_with("bench.no_numbers", &[("reason", why.into())])))));
+                }
+            }
+        };
+        let figures = Arc::clone(&found.figures);
+        let rows = drawn(open, self.shown[1], move |call| self.call(call, &figures));
+        let figures = Arc::clone(&found.figures);
+        let made = move || {
+            let rows = || made.iter().map(|call| self.call(call, &figures)).collect_view();
+            self.also_done.get().then(rows)
+        };
+        let none = (n == 0).then(|| view! { <p>{tell("bench.calls.none")}</p> });
+        view! {
+            <section data-calls=n>
+                <h3>{tell_with("bench.calls", &[("n", count(n))])}</h3>
+                <p class="alert">{tell("bench.calls.private")}</p>
+                <label class="tile file aside" data-pick="numbers">
+                    <span class="label">{tell("bench.pick_numbers")}</span>
+                    <input type="file" class="file-input" on:change=move |event| read_files(&event, take)/>
+                </label>
+                {none}
+                <ul class="rows">{rows}</ul>
+                {(done > 0).then(|| view! {
+                    <button type="button" class="act" data-act="made" on:click=move |_| self.also_done.update(|on| *on = !*on)>
+                        {tell_with("bench.calls.made", &[("n", count(done))])}
+                    </button>
+                })}
+                <ul class="rows">{made}</ul>
+            </section>
+        }
+        .into_any()
+    }
+
+    fn call(self, call: &Call, figures: &Arc<Figures>) -> AnyView {
+        let number = if call.number.is_empty() { tell("bench.no_number") } else { call.number.clone() };
+        let head = format!("{}: {}, {number}", call.code, call.who);
+        let why = call.why.iter().map(|why| view! { <li>{why.clone()}</li> }).collect_view();
+        let made = call.done.as_ref().map(|done| {
+            let args = [("who", done.by.as_str().into()), ("when", answer_words::date_and_time(done.at).into())];
+            view! { <p>{tell_with("bench.call.made", &args)}</p> }
+        });
+        let is_made = call.done.is_some();
+        let (this, figures, carcass) = (call.clone(), Arc::clone(figures), call.carcass);
+        let mark = move |_| {
+            let key = self.desk.key_now();
+            self.act(if is_made { "bench.call.back" } else { "bench.call.marked" }, |by| {
+                self.change(|hand| hand.mark_call(&figures, &this, !is_made, key.as_deref(), by))
+            });
+        };
+        view! {
+            <li data-call=call.call.clone()>
+                <p><strong>{head}</strong></p>
+                <ul>{why}</ul>
+                {made}
+                <button type="button" class="act" data-act="mark" on:click=mark>
+                    {tell(if is_made { "bench.call.undo" } else { "bench.call.done" })}
+                </button>
+                <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(carcass)>
+                    {tell_with("decide.see", &[("code", call.code.as_str().into())])}
+                </button>
+            </li>
+        }
+        .into_any()
+    }
+}

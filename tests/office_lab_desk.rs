@@ -1,0 +1,173 @@
+//! The desk notes parcels, enters sheets and marks calls as the command line does: each reads what the other wrote. The
+//! command line is the yardstick; deer, people and results are invented.
+#![cfg(feature = "cli")]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
+
+#[path = "office/kit.rs"]
+mod kit;
+#[path = "office/ran.rs"]
+mod ran;
+#[path = "office/sampled.rs"]
+mod sampled;
+
+use std::cell::Cell;
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
+
+use marrowbook::bundle::DeviceKey;
+use marrowbook::card::Laboratory;
+use marrowbook::office::hand::{By, DeskError, Figures, Hand, NotDecided};
+use marrowbook::office::lab_sheet::Outcome;
+use marrowbook::office::send_out::{Parcel, State};
+use marrowbook::office::zipped::Tree;
+use marrowbook::record::{Moment, PersonCode};
+use ran::Office;
+use sampled::{Chain, PASSPHRASE, number, office};
+use serde_json::Value as Json;
+
+fn now() -> Moment {
+    Moment::parse("2027-02-20T12:00:00-05:00").unwrap()
+}
+
+/// The folder of the command line, opened at the desk.
+fn desk(office: &Office) -> (Hand, DeviceKey) {
+    let mut files = Tree::new();
+    for folder in ["", "received", "cards"] {
+        let Ok(inside) = fs::read_dir(office.folder.join(folder)) else { continue };
+        for path in inside.map(|entry| entry.unwrap().path()).filter(|path| path.is_file()) {
+            let name = path.strip_prefix(&office.folder).unwrap().to_str().unwrap().to_owned();
+            files.insert(name, fs::read(&path).unwrap().into());
+        }
+    }
+    let mut hand = Hand::default();
+    hand.take_archive(files).unwrap();
+    let key = hand.office_key().unwrap().unlock(PASSPHRASE).unwrap();
+    (hand, key)
+}
+
+/// What the desk has not saved goes into the folder.
+fn save(hand: &Hand, office: &Office) {
+    for (name, bytes) in hand.held().all() {
+        fs::write(office.folder.join(name), &*bytes).unwrap();
+    }
+}
+
+fn lines(office: &Office, args: &[&str]) -> Vec<Json> {
+    let ran = office.run(args);
+    assert_eq!(ran.code, 0, "{ran:?}");
+    ran.out.lines().map(|line| serde_json::from_str(line).unwrap()).collect()
+}
+
+fn json<T: serde::Serialize>(all: &[T]) -> Vec<Json> {
+    all.iter().map(|one| serde_json::to_value(one).unwrap()).collect()
+}
+
+fn all_of(hand: &Hand) -> (Figures, Vec<Laboratory>) {
+    (hand.figures(now()), hand.laboratories(now()).unwrap())
+}
+
+#[test]
+fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round() {
+    let mut chain = Chain::new();
+    chain.deer(1);
+    chain.deer(2);
+    let office = office("lab-desk", &chain);
+    let count = Cell::new(0_u8);
+    let fill = |bytes: &mut [u8]| {
+        count.set(count.get() + 1);
+        bytes.fill(count.get());
+        Ok(())
+    };
+    let by = By { person: PersonCode::new("OFF").unwrap(), now: now(), fill: &fill };
+    let (mut hand, key) = desk(&office);
+    let (figures, laboratories) = all_of(&hand);
+    let list = Hand::to_send(&figures, &laboratories);
+    assert_eq!(json(&list), lines(&office, &["lab", "list", "--all", "--json"]));
+    assert_eq!(list.len(), 10);
+
+    // A parcel: for one that cannot go there nothing is noted of any, and without the key nothing at all.
+    let parcel = |numbers: &[String]| -> Vec<String> { numbers.to_vec() };
+    let both = parcel(&[number(1, 1), number(2, 1)]);
+    let wrong = parcel(&[number(1, 1), "QR-9".to_owned()]);
+    let of = |numbers| Parcel {
+        laboratory: "ROOT",
+        numbers,
+        tests: &[],
+        from: PersonCode::new("OFF").unwrap(),
+        place: "post office".to_owned(),
+        seal: "77".to_owned(),
+        condition: "dry".to_owned(),
+    };
+    let before = hand.held().all();
+    let refused = hand.send((&figures, &laboratories), &of(&wrong), Some(&key), &by);
+    assert!(matches!(refused, Err(NotDecided::NotSent(_))), "{refused:?}");
+    let refused = hand.send((&figures, &laboratories), &of(&both), None, &by);
+    assert!(matches!(refused, Err(NotDecided::Desk(DeskError::NoKey))), "{refused:?}");
+    assert_eq!(hand.held().all(), before, "nothing was written");
+    hand.send((&figures, &laboratories), &of(&both), Some(&key), &by).unwrap();
+    save(&hand, &office);
+    let sent = lines(&office, &["lab", "list", "--json"]);
+    let state = |all: &[Json], number: &str, test: &str| {
+        all.iter().find(|line| line["number"] == number && line["test"] == test).unwrap()["state"].clone()
+    };
+    for n in [1, 2] {
+        assert_eq!(state(&sent, &number(n, 1), "cementum"), "sent");
+    }
+    assert!(sent[0]["custody"].to_string().contains("post office, 77, dry"), "{}", sent[0]["custody"]);
+
+    // A sheet with a line that does not fit enters nothing; left out, the rest goes in.
+    let (figures, laboratories) = all_of(&hand);
+    let text = format!(
+        "sample,test,result,years\nQR-9,cwd,positive,\n{},cwd,suspect,\n{},cementum,,6\n",
+        number(1, 3),
+        number(1, 1)
+    );
+    let check = |hand: &Hand, without: &BTreeSet<u64>| {
+        hand.check_sheet((&figures, &laboratories), text.as_bytes(), (false, without), &by).unwrap()
+    };
+    let checked = check(&hand, &BTreeSet::new());
+    assert_eq!((checked.wrong, checked.acts.len(), checked.lines.len()), (1, 0, 3));
+    assert!(
+        checked.lines[0].words().starts_with("line 2: no sample has the number `QR-9`"),
+        "{}",
+        checked.lines[0].words()
+    );
+    let checked = check(&hand, &BTreeSet::from([2]));
+    assert_eq!((checked.wrong, checked.lines[0].outcome.clone()), (0, Outcome::LeftOut));
+    hand.enter(checked.acts, Some(&key), &by).unwrap();
+    save(&hand, &office);
+    let all = lines(&office, &["lab", "list", "--all", "--json"]);
+    assert_eq!(
+        (state(&all, &number(1, 3), "cwd"), state(&all, &number(1, 1), "cementum")),
+        ("answered".into(), "answered".into())
+    );
+
+    // The call that follows, the same on both sides; marked here, it is off the list there, and back.
+    let (figures, _) = all_of(&hand);
+    let calls = hand.calls(&figures, now(), &BTreeMap::new());
+    assert_eq!(json(&calls), lines(&office, &["calls", "list", "--json"]));
+    let call = calls.iter().find(|call| call.who.contains("K7")).unwrap();
+    assert!(call.why.iter().any(|why| why.contains("SUSPECT")), "{call:?}");
+    hand.mark_call(&figures, call, true, Some(&key), &by).unwrap();
+    let (figures, laboratories) = all_of(&hand);
+    assert!(hand.mark_call(&figures, call, true, Some(&key), &by).is_err(), "marked before");
+    save(&hand, &office);
+    let left = lines(&office, &["calls", "list", "--json"]);
+    assert_eq!(left.len() + 1, calls.len());
+    hand.mark_call(&figures, call, false, Some(&key), &by).unwrap();
+    save(&hand, &office);
+    assert_eq!(lines(&office, &["calls", "list", "--json"]).len(), calls.len());
+    assert!(Hand::to_send(&figures, &laboratories).iter().any(|line| line.state == State::Answered));
+    // One chain without a gap, whoever wrote it.
+    assert!(hand.figures(now()).counted.odd.is_empty());
+}
+
+#[test]
+fn without_a_card_there_is_no_list_and_it_says_why() {
+    let mut chain = Chain::new();
+    chain.deer(1);
+    let office = office("lab-desk-no-card", &chain);
+    fs::remove_dir_all(office.folder.join("cards")).unwrap();
+    let (hand, _) = desk(&office);
+    assert!(hand.laboratories(now()).unwrap_err().contains("no laboratory"));
+}
