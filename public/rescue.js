@@ -151,7 +151,7 @@ async function tellFacts() {
   }
   if (storage && storage.estimate) {
     const { usage, quota } = await storage.estimate();
-    line("facts", "Used here: " + Math.ceil((usage || 0) / 1024) + " kB of about " + Math.floor((quota || 0) / 1048576) + " MB that the browser allows.");
+    line("facts", "Used here: " + Math.ceil((usage || 0) / 1e3) + " kB of about " + Math.floor((quota || 0) / 1e6) + " MB that the browser allows.");
   }
   line("facts", "Clearing the browser's site data, or removing the form from the home screen of an iPhone, deletes the records.");
 }

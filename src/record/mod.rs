@@ -44,7 +44,7 @@ pub use ids::{DeviceId, Digest, EntryId, IdError, PersonCode, uuid_v7};
 pub use journal::{Journal, Setback};
 pub use key::{FindingCode, Key, Subject};
 pub use moment::{Moment, MomentError};
-pub use outline::{DUE_BACK, EXAMINATION_KIND, links};
+pub use outline::{DUE_BACK, EXAMINATION_KIND, HAPPENS_NOW, links};
 pub use site::{Bone, Side, Site, Tooth};
 pub use strict_json::{JsonError, read_strict, to_canonical};
 pub use unit::{Measure, Shown, Unit};

@@ -5,6 +5,9 @@ pub const EXAMINATION_KIND: &str = "examination_kind";
 /// Finding of an outing: when the crew is due back.
 pub const DUE_BACK: &str = "due_back";
 
+/// Moments that are entered as they happen; all others lie in the past or to come.
+pub const HAPPENS_NOW: [&str; 2] = ["arrived_at", "probed_at"];
+
 /// Findings whose value is another subject's or a carcass's id.
 pub mod links {
     /// Of an examination: its carcass.

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::guide::Draft;
-use crate::record::{Answer, DUE_BACK, Moment, Value};
+use crate::record::{Answer, DUE_BACK, HAPPENS_NOW, Moment, Value};
 use crate::web::form::Form;
 use crate::web::parts::{Look, act, foot, main_tile, tile};
 use crate::web::session::at_clock;
@@ -25,8 +25,11 @@ pub(super) fn instant(q: &Question, finding: &'static str) -> AnyView {
         let mut next = || places.next().unwrap_or('_');
         format!("{}{}:{}{}", next(), next(), next(), next())
     };
-    // Nobody is due back now; of all else now is the likely answer, and the pad waits behind a tile.
-    let likely_now = finding != DUE_BACK;
+    // Nobody is due back now; of all else now may be the answer, and the pad waits behind a tile. What lies in the past
+    // as a rule does not get the present time at the tile that stands out.
+    let may_be_now = finding != DUE_BACK;
+    let (of_now, of_other) =
+        if HAPPENS_NOW.contains(&finding) { (Look::Main, Look::Value) } else { (Look::Value, Look::Main) };
     let ask = q.ask;
     let typing = move || {
         view! {
@@ -42,13 +45,13 @@ pub(super) fn instant(q: &Question, finding: &'static str) -> AnyView {
     let first = move || {
         let now = form.say_with("instant.now", &[("time", Arg::Text(wording::time(at)))]);
         view! {
-            {tile(form, "now", now, Look::Main, move || give(at))}
-            {tile(form, "other-time", form.say("instant.other"), Look::Value, move || form.type_other_time())}
+            {tile(form, "now", now, of_now, move || give(at))}
+            {tile(form, "other-time", form.say("instant.other"), of_other, move || form.type_other_time())}
             {no_answer(form, ask.name())}
         }
         .into_any()
     };
-    let body = move || if likely_now && !form.other_time.get() { first() } else { typing() };
+    let body = move || if may_be_now && !form.other_time.get() { first() } else { typing() };
     view! { <div class="tiles">{body}</div> }.into_any()
 }
 

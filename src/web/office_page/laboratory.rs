@@ -310,7 +310,7 @@ impl Bench {
     /// A sheet line by line, and the button that enters it.
     fn checked(self, sheet: &Sheet, figures: &Arc<Figures>, laboratories: &[Laboratory]) -> AnyView {
         // Only looked at: who enters it is asked for at the button.
-        let person = PersonCode::new(self.person.get().trim()).unwrap_or_else(|_| PersonCode::unnamed());
+        let person = PersonCode::new(self.person.get_untracked().trim()).unwrap_or_else(|_| PersonCode::unnamed());
         let chance = |bytes: &mut [u8]| fill(bytes).map_err(|error| error.to_string());
         let by = By { person, now: now(), fill: &chance };
         let how = (sheet.correct, &sheet.without);

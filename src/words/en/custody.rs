@@ -52,7 +52,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("samples.projectile.take", "Bullet, arrow, any piece of one"),
     ("samples.projectile.keep", "Leave it where it is [design]."),
     ("samples.projectile.for", "Law."),
-    ("samples.read", "Label all six lines: pencil on card inside, marker outside."),
+    ("samples.read", "Label every line: pencil on card inside, marker outside."),
     ("label.head", "Write on the label"),
     ("label.case", "Carcass"),
     ("label.item", "Number"),

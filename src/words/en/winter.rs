@@ -18,8 +18,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("option.log_sink_gauge.copper_3_lb", "Copper tube, 3 lb (1.36 kg)"),
     ("option.log_sink_gauge.deer_tracks", "Depth of deer tracks"),
     ("option.day_crust.breaks_under_deer", "Breaks under deer"),
-    ("option.day_crust.holds_deer", "Bears deer"),
-    ("option.day_crust.holds_predator_only", "Bears predators only"),
+    ("option.day_crust.holds_deer", "Holds deer"),
+    ("option.day_crust.holds_predator_only", "Holds predators only"),
     // The log's pages.
     ("start.winter", "Winter log"),
     ("log.head", "Winter log"),
