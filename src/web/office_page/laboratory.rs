@@ -68,17 +68,18 @@ pub(super) fn laboratory(desk: Desk) -> AnyView {
         also_done: RwSignal::new(false),
     };
     part.keep_finding();
-    let no_key =
-        move || desk.key.get().is_none().then(|| view! { <p class="alert" data-no-key="">{tell("bench.no_key")}</p> });
+    let no_key = move || {
+        desk.key.get().is_none().then(|| view! { <p class="alert" data-no-key="">{tell("laboratory.page.no_key")}</p> })
+    };
     let body = move || match (desk.figures.get().is_some(), part.found.get()) {
         (false, _) => view! { <p>{tell("desk.carcasses.none")}</p> }.into_any(),
-        (_, None) => view! { <p role="status">{tell("bench.working")}</p> }.into_any(),
+        (_, None) => view! { <p role="status">{tell("laboratory.page.working")}</p> }.into_any(),
         (_, Some(found)) => view! { {part.to_send(&found)} {part.results(&found)} {part.calls(&found)} }.into_any(),
     };
     view! {
         <section data-part="laboratory">
-            <h2>{tell("bench.head")}</h2>
-            <p>{tell("bench.what")}</p>
+            <h2>{tell("laboratory.page.head")}</h2>
+            <p>{tell("laboratory.page.what")}</p>
             {no_key}
             <label class="field">
                 {tell("decide.by")}
@@ -127,9 +128,9 @@ impl Bench {
     /// Does what is signed, as whoever typed a code, and says how it went.
     fn act(self, done: &'static str, act: impl FnOnce(&By) -> Result<(), String>) -> bool {
         let person = PersonCode::new(self.person.get_untracked().trim())
-            .map_err(|error| tell_with("bench.no_code", &[("reason", error.to_string().into())]));
+            .map_err(|error| tell_with("laboratory.page.no_code", &[("reason", error.to_string().into())]));
         let chance = |bytes: &mut [u8]| fill(bytes).map_err(|error| error.to_string());
-        let refused = |why: String| tell_with("bench.refused", &[("reason", why.into())]);
+        let refused = |why: String| tell_with("laboratory.page.refused", &[("reason", why.into())]);
         let went = person.and_then(|person| act(&By { person, now: now(), fill: &chance }).map_err(refused));
         let good = went.is_ok();
         self.said.set(Some((good, went.map_or_else(|why| why, |()| tell(done)))));
@@ -140,8 +141,8 @@ impl Bench {
         let laboratories = match &found.laboratories {
             Ok(all) => all,
             Err(why) => {
-                let words = tell_with("bench.no_laboratories", &[("reason", why.as_str().into())]);
-                return view! { <h3>{tell("bench.samples")}</h3><p class="alert" data-laboratories="none">{words}</p> }
+                let words = tell_with("laboratory.page.no_laboratories", &[("reason", why.as_str().into())]);
+                return view! { <h3>{tell("laboratory.page.samples")}</h3><p class="alert" data-laboratories="none">{words}</p> }
                     .into_any();
             }
         };
@@ -158,11 +159,11 @@ impl Bench {
         };
         view! {
             <section data-samples=found.lines.len()>
-                <h3>{tell("bench.samples")}</h3>
-                <p>{tell("bench.samples.what")}</p>
-                {field(0, "parcel-place", "bench.place")}
-                {field(1, "parcel-seal", "bench.seal")}
-                {field(2, "parcel-condition", "bench.condition")}
+                <h3>{tell("laboratory.page.samples")}</h3>
+                <p>{tell("laboratory.page.samples.what")}</p>
+                {field(0, "parcel-place", "laboratory.page.place")}
+                {field(1, "parcel-seal", "laboratory.page.seal")}
+                {field(2, "parcel-condition", "laboratory.page.condition")}
                 {parts}
             </section>
         }
@@ -186,13 +187,13 @@ impl Bench {
         };
         let of = code.clone();
         let rows = drawn(open, self.shown[0], move |line| self.sample(&of, line));
-        let label = move || tell_with("bench.send", &[("n", count(ticked()))]);
+        let label = move || tell_with("laboratory.page.send", &[("n", count(ticked()))]);
         view! {
             <article class="opened" data-laboratory=code>
                 <h4>{head}</h4>
                 <p>{laboratory.address.clone()}</p>
                 <ul class="rows">{rows}</ul>
-                <p>{tell_with("bench.answered", &[("n", count(answered))])}</p>
+                <p>{tell_with("laboratory.page.answered", &[("n", count(answered))])}</p>
                 <button type="button" class="act" data-act="send" on:click=send>{label}</button>
             </article>
         }
@@ -231,7 +232,7 @@ impl Bench {
             <li data-sample=line.number.clone() data-test=line.test.clone()>
                 <label class="field">{tick} <strong>{head}</strong></label>
                 <details class="why">
-                    <summary>{tell("bench.label")}</summary>
+                    <summary>{tell("laboratory.page.label")}</summary>
                     <ul>{label}</ul>
                     <p>{line.packing.clone()}</p>
                     <ul>{custody}</ul>
@@ -248,11 +249,11 @@ impl Bench {
         let numbers: Vec<String> =
             self.ticked.with_untracked(|all| all.get(laboratory).into_iter().flatten().cloned().collect());
         if numbers.is_empty() {
-            return self.said.set(Some((false, tell("bench.none_ticked"))));
+            return self.said.set(Some((false, tell("laboratory.page.none_ticked"))));
         }
         let [place, seal, condition] = self.parcel.map(|one| one.get_untracked().trim().to_owned());
         let key = self.desk.key_now();
-        let went = self.act("bench.sent", |by| {
+        let went = self.act("laboratory.page.sent", |by| {
             let from = by.person.clone();
             let parcel = Parcel { laboratory, numbers: &numbers, tests: &[], from, place, seal, condition };
             let laboratories = found.laboratories.clone()?;
@@ -281,9 +282,12 @@ impl Bench {
                     self.sheet.try_set(Some(sheet));
                 }
                 Some(Err(why)) => {
-                    drop(self.said.try_set(Some((false, tell_with("bench.refused", &[("reason", why.into())])))));
+                    drop(
+                        self.said
+                            .try_set(Some((false, tell_with("laboratory.page.refused", &[("reason", why.into())])))),
+                    );
                 }
-                None => drop(self.said.try_set(Some((false, tell("bench.too_large"))))),
+                None => drop(self.said.try_set(Some((false, tell("laboratory.page.too_large"))))),
             }
         };
         let figures = Arc::clone(&found.figures);
@@ -294,10 +298,10 @@ impl Bench {
         Some(
             view! {
                 <section>
-                    <h3>{tell("bench.results")}</h3>
-                    <p>{tell("bench.results.what")}</p>
+                    <h3>{tell("laboratory.page.results")}</h3>
+                    <p>{tell("laboratory.page.results.what")}</p>
                     <label class="tile file" data-pick="sheet">
-                        <span class="label">{tell("bench.pick")}</span>
+                        <span class="label">{tell("laboratory.page.pick")}</span>
                         <input type="file" class="file-input" on:change=move |event| read_files(&event, take)/>
                     </label>
                     {checked}
@@ -320,7 +324,7 @@ impl Bench {
             Ok(checked) => checked,
             Err(why) => {
                 let args = [("name", sheet.name.as_str().into()), ("reason", why.into())];
-                return view! { <p class="alert" data-sheet="none">{tell_with("bench.no_sheet", &args)}</p> }
+                return view! { <p class="alert" data-sheet="none">{tell_with("laboratory.page.no_sheet", &args)}</p> }
                     .into_any();
             }
         };
@@ -347,7 +351,7 @@ impl Bench {
                         <p class=(!fits).then_some("alert")>{line.words()}</p>
                         <label class="field">
                             <input type="checkbox" data-leave=number prop:checked=out on:change=leave/>
-                            {tell("bench.leave_out")}
+                            {tell("laboratory.page.leave_out")}
                         </label>
                     </li>
                 }
@@ -355,16 +359,16 @@ impl Bench {
             .collect_view();
         let n = acts.len();
         let state = match (wrong, n) {
-            (0, 0) => tell("bench.nothing_new"),
-            (0, _) => tell_with("bench.fits", &[("n", count(lines.len()))]),
-            _ => tell_with("bench.wrong", &[("n", count(wrong))]),
+            (0, 0) => tell("laboratory.page.nothing_new"),
+            (0, _) => tell_with("laboratory.page.fits", &[("n", count(lines.len()))]),
+            _ => tell_with("laboratory.page.wrong", &[("n", count(wrong))]),
         };
         let enter = move |_| {
             let key = self.desk.key_now();
             // Whoever enters it signs: the lines are read again in that person's name.
             let Some(sheet) = self.sheet.get_untracked() else { return };
             let Some(found) = self.found.get_untracked() else { return };
-            let went = self.act("bench.entered", |by| {
+            let went = self.act("laboratory.page.entered", |by| {
                 let laboratories = found.laboratories.clone()?;
                 let how = (sheet.correct, &sheet.without);
                 self.change(|hand| {
@@ -391,10 +395,10 @@ impl Bench {
                 <ul class="rows">{rows}</ul>
                 <label class="field">
                     <input type="checkbox" data-field="correct" prop:checked=sheet.correct on:change=correct/>
-                    {tell("bench.correct")}
+                    {tell("laboratory.page.correct")}
                 </label>
                 {(wrong == 0 && n > 0).then(|| view! {
-                    <button type="button" class="tile main" data-act="enter" on:click=enter>{tell("bench.enter")}</button>
+                    <button type="button" class="tile main" data-act="enter" on:click=enter>{tell("laboratory.page.enter")}</button>
                 })}
             </article>
         }
@@ -407,11 +411,14 @@ impl Bench {
         let (n, done) = (open.len(), made.len());
         let take = move |files: Vec<ReadFile>| {
             let Some((_, read)) = files.into_iter().next() else { return };
-            let read = read.unwrap_or_else(|| Err(tell("bench.too_large")));
+            let read = read.unwrap_or_else(|| Err(tell("laboratory.page.too_large")));
             match read.and_then(|bytes| CsvSheet::numbers(&bytes).map_err(|error| error.to_string())) {
                 Ok(numbers) => drop(self.numbers.try_set(numbers)),
                 Err(why) => {
-                    drop(self.said.try_set(Some((false, tell_with("bench.no_numbers", &[("reason", why.into())])))));
+                    drop(
+                        self.said
+                            .try_set(Some((false, tell_with("laboratory.page.no_numbers", &[("reason", why.into())])))),
+                    );
                 }
             }
         };
@@ -422,20 +429,20 @@ impl Bench {
             let rows = || made.iter().map(|call| self.call(call, &figures)).collect_view();
             self.also_done.get().then(rows)
         };
-        let none = (n == 0).then(|| view! { <p>{tell("bench.calls.none")}</p> });
+        let none = (n == 0).then(|| view! { <p>{tell("laboratory.page.calls.none")}</p> });
         view! {
             <section data-calls=n>
-                <h3>{tell_with("bench.calls", &[("n", count(n))])}</h3>
-                <p class="alert">{tell("bench.calls.private")}</p>
+                <h3>{tell_with("laboratory.page.calls", &[("n", count(n))])}</h3>
+                <p class="alert">{tell("laboratory.page.calls.private")}</p>
                 <label class="tile file aside" data-pick="numbers">
-                    <span class="label">{tell("bench.pick_numbers")}</span>
+                    <span class="label">{tell("laboratory.page.pick_numbers")}</span>
                     <input type="file" class="file-input" on:change=move |event| read_files(&event, take)/>
                 </label>
                 {none}
                 <ul class="rows">{rows}</ul>
                 {(done > 0).then(|| view! {
                     <button type="button" class="act" data-act="made" on:click=move |_| self.also_done.update(|on| *on = !*on)>
-                        {tell_with("bench.calls.made", &[("n", count(done))])}
+                        {tell_with("laboratory.page.calls.made", &[("n", count(done))])}
                     </button>
                 })}
                 <ul class="rows">{made}</ul>
@@ -445,18 +452,18 @@ impl Bench {
     }
 
     fn call(self, call: &Call, figures: &Arc<Figures>) -> AnyView {
-        let number = if call.number.is_empty() { tell("bench.no_number") } else { call.number.clone() };
+        let number = if call.number.is_empty() { tell("laboratory.page.no_number") } else { call.number.clone() };
         let head = format!("{}: {}, {number}", call.code, call.who);
         let why = call.why.iter().map(|why| view! { <li>{why.clone()}</li> }).collect_view();
         let made = call.done.as_ref().map(|done| {
             let args = [("who", done.by.as_str().into()), ("when", answer_words::date_and_time(done.at).into())];
-            view! { <p>{tell_with("bench.call.made", &args)}</p> }
+            view! { <p>{tell_with("laboratory.page.call.made", &args)}</p> }
         });
         let is_made = call.done.is_some();
         let (this, figures, carcass) = (call.clone(), Arc::clone(figures), call.carcass);
         let mark = move |_| {
             let key = self.desk.key_now();
-            self.act(if is_made { "bench.call.back" } else { "bench.call.marked" }, |by| {
+            self.act(if is_made { "laboratory.page.call.back" } else { "laboratory.page.call.marked" }, |by| {
                 self.change(|hand| hand.mark_call(&figures, &this, !is_made, key.as_deref(), by))
             });
         };
@@ -466,7 +473,7 @@ impl Bench {
                 <ul>{why}</ul>
                 {made}
                 <button type="button" class="act" data-act="mark" on:click=mark>
-                    {tell(if is_made { "bench.call.undo" } else { "bench.call.done" })}
+                    {tell(if is_made { "laboratory.page.call.undo" } else { "laboratory.page.call.done" })}
                 </button>
                 <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(carcass)>
                     {tell_with("decide.see", &[("code", call.code.as_str().into())])}

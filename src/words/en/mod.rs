@@ -16,7 +16,7 @@ mod drawings_of_signs;
 mod frames;
 #[cfg(not(target_arch = "wasm32"))]
 mod frames_part;
-mod bench_page;
+mod laboratory_page;
 mod lab_office;
 mod labels_page;
 mod office;
@@ -63,7 +63,7 @@ pub(super) const OFFICE: &[&[(&str, &str)]] = &[
     decide::TEXTS,
     desk_carcasses::TEXTS,
     lab_office::TEXTS,
-    bench_page::TEXTS,
+    laboratory_page::TEXTS,
 ];
 
 /// Texts that the part for codes says by itself, which travel beside it.

@@ -1,0 +1,72 @@
+//! Laboratory and calls on the office's page.
+
+pub(super) const TEXTS: &[(&str, &str)] = &[
+    ("desk.nav.laboratory", "Laboratory and calls"),
+    ("laboratory.page.head", "Laboratory and calls"),
+    (
+        "laboratory.page.what",
+        "What goes to which laboratory, what comes back, and whom to call then. Laboratories, tests and diseases are those \
+         of today's local card. What you note here is signed with the office key and kept in the archive.",
+    ),
+    (
+        "laboratory.page.no_key",
+        "You can look, and nothing can be noted yet: it is signed with the office key. Open it under Archive and key.",
+    ),
+    ("laboratory.page.working", "Looking through samples and results ..."),
+    ("laboratory.page.no_code", "Type your person code first: {reason}. Nothing was noted."),
+    ("laboratory.page.refused", "Not noted: {reason}."),
+    ("laboratory.page.samples", "Samples to send"),
+    (
+        "laboratory.page.no_laboratories",
+        "No list of samples: {reason}. Put laboratories on the next local card under Local card, and make that card.",
+    ),
+    (
+        "laboratory.page.samples.what",
+        "Each test that a laboratory does on what was taken. Tick what goes into one parcel; the parcel's place, seal and \
+         state go into the custody of each sample.",
+    ),
+    ("laboratory.page.place", "Where the parcel was given away"),
+    ("laboratory.page.seal", "Number on its seal"),
+    ("laboratory.page.condition", "In what state: frozen, cool, dry"),
+    ("laboratory.page.send", "Note {n} as sent"),
+    ("laboratory.page.none_ticked", "Tick the samples that went into the parcel first. Nothing was noted."),
+    ("laboratory.page.sent", "Noted as sent, and kept in the archive."),
+    ("laboratory.page.answered", "Answered: {n}"),
+    ("laboratory.page.label", "Label, packing and custody"),
+    ("laboratory.page.results", "A laboratory's sheet"),
+    (
+        "laboratory.page.results.what",
+        "A CSV with the columns sample and test, and result, reported, years, grade, tooth, percent, bone, from, carcass as \
+         far as the tests have them. Every line is matched by its sample's number; while one does not fit, nothing is \
+         entered.",
+    ),
+    ("laboratory.page.pick", "Open a laboratory's sheet"),
+    ("laboratory.page.too_large", "That file is larger than any sheet of ours. Nothing was read."),
+    ("laboratory.page.no_sheet", "{name}: {reason}. Mend the sheet, then open it again. Nothing was entered."),
+    ("laboratory.page.leave_out", "Leave this line out"),
+    ("laboratory.page.correct", "Lines that say otherwise than what the office entered before stand in its place"),
+    ("laboratory.page.nothing_new", "Nothing new is in it."),
+    ("laboratory.page.fits", "{n} {n?line|lines}, and each fits. Nothing is entered yet."),
+    (
+        "laboratory.page.wrong",
+        "{n} {n?line does|lines do} not fit. Nothing is entered: mend the sheet and open it again, or leave those lines out.",
+    ),
+    ("laboratory.page.enter", "Enter these results"),
+    ("laboratory.page.entered", "Entered and kept in the archive."),
+    ("laboratory.page.calls", "Calls to make ({n})"),
+    (
+        "laboratory.page.calls.private",
+        "Names, numbers, and what hurt whom. Keep this list apart from everything that is handed on; no export and no report \
+         holds it.",
+    ),
+    ("laboratory.page.calls.none", "No call is owed."),
+    ("laboratory.page.pick_numbers", "Numbers of people: a CSV with the columns code and number, kept nowhere"),
+    ("laboratory.page.no_numbers", "No numbers were read: {reason}. The sheet needs the columns code and number."),
+    ("laboratory.page.no_number", "no number here"),
+    ("laboratory.page.call.done", "Called"),
+    ("laboratory.page.call.undo", "Not called after all"),
+    ("laboratory.page.call.marked", "Noted as called, and kept in the archive."),
+    ("laboratory.page.call.back", "The mark was taken back. The call is on the list again."),
+    ("laboratory.page.call.made", "Called by {who} on {when}"),
+    ("laboratory.page.calls.made", "Show or hide calls that were made ({n})"),
+];
