@@ -3,25 +3,16 @@
 // command line's own on the same files.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
 import { ROOT, withPhone } from "./phone.mjs";
+import { OFFICE, handedIn } from "./season.mjs";
 
-const SEASON = join(ROOT, "demo/out/season");
-const OFFICE = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "debug/office");
 const PASSPHRASE = "quillback ridge is invented";
 const MARKUP = "<img src=x onerror=alert(1)>";
 const WIDE = { viewport: { width: 1280, height: 900 }, screen: { width: 1280, height: 900 }, isMobile: false, hasTouch: false, deviceScaleFactor: 1 };
-
-/** The invented season's files as crews hand them over. */
-function handedIn() {
-  if (!existsSync(SEASON)) {
-    execFileSync("cargo", ["run", "--quiet", "--locked", "--features", "cli", "--example", "demo-season", "--", SEASON], { cwd: ROOT, stdio: "inherit" });
-  }
-  return JSON.parse(readFileSync(join(SEASON, "files.json"), "utf8")).files.map((name) => join(SEASON, name));
-}
 
 async function fits(page, name) {
   const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
@@ -130,7 +121,7 @@ const looked = (page) => page.evaluate(() => Number(document.querySelector("[dat
 async function decideOnThePage(page, look, whole, run, folder) {
   await page.click('[data-nav="decide"]');
   await page.waitForSelector("[data-doubles] [data-pair]", { timeout: 120_000 });
-  assert.equal(await page.locator("[data-no-key]").count(), 0);
+  assert.equal(await page.locator('[data-part="decide"] [data-no-key]').count(), 0);
   await look("decide");
   const first = page.locator("[data-doubles] [data-pair]").first();
   const pair = (await first.getAttribute("data-pair")).split(" ");
@@ -309,7 +300,7 @@ test("a new office's day: key, card, phone, files, a phone enrolled, zip out", {
   // Without the key nothing is decided, and the page says so.
   await page.click('[data-nav="decide"]');
   await page.waitForSelector("[data-doubles] [data-pair]", { timeout: 120_000 });
-  assert.equal(await page.locator("[data-no-key]").count(), 1);
+  assert.equal(await page.locator('[data-part="decide"] [data-no-key]').count(), 1);
   await page.fill('[data-field="decide-by"]', "K7");
   await page.locator('[data-doubles] [data-act="same"]').first().click();
   await says(page, "[data-decide-said]", /Nothing can be decided here yet/);

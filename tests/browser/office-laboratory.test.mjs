@@ -2,20 +2,64 @@
 // the command line's own on the same archive.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
+import { DEER } from "./five-deer.mjs";
+import { saved } from "./form.mjs";
 import { ROOT, withPhone } from "./phone.mjs";
+import { OFFICE } from "./season.mjs";
 
-const SEASON = join(ROOT, "demo/out/season");
-const OFFICE = process.env.MARROWBOOK_OFFICE ?? join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "debug/office");
 const PASSPHRASE = "quillback ridge is invented";
 const WIDE = { viewport: { width: 1280, height: 900 }, screen: { width: 1280, height: 900 }, isMobile: false, hasTouch: false, deviceScaleFactor: 1 };
 
 function zipped(folder) {
   const at = join(mkdtempSync(join(tmpdir(), "marrowbook-lab-")), "archive.zip");
   execFileSync("python3", ["-m", "zipfile", "-c", at, ...readdirSync(folder).map((name) => join(folder, name))]);
+  return at;
+}
+
+const seen = (finding, value, item) => ({ finding, answer: { state: "seen", value }, ...(item ? { site: { item } } : {}) });
+/** A deer of which jaw and a part of the head were taken, each with a number on its label. */
+const TAKEN = [
+  ...DEER.prime, seen("touching_allowed", { choice: "card_names_me" }), seen("jaw_taken", { choice: "whole_jaw" }),
+  seen("sample_number", { text: "INV-1" }, 1), seen("other_samples_count", { number: 1 }),
+  seen("sample_what", { choice: "head_part" }, 3), seen("sample_number", { text: "INV-3" }, 3), seen("sample_kept", { choice: "bag_frozen" }, 3),
+];
+
+/** What a phone hands over of it, by its own hand-over screen. */
+async function bundle() {
+  const demo = mkdtempSync(join(tmpdir(), "marrowbook-lab-"));
+  writeFileSync(join(demo, "card.txt"), readFileSync(join(ROOT, "demo/card.txt")));
+  writeFileSync(join(demo, "outing.json"), JSON.stringify({ person: "K7", outing: [], carcasses: [{ kind: "field", closed: true, findings: TAKEN }] }));
+  let text;
+  await withPhone({ viewport: { width: 360, height: 740 }, screen: { width: 360, height: 740 }, also: { demo } }, async (phone, place) => {
+    await phone.open(`${place.url}#demo`);
+    await phone.page.waitForSelector('[data-act^="readings-"]');
+    await saved(phone.page);
+    await phone.page.evaluate(() => { location.hash = "hand-over"; });
+    await phone.page.waitForSelector('[data-bundle="made"]');
+    text = await phone.page.inputValue('[data-field="bundle"]');
+  });
+  rmSync(demo, { recursive: true, force: true });
+  return text;
+}
+
+/** An office's archive with its key, the card with laboratories, and that phone enrolled. */
+async function archive(folder) {
+  const at = join(folder, "begun");
+  mkdirSync(at);
+  const file = join(folder, "crew.txt");
+  writeFileSync(file, await bundle());
+  const run = (args) => execFileSync(OFFICE, ["--archive", at, ...args], { encoding: "utf8", env: { ...process.env, MARROWBOOK_PASSPHRASE: PASSPHRASE } });
+  run(["key", "new"]);
+  run(["card", join(ROOT, "demo/card.json")]);
+  let opened;
+  try { opened = run(["open", file, "--json"]); } catch (error) { opened = error.stdout; }
+  const told = JSON.parse(opened.trim().split("\n")[0]);
+  run(["enrol", file, "--name", "lab phone", "--words", told.fingerprint ?? told.words]);
+  run(["open", "--keep", file]);
   return at;
 }
 
@@ -26,10 +70,8 @@ async function says(page, selector, words) {
 test("samples are sent, a sheet is entered, and who touched the animal is called, from the page", { timeout: 600_000 }, () => withPhone(WIDE, async (phone, place) => {
   const { page } = phone;
   page.on("dialog", (dialog) => dialog.accept());
-  if (!existsSync(SEASON)) {
-    execFileSync("cargo", ["run", "--quiet", "--locked", "--features", "cli", "--example", "demo-season", "--", SEASON], { cwd: ROOT, stdio: "inherit" });
-  }
   const folder = mkdtempSync(join(tmpdir(), "marrowbook-lab-"));
+  const begun = await archive(folder);
   const unpack = async () => {
     await page.click('[data-nav="archive"]');
     const [file] = await Promise.all([page.waitForEvent("download"), page.click('[data-act="save-zip"]')]);
@@ -54,7 +96,7 @@ test("samples are sent, a sheet is entered, and who touched the animal is called
   await page.goto(`${place.url}office/`);
   await phone.formIsUp();
   await page.click('[data-nav="archive"]');
-  await page.setInputFiles('[data-pick="zip"] input', zipped(join(SEASON, "archive")));
+  await page.setInputFiles('[data-pick="zip"] input', zipped(begun));
   await page.waitForSelector('[data-key="locked"]', { timeout: 60_000 });
   await page.waitForFunction(() => Number(document.querySelector("[data-carcasses]")?.dataset.carcasses ?? 0) > 0, null, { timeout: 120_000 });
   await page.click('[data-nav="laboratory"]');
