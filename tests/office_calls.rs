@@ -16,7 +16,7 @@ use marrowbook::record::short_code::short_code;
 use marrowbook::record::{Answer, Moment, Site, Subject, Value, links};
 use parquet::file::reader::{FileReader as _, SerializedFileReader};
 use ran::Office;
-use sampled::{Chain, carcass, examination, number, office, outing, report};
+use sampled::{Chain, carcass, examination, json_lines, number, office, outing, report};
 use serde_json::Value as Json;
 use written::written;
 
@@ -65,11 +65,7 @@ fn result(office: &Office, n: u8, test: &str, result: &str) {
 }
 
 fn list(office: &Office, more: &[&str]) -> Vec<Json> {
-    let mut args = vec!["calls", "list", "--json"];
-    args.extend(more);
-    let ran = office.run(&args);
-    assert_eq!(ran.code, 0, "{ran:?}");
-    ran.out.lines().map(|line| serde_json::from_str(line).unwrap()).collect()
+    json_lines(office, &[&["calls", "list", "--json"], more].concat())
 }
 
 fn names(all: &[Json]) -> Vec<&str> {

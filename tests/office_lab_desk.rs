@@ -16,13 +16,13 @@ use std::fs;
 
 use marrowbook::bundle::DeviceKey;
 use marrowbook::card::Laboratory;
-use marrowbook::office::hand::{By, DeskError, Figures, Hand, NotDecided};
+use marrowbook::office::hand::{By, DeskError, Hand, NotDecided};
 use marrowbook::office::lab_sheet::Outcome;
-use marrowbook::office::send_out::{Parcel, State};
+use marrowbook::office::send_out::{NotSent, Parcel, State, list, samples};
 use marrowbook::office::zipped::Tree;
-use marrowbook::record::{Moment, PersonCode};
+use marrowbook::record::{Fold, Moment, PersonCode};
 use ran::Office;
-use sampled::{Chain, PASSPHRASE, number, office};
+use sampled::{Chain, PASSPHRASE, json_lines, number, office};
 use serde_json::Value as Json;
 
 fn now() -> Moment {
@@ -52,18 +52,12 @@ fn save(hand: &Hand, office: &Office) {
     }
 }
 
-fn lines(office: &Office, args: &[&str]) -> Vec<Json> {
-    let ran = office.run(args);
-    assert_eq!(ran.code, 0, "{ran:?}");
-    ran.out.lines().map(|line| serde_json::from_str(line).unwrap()).collect()
-}
-
 fn json<T: serde::Serialize>(all: &[T]) -> Vec<Json> {
     all.iter().map(|one| serde_json::to_value(one).unwrap()).collect()
 }
 
-fn all_of(hand: &Hand) -> (Figures, Vec<Laboratory>) {
-    (hand.figures(now()), hand.laboratories(now()).unwrap())
+fn all_of(hand: &Hand) -> (Fold, Vec<Laboratory>) {
+    (hand.folded(), hand.laboratories(now()).unwrap())
 }
 
 #[test]
@@ -80,10 +74,10 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
     };
     let by = By { person: PersonCode::new("OFF").unwrap(), now: now(), fill: &fill };
     let (mut hand, key) = desk(&office);
-    let (figures, laboratories) = all_of(&hand);
-    let list = Hand::to_send(&figures, &laboratories);
-    assert_eq!(json(&list), lines(&office, &["lab", "list", "--all", "--json"]));
-    assert_eq!(list.len(), 10);
+    let (folded, laboratories) = all_of(&hand);
+    let all = list(&samples(&folded), &laboratories);
+    assert_eq!(json(&all), json_lines(&office, &["lab", "list", "--all", "--json"]));
+    assert_eq!(all.len(), 10);
 
     // A parcel: for one that cannot go there nothing is noted of any, and without the key nothing at all.
     let parcel = |numbers: &[String]| -> Vec<String> { numbers.to_vec() };
@@ -99,14 +93,16 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
         condition: "dry".to_owned(),
     };
     let before = hand.held().all();
-    let refused = hand.send((&figures, &laboratories), &of(&wrong), Some(&key), &by);
+    let refused = hand.send(&laboratories, &of(&wrong), Some(&key), &by);
     assert!(matches!(refused, Err(NotDecided::NotSent(_))), "{refused:?}");
-    let refused = hand.send((&figures, &laboratories), &of(&both), None, &by);
+    let refused = hand.send(&laboratories, &of(&both), None, &by);
     assert!(matches!(refused, Err(NotDecided::Desk(DeskError::NoKey))), "{refused:?}");
     assert_eq!(hand.held().all(), before, "nothing was written");
-    hand.send((&figures, &laboratories), &of(&both), Some(&key), &by).unwrap();
+    hand.send(&laboratories, &of(&both), Some(&key), &by).unwrap();
+    let again = hand.send(&laboratories, &of(&both), Some(&key), &by);
+    assert!(matches!(again, Err(NotDecided::NotSent(NotSent::SentBefore(_)))), "{again:?}");
     save(&hand, &office);
-    let sent = lines(&office, &["lab", "list", "--json"]);
+    let sent = json_lines(&office, &["lab", "list", "--json"]);
     let state = |all: &[Json], number: &str, test: &str| {
         all.iter().find(|line| line["number"] == number && line["test"] == test).unwrap()["state"].clone()
     };
@@ -116,14 +112,14 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
     assert!(sent[0]["custody"].to_string().contains("post office, 77, dry"), "{}", sent[0]["custody"]);
 
     // A sheet with a line that does not fit enters nothing; left out, the rest goes in.
-    let (figures, laboratories) = all_of(&hand);
+    let (folded, laboratories) = all_of(&hand);
     let text = format!(
         "sample,test,result,years\nQR-9,cwd,positive,\n{},cwd,suspect,\n{},cementum,,6\n",
         number(1, 3),
         number(1, 1)
     );
     let check = |hand: &Hand, without: &BTreeSet<u64>| {
-        hand.check_sheet((&figures, &laboratories), text.as_bytes(), (false, without), &by).unwrap()
+        hand.check_sheet((&folded, &laboratories), text.as_bytes(), (false, without), &by).unwrap()
     };
     let checked = check(&hand, &BTreeSet::new());
     assert_eq!((checked.wrong, checked.acts.len(), checked.lines.len()), (1, 0, 3));
@@ -134,30 +130,39 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
     );
     let checked = check(&hand, &BTreeSet::from([2]));
     assert_eq!((checked.wrong, checked.lines[0].outcome.clone()), (0, Outcome::LeftOut));
-    hand.enter(checked.acts, Some(&key), &by).unwrap();
+    let enter = |hand: &mut Hand, without: &[u64]| {
+        let without = without.iter().copied().collect();
+        hand.enter_sheet(&laboratories, text.as_bytes(), (false, &without), Some(&key), &by)
+    };
+    // Nobody looked again in between: what is there by now is not entered twice.
+    let before = hand.held().all();
+    assert!(matches!(enter(&mut hand, &[]), Err(NotDecided::NothingNew)));
+    assert_eq!(hand.held().all(), before);
+    enter(&mut hand, &[2]).unwrap();
+    assert!(matches!(enter(&mut hand, &[2]), Err(NotDecided::NothingNew)));
     save(&hand, &office);
-    let all = lines(&office, &["lab", "list", "--all", "--json"]);
+    let all = json_lines(&office, &["lab", "list", "--all", "--json"]);
     assert_eq!(
         (state(&all, &number(1, 3), "cwd"), state(&all, &number(1, 1), "cementum")),
         ("answered".into(), "answered".into())
     );
 
     // The call that follows, the same on both sides; marked here, it is off the list there, and back.
-    let (figures, _) = all_of(&hand);
-    let calls = hand.calls(&figures, now(), &BTreeMap::new());
-    assert_eq!(json(&calls), lines(&office, &["calls", "list", "--json"]));
+    let (folded, _) = all_of(&hand);
+    let calls = hand.calls(&folded, now(), &BTreeMap::new());
+    assert_eq!(json(&calls), json_lines(&office, &["calls", "list", "--json"]));
     let call = calls.iter().find(|call| call.who.contains("K7")).unwrap();
     assert!(call.why.iter().any(|why| why.contains("SUSPECT")), "{call:?}");
-    hand.mark_call(&figures, call, true, Some(&key), &by).unwrap();
-    let (figures, laboratories) = all_of(&hand);
-    assert!(hand.mark_call(&figures, call, true, Some(&key), &by).is_err(), "marked before");
+    hand.mark_call(call, true, Some(&key), &by).unwrap();
+    let (folded, laboratories) = all_of(&hand);
+    assert!(hand.mark_call(call, true, Some(&key), &by).is_err(), "marked before");
     save(&hand, &office);
-    let left = lines(&office, &["calls", "list", "--json"]);
+    let left = json_lines(&office, &["calls", "list", "--json"]);
     assert_eq!(left.len() + 1, calls.len());
-    hand.mark_call(&figures, call, false, Some(&key), &by).unwrap();
+    hand.mark_call(call, false, Some(&key), &by).unwrap();
     save(&hand, &office);
-    assert_eq!(lines(&office, &["calls", "list", "--json"]).len(), calls.len());
-    assert!(Hand::to_send(&figures, &laboratories).iter().any(|line| line.state == State::Answered));
+    assert_eq!(json_lines(&office, &["calls", "list", "--json"]).len(), calls.len());
+    assert!(list(&samples(&folded), &laboratories).iter().any(|line| line.state == State::Answered));
     // One chain without a gap, whoever wrote it.
     assert!(hand.figures(now()).counted.odd.is_empty());
 }

@@ -12,7 +12,7 @@ mod sampled;
 
 use marrowbook::record::short_code::short_code;
 use ran::{Office, Ran};
-use sampled::{Chain, carcass, number, office, read, received};
+use sampled::{Chain, carcass, json_lines, number, office, read, received};
 use serde_json::Value as Json;
 
 fn two_deer(name: &str) -> Office {
@@ -23,11 +23,7 @@ fn two_deer(name: &str) -> Office {
 }
 
 fn list(office: &Office, more: &[&str]) -> Vec<Json> {
-    let mut args = vec!["lab", "list", "--json"];
-    args.extend(more);
-    let ran = office.run(&args);
-    assert_eq!(ran.code, 0, "{ran:?}");
-    ran.out.lines().map(|line| serde_json::from_str(line).unwrap()).collect()
+    json_lines(office, &[&["lab", "list", "--json"], more].concat())
 }
 
 /// State of a test of a sample on the list of everything.

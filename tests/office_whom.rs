@@ -13,7 +13,7 @@ mod sampled;
 use marrowbook::record::short_code::short_code;
 use marrowbook::record::{Answer, Site, Subject, Value, Why, links};
 use ran::Office;
-use sampled::{Chain, carcass, examination, keep, number, office, outing, report, text};
+use sampled::{Chain, carcass, examination, json_lines, keep, number, office, outing, report, text};
 use serde_json::Value as Json;
 
 fn reference(id: uuid::Uuid) -> Answer {
@@ -29,11 +29,7 @@ fn result(office: &Office, n: u8, result: &str, more: &[&str]) {
 }
 
 fn list(office: &Office, more: &[&str]) -> Vec<Json> {
-    let mut args = vec!["calls", "list", "--json"];
-    args.extend(more);
-    let ran = office.run(&args);
-    assert_eq!(ran.code, 0, "{ran:?}");
-    ran.out.lines().map(|line| serde_json::from_str(line).unwrap()).collect()
+    json_lines(office, &[&["calls", "list", "--json"], more].concat())
 }
 
 fn names(all: &[Json]) -> Vec<String> {

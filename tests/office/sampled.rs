@@ -171,3 +171,10 @@ pub(crate) fn read(office: &Office) -> Vec<Json> {
     assert_eq!(ran.code, 0, "{ran:?}");
     ran.out.lines().map(|line| serde_json::from_str(line).unwrap()).collect()
 }
+
+/// What a command prints with `--json`, line by line.
+pub(crate) fn json_lines(office: &Office, args: &[&str]) -> Vec<Json> {
+    let ran = office.run(args);
+    assert_eq!(ran.code, 0, "{ran:?}");
+    ran.out.lines().map(|line| serde_json::from_str(line).unwrap()).collect()
+}

@@ -6,7 +6,7 @@
 use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 
-use super::fields::{self, Field, Kind, LABORATORIES, List, PREDATORS, WITHOUT_FIELD};
+use super::fields::{self, Field, Kind, LABORATORIES, List, WITHOUT_FIELD};
 use crate::bundle::{Kind as FileKind, open, strict};
 use crate::record::{Day, DeviceId, Moment};
 
@@ -180,16 +180,6 @@ impl Draft {
             all.push(Value::from(code));
         }
         if all.is_empty() { self.remove(pointer) } else { self.put(pointer, Value::Array(all)) }
-    }
-
-    /// Whether an animal is said to be about.
-    pub fn has_predator(&self, code: &str) -> bool {
-        self.has_code(PREDATORS, code)
-    }
-
-    /// Says that an animal is about, or no longer.
-    pub fn set_predator(&mut self, code: &str, about: bool) {
-        self.set_code(PREDATORS, code, about);
     }
 
     /// Members that are on the card and have no field: they are signed as they came.

@@ -173,7 +173,7 @@ fn laboratories(written: Option<&Value>, card: &Card) -> Vec<Fault> {
         LaboratoryFlaw::DoubleCode(code) => (laboratory(code).map(|n| n.to_string()), "code", "card.fix.lab_code"),
         LaboratoryFlaw::NoName(code) => (either(code), "name", "card.fix.lab_name"),
         LaboratoryFlaw::TestCode(code) => (of_test(code), "code", "card.fix.test_code"),
-        LaboratoryFlaw::Sample { test: code, .. } => (of_test(code), "samples", "card.fix.predator"),
+        LaboratoryFlaw::Sample { test: code, .. } => (of_test(code), "samples", "card.fix.laboratories"),
         LaboratoryFlaw::Disease(code) => (of_test(code), "disease", "card.fix.disease"),
     };
     let at = row.map_or_else(|| "/laboratories".to_owned(), |row| format!("/laboratories/{row}/{column}"));

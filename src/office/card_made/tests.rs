@@ -67,7 +67,7 @@ fn fill(draft: &mut Draft, demo: &Value) {
         }
     }
     for code in demo["flags"]["predators"].as_array().unwrap() {
-        draft.set_predator(code.as_str().unwrap(), true);
+        draft.set_code(fields::PREDATORS, code.as_str().unwrap(), true);
     }
 }
 
@@ -316,7 +316,7 @@ fn a_flaw_of_a_laboratory_stands_at_its_field() {
         at("1/tests/1/disease", "card.fix.disease")
     );
     let tail = of(&|draft| draft.set_code("/laboratories/0/tests/2/samples", "tail", true));
-    assert_eq!(tail, at("0/tests/2/samples", "card.fix.predator"));
+    assert_eq!(tail, at("0/tests/2/samples", "card.fix.laboratories"));
     // Rows come and go; the card stays one, and without a laboratory it has none.
     let mut draft = from_demo();
     draft.remove_row_at("/laboratories/1/tests", 0);

@@ -50,6 +50,12 @@ pub enum NotDecided {
     /// A call that cannot be marked.
     #[error("{0}")]
     NotMarked(#[from] NotMarked),
+    /// A sheet that cannot be entered, in words.
+    #[error("{0}")]
+    Sheet(String),
+    /// A sheet without anything new, or of which a line no longer fits.
+    #[error("nothing of it can be entered as the archive stands now; look at its lines again")]
+    NothingNew,
     /// No random bytes were to be had, in the platform's words.
     #[error("{0}")]
     Chance(String),

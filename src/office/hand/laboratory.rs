@@ -2,15 +2,16 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{DeskError, Figures, Hand, NotDecided};
+use super::{DeskError, Hand, NotDecided};
 use crate::bundle::DeviceKey;
 use crate::card::Laboratory;
 use crate::office::calls::{self, Call};
 use crate::office::calls_made::{mark, unmark};
+use crate::office::decide::NoDecision;
 use crate::office::lab_sheet::{self, Taking};
 use crate::office::own_chain::{WriteError, acts_of, new_id};
-use crate::office::send_out::{self, Parcel, list, samples, send};
-use crate::record::{Act, Carcass, Moment, PersonCode};
+use crate::office::send_out::{Parcel, send};
+use crate::record::{Act, Fold, Moment, PersonCode};
 
 /// Where random bytes come from; its error in words.
 pub type Fill<'a> = &'a dyn Fn(&mut [u8]) -> Result<(), String>;
@@ -49,23 +50,18 @@ impl Hand {
         if all.is_empty() { Err("today's local card names no laboratory".to_owned()) } else { Ok(all) }
     }
 
-    /// The send-out list.
-    pub fn to_send(figures: &Figures, laboratories: &[Laboratory]) -> Vec<send_out::Line> {
-        list(&samples(&figures.counted.folded), laboratories)
-    }
-
-    /// Notes that samples left.
+    /// Notes that samples left, as the archive stands now: what was noted since somebody looked is not noted twice.
     ///
     /// # Errors
     /// One of them cannot go there, or nothing could be written. Then nothing is noted of any.
     pub fn send(
         &mut self,
-        (figures, laboratories): (&Figures, &[Laboratory]),
+        laboratories: &[Laboratory],
         parcel: &Parcel,
         key: Option<&DeviceKey>,
         by: &By,
     ) -> Result<(), NotDecided> {
-        let acts = send(&figures.counted.folded, laboratories, parcel)?;
+        let acts = send(&self.folded(), laboratories, parcel)?;
         self.keep_acts(acts, key, by)
     }
 
@@ -75,22 +71,14 @@ impl Hand {
     /// It is no such sheet, this archive has no key, or there is no chance to be had; in words.
     pub fn check_sheet(
         &self,
-        (figures, laboratories): (&Figures, &[Laboratory]),
+        (folded, laboratories): (&Fold, &[Laboratory]),
         bytes: &[u8],
         (correct, without): (bool, &BTreeSet<u64>),
         by: &By,
     ) -> Result<Checked, String> {
         let key = self.office_key().ok_or_else(|| DeskError::NoKey.to_string())?;
         let own = key.public().map_err(|error| error.to_string())?.id();
-        let taking = Taking {
-            folded: &figures.counted.folded,
-            laboratories,
-            own,
-            by: by.person.clone(),
-            now: by.now,
-            correct,
-            without,
-        };
+        let taking = Taking { folded, laboratories, own, by: by.person.clone(), now: by.now, correct, without };
         let mut no_chance = None;
         let fresh = || {
             let mut bytes = [0; 10];
@@ -107,40 +95,44 @@ impl Hand {
         Ok(Checked { lines, acts, wrong })
     }
 
-    /// Enters what was checked.
+    /// Enters a sheet of which every line fits, as the archive stands now.
     ///
     /// # Errors
-    /// Nothing could be written.
-    pub fn enter(&mut self, acts: Vec<Act>, key: Option<&DeviceKey>, by: &By) -> Result<(), NotDecided> {
-        self.keep_acts(acts, key, by)
+    /// It no longer fits, nothing in it is new, or nothing could be written.
+    pub fn enter_sheet(
+        &mut self,
+        laboratories: &[Laboratory],
+        bytes: &[u8],
+        how: (bool, &BTreeSet<u64>),
+        key: Option<&DeviceKey>,
+        by: &By,
+    ) -> Result<(), NotDecided> {
+        let checked = self.check_sheet((&self.folded(), laboratories), bytes, how, by).map_err(NotDecided::Sheet)?;
+        if checked.acts.is_empty() {
+            return Err(NotDecided::NothingNew);
+        }
+        self.keep_acts(checked.acts, key, by)
     }
 
     /// Whom to call. `numbers` are of the office's own list, by code; they are kept nowhere.
-    pub fn calls(&self, figures: &Figures, now: Moment, numbers: &BTreeMap<String, String>) -> Vec<Call> {
+    pub fn calls(&self, folded: &Fold, now: Moment, numbers: &BTreeMap<String, String>) -> Vec<Call> {
         let cards = self.cards().0;
         let card = cards.today(now).map(|given| given.card);
         let laboratories = card.and_then(|card| card.laboratories().ok()).unwrap_or_default();
         let office = self.office_key().and_then(|key| key.public().ok()).map(|key| key.id());
-        let folded = &figures.counted.folded;
         calls::calls(&calls::From { folded, card, laboratories: &laboratories, office, numbers })
     }
 
-    /// Marks a call as made, or takes the mark back.
+    /// Marks a call as made, or takes the mark back, as the archive stands now.
     ///
     /// # Errors
     /// It is not on the list, or is so already, or nothing could be written.
-    pub fn mark_call(
-        &mut self,
-        figures: &Figures,
-        call: &Call,
-        made: bool,
-        key: Option<&DeviceKey>,
-        by: &By,
-    ) -> Result<(), NotDecided> {
-        let all = self.calls(figures, by.now, &BTreeMap::new());
+    pub fn mark_call(&mut self, call: &Call, made: bool, key: Option<&DeviceKey>, by: &By) -> Result<(), NotDecided> {
+        let folded = self.folded();
+        let all = self.calls(&folded, by.now, &BTreeMap::new());
         let own = key.map(|key| key.public().id()).ok_or(DeskError::NoKey)?;
-        let none = || crate::office::decide::NoDecision::NoCarcass(call.carcass);
-        let carcass: &Carcass = figures.counted.folded.carcasses.get(&call.carcass).ok_or_else(none)?;
+        let none = || NoDecision::NoCarcass(call.carcass);
+        let carcass = folded.carcasses.get(&call.carcass).ok_or_else(none)?;
         let acts = if made {
             let mut bytes = [0; 10];
             (by.fill)(&mut bytes).map_err(NotDecided::Chance)?;

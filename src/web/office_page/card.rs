@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::card_fields::{Form, list, one, part, predators, table_and_readers};
+use super::card_fields::{Form, boxes, list, one, part, table_and_readers};
 use super::desk::{Desk, count, now, tell, tell_with};
 use super::view::{of_ours_bytes, read_file};
 use crate::bundle::Fingerprint;
@@ -98,7 +98,7 @@ pub(super) fn card(desk: Desk) -> AnyView {
             {part("card.page.part.people", list(form, fields::PEOPLE))}
             {part("card.page.part.laboratories", super::card_laboratories::laboratories(form))}
             {part("card.page.part.diseases", form.fields(fields::DISEASES))}
-            {part("card.page.part.predators", predators(form))}
+            {part("card.page.part.predators", boxes(form, fields::PREDATORS, "tracks_by"))}
             {part("card.page.part.limits", view! {
                 <p>{tell("card.page.limits.what")}</p>
                 {form.fields(fields::LIMITS)}

@@ -6,7 +6,7 @@ use super::desk::{Desk, LANGUAGE, tell, tell_with};
 use super::view::{of_ours_bytes, read_file};
 use crate::card::CallFor;
 use crate::guide::hazards;
-use crate::office::card_made::fields::{CALLS, Field, Kind, List, PERMITS, PREDATORS, YES_NO};
+use crate::office::card_made::fields::{CALLS, Field, Kind, List, PERMITS, YES_NO};
 use crate::office::card_made::{Draft, Fault};
 use crate::record::find;
 use crate::web::platform::clock::offset_on;
@@ -231,26 +231,27 @@ fn stops(form: Form, row: usize) -> AnyView {
     view! { <p class="how">{body}</p> }.into_any()
 }
 
-/// The animals about.
-pub(super) fn predators(form: Form) -> AnyView {
-    let codes = find("tracks_by").map(crate::record::FindingDef::options).unwrap_or_default();
+/// A box for each option of a finding: those that stand in the list of codes at `at`.
+pub(super) fn boxes(form: Form, at: &str, finding: &'static str) -> AnyView {
+    let codes = find(finding).map(crate::record::FindingDef::options).unwrap_or_default();
     let boxes = codes
         .iter()
         .map(|code| {
-            let on = form.draft.with_untracked(|draft| draft.has_predator(code));
+            let on = form.draft.with_untracked(|draft| draft.has_code(at, code));
+            let place = at.to_owned();
             let tick = move |event: web_sys::Event| {
-                let about = event_target_checked(&event);
-                form.draft.update(|draft| draft.set_predator(code, about));
+                let stands = event_target_checked(&event);
+                form.draft.update(|draft| draft.set_code(&place, code, stands));
             };
             view! {
                 <label class="check-line">
-                    <input type="checkbox" data-at=format!("{PREDATORS}/{code}") prop:checked=on on:change=tick/>
-                    {wording::option(LANGUAGE, "tracks_by", code)}
+                    <input type="checkbox" data-at=format!("{at}/{code}") prop:checked=on on:change=tick/>
+                    {wording::option(LANGUAGE, finding, code)}
                 </label>
             }
         })
         .collect_view();
-    view! { <div class="card-columns">{boxes}</div>{faults_at(form, PREDATORS.to_owned())} }.into_any()
+    view! { <div class="card-columns">{boxes}</div>{faults_at(form, at.to_owned())} }.into_any()
 }
 
 /// What comes onto the card from files, and what else is on it.

@@ -2,11 +2,9 @@
 
 use leptos::prelude::*;
 
-use super::card_fields::{Form, faults_at, input, one};
-use super::desk::{LANGUAGE, tell, tell_with};
+use super::card_fields::{Form, boxes, faults_at, input, one};
+use super::desk::{tell, tell_with};
 use crate::office::card_made::fields::{Kind, LABORATORIES, TESTS};
-use crate::record::find;
-use crate::web::wording;
 
 const AT: &str = "/laboratories";
 
@@ -59,7 +57,8 @@ fn test(form: Form, tests: &str, m: usize) -> AnyView {
         <fieldset class="card-row" data-test=m>
             <legend>{tell_with("card.page.test", &[("n", (m + 1).to_string().into())])}</legend>
             <div class="card-columns">{columns(form, &at, TESTS)}</div>
-            {samples(form, format!("{at}/samples"))}
+            <p>{tell("card.page.column.samples")}</p>
+            {boxes(form, &format!("{at}/samples"), "sample_what")}
             {remove(m, away)}
         </fieldset>
     }
@@ -71,34 +70,6 @@ fn columns(form: Form, at: &str, all: &'static [(&'static str, Kind)]) -> AnyVie
         input(form, format!("{at}/{name}"), *kind, tell(&format!("card.page.column.{name}")))
     };
     all.iter().map(one).collect_view().into_any()
-}
-
-/// Which samples a test is done on.
-fn samples(form: Form, at: String) -> AnyView {
-    let codes = find("sample_what").map(crate::record::FindingDef::options).unwrap_or_default();
-    let boxes = codes
-        .iter()
-        .map(|code| {
-            let on = form.draft.with_untracked(|draft| draft.has_code(&at, code));
-            let place = at.clone();
-            let tick = move |event: web_sys::Event| {
-                let stands = event_target_checked(&event);
-                form.draft.update(|draft| draft.set_code(&place, code, stands));
-            };
-            view! {
-                <label class="check-line">
-                    <input type="checkbox" data-at=format!("{at}/{code}") prop:checked=on on:change=tick/>
-                    {wording::option(LANGUAGE, "sample_what", code)}
-                </label>
-            }
-        })
-        .collect_view();
-    view! {
-        <p>{tell("card.page.column.samples")}</p>
-        <div class="card-columns">{boxes}</div>
-        {faults_at(form, at)}
-    }
-    .into_any()
 }
 
 fn remove(n: usize, act: impl Fn(leptos::ev::MouseEvent) + 'static) -> AnyView {

@@ -9,6 +9,7 @@ use uuid::Uuid;
 use super::desk::{Desk, Part, count, now, tell, tell_with};
 use super::figures::in_parts;
 use super::rows::{AT_ONCE, drawn};
+use super::signed::{Said, by_field, no_key, said_line};
 use crate::guide::answer_words;
 use crate::office::decide::{Open, joins, open, said_same, two_animals};
 use crate::office::finding_words::{question_words, said_words};
@@ -67,7 +68,7 @@ impl Waiting {
 struct Decide {
     desk: Desk,
     person: RwSignal<String>,
-    said: RwSignal<Option<(bool, String)>>,
+    said: Said,
     /// Reasons half typed, by question: figures that come anew must not lose them.
     reasons: RwSignal<BTreeMap<String, String>>,
     /// `None` before carcasses were compared.
@@ -86,8 +87,6 @@ pub(super) fn decide(desk: Desk) -> AnyView {
         shown: [RwSignal::new(AT_ONCE), RwSignal::new(AT_ONCE)],
     };
     part.keep_comparing();
-    let no_key =
-        move || desk.key.get().is_none().then(|| view! { <p class="alert" data-no-key="">{tell("decide.no_key")}</p> });
     let body = move || match (desk.figures.get(), part.waiting.get()) {
         (None, _) => view! { <p>{tell("desk.carcasses.none")}</p> }.into_any(),
         (_, None) => view! { <p>{tell("decide.doubles.working")}</p> }.into_any(),
@@ -97,16 +96,9 @@ pub(super) fn decide(desk: Desk) -> AnyView {
         <section data-part="decide">
             <h2>{tell("decide.head")}</h2>
             <p>{tell("decide.what")}</p>
-            {no_key}
-            <label class="field">
-                {tell("decide.by")}
-                <input type="text" maxlength="12" data-field="decide-by" prop:value=move || part.person.get()
-                    on:input=move |event| part.person.set(event_target_value(&event))/>
-            </label>
-            <div role="alert" data-decide-said="">{move || part.said.get().map(|(good, words)| {
-                let class = if good { "report-line" } else { "alert" };
-                view! { <p class=class data-good=good.to_string()>{words}</p> }
-            })}</div>
+            {no_key(desk, "decide.no_key")}
+            {by_field("decide-by", part.person)}
+            <div role="alert" data-decide-said="">{said_line(part.said)}</div>
             {body}
         </section>
     }

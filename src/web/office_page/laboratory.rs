@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use super::desk::{Desk, Part, count, now, tell, tell_with};
 use super::rows::{AT_ONCE, drawn};
+use super::signed::{Said, by_field, no_key, said_line};
 use super::view::{ReadFile, read_files};
 use crate::card::Laboratory;
 use crate::guide::answer_words;
@@ -14,7 +15,7 @@ use crate::office::calls::Call;
 use crate::office::csv_sheet::CsvSheet;
 use crate::office::hand::{By, Checked, Figures, Hand};
 use crate::office::lab_sheet::Outcome;
-use crate::office::send_out::{Line, Parcel, State};
+use crate::office::send_out::{Line, Parcel, State, list, samples};
 use crate::record::PersonCode;
 use crate::web::platform::clock::pause_ms;
 use crate::web::platform::random::fill;
@@ -41,7 +42,7 @@ struct Sheet {
 struct Bench {
     desk: Desk,
     person: RwSignal<String>,
-    said: RwSignal<Option<(bool, String)>>,
+    said: Said,
     found: RwSignal<Option<Arc<Found>>>,
     /// Numbers ticked to be sent, by laboratory.
     ticked: RwSignal<BTreeMap<String, BTreeSet<String>>>,
@@ -68,9 +69,6 @@ pub(super) fn laboratory(desk: Desk) -> AnyView {
         also_done: RwSignal::new(false),
     };
     part.keep_finding();
-    let no_key = move || {
-        desk.key.get().is_none().then(|| view! { <p class="alert" data-no-key="">{tell("laboratory.page.no_key")}</p> })
-    };
     let body = move || match (desk.figures.get().is_some(), part.found.get()) {
         (false, _) => view! { <p>{tell("desk.carcasses.none")}</p> }.into_any(),
         (_, None) => view! { <p role="status">{tell("laboratory.page.working")}</p> }.into_any(),
@@ -80,16 +78,9 @@ pub(super) fn laboratory(desk: Desk) -> AnyView {
         <section data-part="laboratory">
             <h2>{tell("laboratory.page.head")}</h2>
             <p>{tell("laboratory.page.what")}</p>
-            {no_key}
-            <label class="field">
-                {tell("decide.by")}
-                <input type="text" maxlength="12" data-field="bench-by" prop:value=move || part.person.get()
-                    on:input=move |event| part.person.set(event_target_value(&event))/>
-            </label>
-            <div role="alert" data-bench-said="">{move || part.said.get().map(|(good, words)| {
-                let class = if good { "report-line" } else { "alert" };
-                view! { <p class=class data-good=good.to_string()>{words}</p> }
-            })}</div>
+            {no_key(desk, "laboratory.page.no_key")}
+            {by_field("bench-by", part.person)}
+            <div role="alert" data-bench-said="">{said_line(part.said)}</div>
             {body}
         </section>
     }
@@ -113,9 +104,10 @@ impl Bench {
                     return;
                 }
                 let found = self.desk.hand.try_with_untracked(|hand| {
+                    let folded = &figures.counted.folded;
                     let laboratories = hand.laboratories(now());
-                    let lines = laboratories.as_ref().map(|all| Hand::to_send(&figures, all)).unwrap_or_default();
-                    let calls = hand.calls(&figures, now(), &numbers);
+                    let lines = laboratories.as_ref().map(|all| list(&samples(folded), all)).unwrap_or_default();
+                    let calls = hand.calls(folded, now(), &numbers);
                     Found { figures: Arc::clone(&figures), laboratories, lines, calls }
                 });
                 if let Some(found) = found {
@@ -257,8 +249,7 @@ impl Bench {
             let from = by.person.clone();
             let parcel = Parcel { laboratory, numbers: &numbers, tests: &[], from, place, seal, condition };
             let laboratories = found.laboratories.clone()?;
-            let of = (&*found.figures, laboratories.as_slice());
-            self.change(|hand| hand.send(of, &parcel, key.as_deref(), by))
+            self.change(|hand| hand.send(&laboratories, &parcel, key.as_deref(), by))
         });
         if went {
             self.ticked.update(|all| drop(all.remove(laboratory)));
@@ -318,8 +309,9 @@ impl Bench {
         let chance = |bytes: &mut [u8]| fill(bytes).map_err(|error| error.to_string());
         let by = By { person, now: now(), fill: &chance };
         let how = (sheet.correct, &sheet.without);
-        let read =
-            self.desk.hand.try_with_untracked(|hand| hand.check_sheet((figures, laboratories), &sheet.bytes, how, &by));
+        let read = self.desk.hand.try_with_untracked(|hand| {
+            hand.check_sheet((&figures.counted.folded, laboratories), &sheet.bytes, how, &by)
+        });
         let checked = match read.unwrap_or_else(|| Err(tell("decide.gone"))) {
             Ok(checked) => checked,
             Err(why) => {
@@ -371,10 +363,7 @@ impl Bench {
             let went = self.act("laboratory.page.entered", |by| {
                 let laboratories = found.laboratories.clone()?;
                 let how = (sheet.correct, &sheet.without);
-                self.change(|hand| {
-                    let checked = hand.check_sheet((&found.figures, &laboratories), &sheet.bytes, how, by)?;
-                    hand.enter(checked.acts, key.as_deref(), by).map_err(|error| error.to_string())
-                })
+                self.change(|hand| hand.enter_sheet(&laboratories, &sheet.bytes, how, key.as_deref(), by))
             });
             if went {
                 self.sheet.set(None);
@@ -422,11 +411,9 @@ impl Bench {
                 }
             }
         };
-        let figures = Arc::clone(&found.figures);
-        let rows = drawn(open, self.shown[1], move |call| self.call(call, &figures));
-        let figures = Arc::clone(&found.figures);
+        let rows = drawn(open, self.shown[1], move |call| self.call(call));
         let made = move || {
-            let rows = || made.iter().map(|call| self.call(call, &figures)).collect_view();
+            let rows = || made.iter().map(|call| self.call(call)).collect_view();
             self.also_done.get().then(rows)
         };
         let none = (n == 0).then(|| view! { <p>{tell("laboratory.page.calls.none")}</p> });
@@ -451,7 +438,7 @@ impl Bench {
         .into_any()
     }
 
-    fn call(self, call: &Call, figures: &Arc<Figures>) -> AnyView {
+    fn call(self, call: &Call) -> AnyView {
         let number = if call.number.is_empty() { tell("laboratory.page.no_number") } else { call.number.clone() };
         let head = format!("{}: {}, {number}", call.code, call.who);
         let why = call.why.iter().map(|why| view! { <li>{why.clone()}</li> }).collect_view();
@@ -460,11 +447,11 @@ impl Bench {
             view! { <p>{tell_with("laboratory.page.call.made", &args)}</p> }
         });
         let is_made = call.done.is_some();
-        let (this, figures, carcass) = (call.clone(), Arc::clone(figures), call.carcass);
+        let (this, carcass) = (call.clone(), call.carcass);
         let mark = move |_| {
             let key = self.desk.key_now();
             self.act(if is_made { "laboratory.page.call.back" } else { "laboratory.page.call.marked" }, |by| {
-                self.change(|hand| hand.mark_call(&figures, &this, !is_made, key.as_deref(), by))
+                self.change(|hand| hand.mark_call(&this, !is_made, key.as_deref(), by))
             });
         };
         view! {

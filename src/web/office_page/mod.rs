@@ -14,6 +14,7 @@ mod laboratory;
 mod phones;
 mod rows;
 mod season;
+mod signed;
 mod view;
 mod winter;
 

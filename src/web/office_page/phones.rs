@@ -3,14 +3,13 @@
 use leptos::prelude::*;
 
 use super::desk::{Desk, now, tell, tell_with};
+use super::signed::{Said, said_line};
 use crate::bundle::Fingerprint;
 use crate::office::card_made::day_begins;
 use crate::office::hand::Stranger;
 use crate::office::keyring::Enrolment;
 use crate::record::{DeviceId, Moment};
 use crate::web::platform::clock::offset_on;
-
-type Said = RwSignal<Option<(bool, String)>>;
 
 pub(super) fn phones(desk: Desk) -> AnyView {
     let said: Said = RwSignal::new(None);
@@ -35,10 +34,7 @@ pub(super) fn phones(desk: Desk) -> AnyView {
         <section data-part="phones">
             <h2>{tell("phones.page.head")}</h2>
             <p>{tell("phones.page.what")}</p>
-            <div role="alert">{move || said.get().map(|(good, words)| {
-                let class = if good { "report-line" } else { "alert" };
-                view! { <p class=class data-good=good.to_string()>{words}</p> }
-            })}</div>
+            <div role="alert">{said_line(said)}</div>
             {strangers}
             <h3>{tell("phones.page.on_ring")}</h3>
             {known}

@@ -19,10 +19,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("card.fix.limit", "Give a number within these limits, or leave the field empty: then the phone asks."),
     ("card.fix.figure", "This figure came with the loaded card. Correct it there, or leave it out below."),
     ("card.fix.table", "Load a table that holds, or leave it out below: then the program's own is used."),
-    (
-        "card.fix.laboratories",
-        "Remove the laboratory and add it anew, or load the card into a newer version of this page.",
-    ),
+    ("card.fix.laboratories", "Remove the row and add it anew, or load the card into a newer version of this page."),
     ("card.fix.lab_code", "Give each laboratory a code of its own that no person has: samples are handed to it."),
     ("card.fix.lab_name", "Type its name, or remove the row."),
     (
