@@ -194,8 +194,12 @@ fn doubles_are_listed_and_an_alias_joins_them() {
     assert!(codes.contains(&pair["second"].as_str().unwrap().to_owned()), "{pair}");
     assert!(pair["probability"].as_f64().unwrap() > 0.5, "{pair}");
     assert_eq!((season["carcasses"]["found"].as_u64(), season["carcasses"]["joined"].as_u64()), (Some(9), Some(0)));
+    // A crew's phone joins nothing, whatever it writes.
     let alias = [[carcass(1), carcass(40)]];
-    archive.keep("office.txt", &season_folder::bundle(&kit::lost_phone(), "office", &[], &alias));
+    archive.keep("phone.txt", &season_folder::bundle(&kit::lost_phone(), "office", &[], &alias));
+    let season = json(&archive.run(&["season", "--out", &archive.out("a"), "--json"]));
+    assert_eq!((season["carcasses"]["found"].as_u64(), season["carcasses"]["joined"].as_u64()), (Some(9), Some(0)));
+    assert_eq!(archive.run(&["decide", "same", &codes[0], &codes[1], "--by", "K7"]).code, 0);
     let season = json(&archive.run(&["season", "--out", &archive.out("a"), "--json"]));
     assert_eq!((season["carcasses"]["found"].as_u64(), season["carcasses"]["joined"].as_u64()), (Some(8), Some(1)));
     let pairs = season["doubles"]["pairs"].as_array().unwrap();

@@ -3,8 +3,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
 
 use marrowbook::record::{
-    Act, Answer, Body, DeviceId, Digest, ENTRY_SCHEMA, Entry, Head, Journal, Key, Moment, PersonCode, Salt, Site,
-    Subject, Value, Versions, fold, links,
+    Act, Answer, Body, Carcass, DeviceId, Digest, ENTRY_SCHEMA, Entry, EntryId, Fold, Head, Journal, Key, Moment,
+    PersonCode, Salt, Site, Subject, Value, Versions, fold, fold_bodies, links,
 };
 use proptest::prelude::*;
 use uuid::Uuid;
@@ -306,4 +306,104 @@ fn a_withheld_body_keeps_the_chain_whole_and_a_changed_one_breaks_it() {
     assert_eq!(marrowbook::record::verify_range(start, &entries), Err(marrowbook::record::ChainError::Body { seq: 5 }));
     let mut journal = Journal::new();
     assert!(journal.add(entries[4].clone()).is_err());
+}
+
+/// Acts of one device, folded.
+fn folded(acts: Vec<Act>) -> Fold {
+    let bodies: Vec<(EntryId, Body)> = (1_u64..).zip(acts).map(|(seq, act)| (entry(seq), body(act, 0))).collect();
+    fold_bodies(&bodies.iter().collect::<Vec<_>>())
+}
+
+fn entry(seq: u64) -> EntryId {
+    EntryId { device: DeviceId(Digest::of(&[&[9]])), seq }
+}
+
+/// A carcass with two answers on its species (entries 2 and 3), and these decisions: what each weighed, what it chose.
+fn decided(decisions: Vec<(Vec<u64>, &str)>) -> Fold {
+    let seen = |value| Answer::Seen { value };
+    let said = |finding: &str, who: &str, answer| Act::Answer { key: key(1, finding, who), answer, supersedes: vec![] };
+    let mut acts = vec![
+        said(links::CARCASS, "K7", seen(Value::Ref(Uuid::from_u128(50)))),
+        said("species", "K7", Answer::choice("white_tailed_deer")),
+        said("species", "B2", Answer::choice("other_deer")),
+    ];
+    acts.extend(decisions.into_iter().map(|(weighed, chosen)| Act::Decide {
+        carcass: Uuid::from_u128(50),
+        finding: "species".into(),
+        site: Site::NONE,
+        answer: Answer::choice(chosen),
+        supersedes: weighed.into_iter().map(entry).collect(),
+        reason: "made to do harm".to_owned(),
+    }));
+    folded(acts)
+}
+
+/// Which of the two answers count.
+fn counting(fold: &Fold) -> [bool; 2] {
+    let carcass: &Carcass = &fold.carcasses[&Uuid::from_u128(50)];
+    let sheet = &carcass.examinations[&Uuid::from_u128(1)].sheet;
+    let all = sheet.question("species", Site::NONE).standing;
+    [0, 1].map(|at| carcass.counts("species", Site::NONE, all[at]))
+}
+
+/// Enough that a call within a call for each of them overflows a stack of 8 MB, and that going through all of them for
+/// each of them ends after everybody has gone home.
+const MANY: u64 = 100_000;
+
+#[test]
+fn a_chain_of_decisions_made_to_do_harm_is_folded_to_its_end() {
+    let deer = "white_tailed_deer";
+    let chain = |first: Vec<u64>| {
+        std::iter::once((first, deer)).chain((1..MANY).map(|n| (vec![n + 3], deer))).collect::<Vec<_>>()
+    };
+    let fold = decided(chain(vec![2, 3]));
+    assert_eq!(counting(&fold), [true, false]);
+    let carcass = &fold.carcasses[&Uuid::from_u128(50)];
+    let standing = carcass.question("species", Site::NONE).standing;
+    assert_eq!(standing.iter().map(|one| one.id).collect::<Vec<_>>(), [entry(MANY + 3)]);
+    let resting = carcass.with_decisions("species", Site::NONE, &[entry(2)]);
+    assert_eq!(resting.len(), usize::try_from(MANY).unwrap() + 1);
+    let decisions = carcass.decisions("species", Site::NONE);
+    let on: Vec<_> = decisions.iter().map(|(made, on)| (made.id, on.iter().copied().collect::<Vec<_>>())).collect();
+    assert_eq!(on, [(entry(MANY + 3), vec![entry(2), entry(3)])]);
+    // The last chose otherwise: then neither the chain nor what it chose counts.
+    let mut other = chain(vec![2, 3]);
+    other.last_mut().unwrap().1 = "other_deer";
+    assert_eq!(counting(&decided(other)), [false, false]);
+    // A ring has no last one.
+    let ring = chain(vec![2, 3, MANY + 3]);
+    assert_eq!(counting(&decided(ring)), [false, false]);
+}
+
+/// Each of two decisions weighs both of the two before: the ways from first to last double with each pair.
+#[test]
+fn decisions_that_weigh_each_other_twice_are_folded_to_their_end() {
+    let mut all = vec![(vec![2, 3], "white_tailed_deer"), (vec![2, 3], "white_tailed_deer")];
+    for pair in 1..1_000 {
+        let before = vec![2 + 2 * pair, 3 + 2 * pair];
+        all.extend([(before.clone(), "white_tailed_deer"), (before, "white_tailed_deer")]);
+    }
+    assert_eq!(counting(&decided(all.clone())), [true, false]);
+    let last = vec![2002, 2003];
+    all.push((last, "other_deer"));
+    assert_eq!(counting(&decided(all)), [false, false]);
+}
+
+/// Carcasses joined one to the next, in an order that makes long ways, and the last to the first.
+#[test]
+fn a_ring_of_joins_made_to_do_harm_is_one_carcass() {
+    let id = |n: u64| Uuid::from_u128(1_000 + u128::from(n));
+    let mut acts: Vec<Act> = (0..MANY)
+        .map(|n| Act::Answer {
+            key: key(1_000_000 + u128::from(n), links::CARCASS, "K7"),
+            answer: Answer::Seen { value: Value::Ref(id(n)) },
+            supersedes: vec![],
+        })
+        .collect();
+    let joins = (0..MANY).rev().map(|n| Act::Alias { carcasses: [id(n), id((n + 1) % MANY)] });
+    acts.extend(joins);
+    let fold = folded(acts);
+    assert_eq!(fold.carcasses.len(), 1);
+    let whole = &fold.carcasses[&id(0)];
+    assert_eq!((whole.id, whole.joined.len(), whole.examinations.len()), (id(0), 100_000, 100_000));
 }

@@ -28,7 +28,7 @@ pub(super) fn run(config: &Enrol, streams: &mut Streams<'_>) -> Result<Exit, Cli
             (of_file, Some(device))
         }
     };
-    let label = keyring.enrol(&config.name, fingerprint, device, streams.now)?.label.clone();
+    let label = keyring.enrol_phone(&config.name, fingerprint, device, streams.now)?.label.clone();
     let path = save(&config.archive, &keyring, streams)?;
     streams.line(&format!("enrolled as \"{label}\" in {}", path.display()))?;
     Ok(Exit::Done)

@@ -1,7 +1,7 @@
 //! What is odd in the chains of devices, for a person to look into: forks, gaps, clocks that went back.
 
 use crate::reading::CLOCK_JUMP_S;
-use crate::record::{Body, DeviceId, EntryId, Journal, Moment};
+use crate::record::{Body, Deciders, DeviceId, EntryId, Journal, Moment};
 
 /// One oddity. None of them moves a figure by itself: both entries of a fork are kept, what is missing is not guessed,
 /// and clocks never decide.
@@ -27,6 +27,13 @@ pub enum Odd {
         /// At this one.
         at: Moment,
         /// How many such entries the device has.
+        times: usize,
+    },
+    /// Decisions of a device that makes none: they count for nothing.
+    Unheeded {
+        /// Whose.
+        device: DeviceId,
+        /// How many.
         times: usize,
     },
 }
@@ -59,6 +66,18 @@ pub fn clocks(bodies: &[(EntryId, Body)]) -> Vec<Odd> {
         match out.last_mut() {
             Some(Odd::Clock { id, times, .. }) if id.device == next.device => *times += 1,
             _ => out.push(Odd::Clock { id: *next, before: earlier.at, at: body.at, times: 1 }),
+        }
+    }
+    out
+}
+
+/// Decisions that were not heeded, each device once. `bodies` stand in the order of their device and number.
+pub fn unheeded(bodies: &[(EntryId, Body)]) -> Vec<Odd> {
+    let mut out: Vec<Odd> = Vec::new();
+    for (id, _) in bodies.iter().filter(|(_, body)| Deciders::left_out(&body.act)) {
+        match out.last_mut() {
+            Some(Odd::Unheeded { device, times }) if *device == id.device => *times += 1,
+            _ => out.push(Odd::Unheeded { device: id.device, times: 1 }),
         }
     }
     out

@@ -2,6 +2,8 @@
 //!
 //! A retired device stays on the ring: what it handed over before keeps its standing.
 
+use super::own_chain::LABEL;
+use super::plain::{hides, steers};
 use crate::bundle::Fingerprint;
 use crate::record::{DeviceId, Moment, read_strict};
 use serde::{Deserialize, Serialize};
@@ -29,6 +31,12 @@ pub struct Enrolment {
     /// When it was retired: lost, stolen, given back. Bundles made later are not taken as its own.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub retired_at: Option<Moment>,
+}
+
+/// Whether what a device decides counts, by the name that the office gave it: the office's own key, or that of another
+/// office whose archive was put together with this one's, enrolled as `the office of` and its name.
+pub fn decides(label: &str) -> bool {
+    label == LABEL || label.strip_prefix(LABEL).is_some_and(|rest| rest.starts_with(" of "))
 }
 
 /// All devices that were ever enrolled.
@@ -72,6 +80,16 @@ pub enum KeyringError {
     /// No name, or a long one.
     #[error("a device's name has 1 to {NAME_CHARS} characters on one line")]
     Name,
+    /// A mark that is not seen, or that makes a name look like another.
+    #[error(
+        "a device's name holds no mark that cannot be seen or that turns the direction of writing (U+{:04X} is one): it \
+         would read as another name",
+        u32::from(*.0)
+    )]
+    NameMark(char),
+    /// The office's own name.
+    #[error("\"{LABEL}\" is the name of the office's own key, whose decisions count; a phone takes another")]
+    OfficeName,
     /// No device in use has that name.
     #[error("no device in use is called \"{0}\"")]
     NoSuchDevice(String),
@@ -115,6 +133,21 @@ impl Keyring {
         &self.devices
     }
 
+    /// Enrols a crew's device: as [`Self::enrol`], but never under the name of the office's own key.
+    ///
+    /// # Errors
+    /// As there, or the name is the office's.
+    pub fn enrol_phone(
+        &mut self,
+        label: &str,
+        fingerprint: Fingerprint,
+        device: Option<DeviceId>,
+        at: Moment,
+    ) -> Result<&Enrolment, KeyringError> {
+        let is_office = label.split_whitespace().map(str::to_lowercase).eq(LABEL.split(' '));
+        if is_office { Err(KeyringError::OfficeName) } else { self.enrol(label, fingerprint, device, at) }
+    }
+
     /// Enrols a device. A retired one may be enrolled again, under a fresh entry.
     ///
     /// # Errors
@@ -129,6 +162,9 @@ impl Keyring {
         let label = label.trim();
         if label.is_empty() || label.chars().count() > NAME_CHARS || label.chars().any(char::is_control) {
             return Err(KeyringError::Name);
+        }
+        if let Some(mark) = label.chars().find(|c| steers(*c) || hides(*c)) {
+            return Err(KeyringError::NameMark(mark));
         }
         if let Some(known) = self.in_use().find(|known| known.fingerprint == fingerprint) {
             return Err(KeyringError::Already(known.label.clone()));
@@ -215,7 +251,28 @@ mod tests {
         for name in ["", "  ", "a\nb", &"x".repeat(41)] {
             assert_eq!(enrol(&mut ring, name, 3), Err(KeyringError::Name));
         }
+        // Marks of the bidirectional algorithm (Unicode Standard Annex 9, table of 2.1 to 2.6), and marks without width.
+        for mark in ['\u{202e}', '\u{2066}', '\u{61c}', '\u{200f}', '\u{200b}', '\u{2060}', '\u{feff}', '\u{ad}'] {
+            let said = enrol(&mut ring, &format!("blue{mark} phone"), 3);
+            assert_eq!(said, Err(KeyringError::NameMark(mark)));
+            let number = format!("U+{:04X}", u32::from(mark));
+            assert!(said.unwrap_err().to_string().contains(&number), "the mark is named, not shown");
+        }
+        assert_eq!(enrol(&mut ring, "t\u{e9}l\u{e9}phone \u{5d0}\u{5d1}", 3), Ok(()), "letters of any script");
         assert_eq!(ring.retire("red phone", day(2)), Err(KeyringError::NoSuchDevice("red phone".into())));
+    }
+
+    /// What bears the office's name decides: no phone gets it.
+    #[test]
+    fn no_phone_is_called_the_office() {
+        let mut ring = Keyring::default();
+        for name in [LABEL, " The  Office "] {
+            let said = ring.enrol_phone(name, Fingerprint::of(id(1)), Some(id(1)), day(1));
+            assert_eq!(said, Err(KeyringError::OfficeName), "{name}");
+        }
+        assert!(decides(LABEL) && decides("the office of North Moor"), "archives of two offices put together");
+        assert!(!["blue phone", "the office's phone", "the offices of", "of the office"].into_iter().any(decides));
+        assert!(ring.enrol_phone("the office's phone", Fingerprint::of(id(1)), Some(id(1)), day(1)).is_ok());
     }
 
     #[test]

@@ -37,6 +37,12 @@ pub fn steers(c: char) -> bool {
     c.is_control() || matches!(c, '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
+/// Marks without a width of their own, which may make one name look like another: soft hyphen, marks of the
+/// bidirectional algorithm that stand for a letter (Unicode Standard Annex 9, 2.6), zero-width blanks and joiners.
+pub fn hides(c: char) -> bool {
+    matches!(c, '\u{ad}' | '\u{61c}' | '\u{180e}' | '\u{200b}'..='\u{200f}' | '\u{2060}'..='\u{2065}' | '\u{feff}')
+}
+
 #[cfg(test)]
 mod tests {
     use super::{by_number, on_one_line, on_paper};

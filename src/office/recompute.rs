@@ -3,7 +3,8 @@
 
 use super::cards::Cards;
 use super::compare::{Again, Comparison, compare};
-use super::opening::{Judged, Outcome};
+use super::keyring::decides;
+use super::opening::{Judged, Outcome, Verdict};
 use crate::bundle::PhoneReading;
 use crate::reading::{self, Given, Readings, winter_log};
 use crate::record::{CustodyItem, EntryId, Fold, Hands, Journal, Moment, fold};
@@ -15,12 +16,18 @@ use std::sync::Arc;
 use uuid::Uuid;
 
 /// Entries of several bundles as one journal, with what the phones said beside them.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Gathered {
     /// The union of all entries.
     pub journal: Journal,
     /// Every phone's readings, with the bundle that they came in.
     pub phones: Vec<(Uuid, PhoneReading)>,
+}
+
+impl Default for Gathered {
+    fn default() -> Self {
+        Self { journal: Journal::of_an_office(), phones: Vec::new() }
+    }
 }
 
 impl Gathered {
@@ -34,6 +41,11 @@ impl Gathered {
 
     fn take_own(&mut self, judged: &Judged) {
         let Some(contents) = &judged.contents else { return };
+        if let (Verdict::Intact { label }, Some(signer)) = (&judged.verdict, judged.signer)
+            && decides(label)
+        {
+            self.journal.let_decide(signer);
+        }
         for entry in &contents.entries {
             // Entries rebuilt from a bundle agree with their headers: adding them cannot fail.
             let _ = self.journal.add(entry.clone());

@@ -147,6 +147,10 @@ pub fn odd_words(odd: &Odd, keyring: &Keyring, bodies: &[(EntryId, Body)]) -> (S
             ];
             (tell("decide.clock", &args), Vec::new())
         }
+        Odd::Unheeded { device, times } => {
+            let n = Arg::Count(i64::try_from(*times).unwrap_or(i64::MAX));
+            (tell("decide.unheeded", &[("phone", phone_words(keyring, *device).into()), ("n", n)]), Vec::new())
+        }
     }
 }
 

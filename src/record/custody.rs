@@ -10,7 +10,9 @@ use serde::Serialize;
 use uuid::Uuid;
 
 use super::sample_number::{UNLABELLED, sample_number};
-use super::{Carcass, Custody, CustodyStep, Fold, Moment, PersonCode, Place, Sheet, Site, Standing, Value, links};
+use super::{
+    Carcass, Custody, CustodyStep, Examination, Fold, Moment, PersonCode, Place, Sheet, Site, Standing, Value, links,
+};
 use crate::order::Short as _;
 
 /// One thing that left with somebody.
@@ -18,6 +20,9 @@ use crate::order::Short as _;
 pub struct CustodyItem {
     /// The number on its label; the one that the form proposes where nobody wrote one ([`CustodyGap::NoNumber`]).
     pub number: String,
+    /// Other numbers by which it goes or went: the form's own, one that a second person read, one that was corrected.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub other_numbers: Vec<String>,
     /// What it is, by the code of `sample_what`; empty where nobody said.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub what: String,
@@ -32,6 +37,29 @@ pub struct CustodyItem {
     pub lines: Vec<CustodyLine>,
     /// What is missing or does not fit.
     pub gaps: Vec<CustodyGap>,
+}
+
+impl CustodyItem {
+    /// Every number by which it goes or went, that on its label first.
+    pub fn numbers(&self) -> impl Iterator<Item = &str> {
+        std::iter::once(&self.number).chain(&self.other_numbers).map(String::as_str)
+    }
+
+    /// Whether it goes or went by this number.
+    pub fn is_called(&self, number: &str) -> bool {
+        self.rank_of(number).is_some()
+    }
+
+    /// How near a number is to it: 0 is on its label, 1 the form's own, 2 one that it went by or that somebody read;
+    /// `None` where it never did. Of several things that a number fits, it is the nearest one's.
+    pub fn rank_of(&self, number: &str) -> Option<u8> {
+        let number = plain_number(number);
+        if number.is_empty() || !self.numbers().any(|one| plain_number(one) == number) {
+            return None;
+        }
+        let is = |one: &str| plain_number(one) == number;
+        Some(if is(&self.number) { 0 } else { 2 - u8::from(is(&sample_number(self.examination, self.item))) })
+    }
 }
 
 /// What happened, on a line of the list.
@@ -163,59 +191,139 @@ pub fn plain_number(text: &str) -> String {
     text.chars().filter(|c| c.is_alphanumeric()).map(super::letters::large).collect()
 }
 
-/// Everything that was taken from a carcass, in the order of its examinations. Goes through all changes of hands for
-/// each thing: over all carcasses of a season [`Hands`] does it.
+/// Everything that was taken from a carcass, in the order of its examinations. Looks through the whole fold: over all
+/// carcasses of a season one [`Hands`] does it once.
 pub fn custody_list(fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
-    list(fold, carcass, &|numbers| {
-        let is_this = |hand: &&Custody| numbers.into_iter().any(|one| same_number(&hand.sample, one));
-        fold.custody.iter().filter(is_this).map(of_hand).collect()
-    })
+    Hands::of(fold).list(fold, carcass)
 }
 
-/// Where the changes of hands of each number stand in a fold.
+/// Where the changes of hands of each number stand in a fold, and which numbers are on a label now.
 #[derive(Clone, Debug, Default)]
-pub struct Hands(BTreeMap<String, Vec<usize>>);
+pub struct Hands {
+    at: BTreeMap<String, Vec<usize>>,
+    /// The number on each thing's label, with its examination and its place there.
+    borne: BTreeMap<String, BTreeSet<(Uuid, u16)>>,
+}
 
 impl Hands {
     /// Of all changes of hands of a fold.
     pub fn of(fold: &Fold) -> Self {
-        let mut all: BTreeMap<String, Vec<usize>> = BTreeMap::new();
+        let mut out = Self::default();
         for (at, hand) in fold.custody.iter().enumerate() {
-            all.entry(plain_number(&hand.sample)).or_default().push(at);
+            out.at.entry(plain_number(&hand.sample)).or_default().push(at);
         }
-        Self(all)
+        // Without a change of hands there is none to be put to the wrong thing.
+        for carcass in fold.carcasses.values().filter(|_| !out.at.is_empty()) {
+            for exam in carcass.examinations.values() {
+                for item in samples_taken(&exam.sheet) {
+                    let number = plain_number(&numbers(carcass, exam, item).0);
+                    out.borne.entry(number).or_default().insert((exam.id, item));
+                }
+            }
+        }
+        out
     }
 
-    /// What [`custody_list`] gives; `fold` is the one that this was made of.
+    /// Everything that was taken from a carcass of `fold`, which is the one that this was made of.
     pub fn list(&self, fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
-        list(fold, carcass, &|numbers| {
-            let places = numbers.into_iter().filter_map(|number| self.0.get(&plain_number(number)));
-            let places: BTreeSet<usize> = places.flatten().copied().collect();
-            places.into_iter().filter_map(|at| fold.custody.get(at)).map(of_hand).collect()
-        })
+        let mut all: Vec<CustodyItem> = Vec::new();
+        for exam in carcass.examinations.values() {
+            let before = found(fold, &exam.sheet);
+            for item in samples_taken(&exam.sheet) {
+                all.push(self.chain(fold, carcass, exam, item, &before));
+            }
+        }
+        let mut twins: BTreeMap<String, usize> = BTreeMap::new();
+        for item in &all {
+            *twins.entry(plain_number(&item.number)).or_default() += 1;
+        }
+        for item in &mut all {
+            if twins.get(&plain_number(&item.number)).is_some_and(|n| *n > 1) {
+                item.gaps.push(CustodyGap::NumberTwice);
+                item.gaps.order();
+            }
+        }
+        all
+    }
+
+    /// Whether what changed hands under a number is this thing: the number is on its label, or one that it goes or went
+    /// by and that no other thing bears now. A slip of the pen that was mended gives nobody another's chain of custody.
+    pub fn is_of(&self, item: &CustodyItem, number: &str) -> bool {
+        let this = (item.examination, item.item);
+        let is_free = || self.borne.get(&plain_number(number)).is_none_or(|all| all.contains(&this));
+        item.rank_of(number).is_some_and(|rank| rank == 0 || is_free())
+    }
+
+    /// The changes of hands of a thing under any of its numbers.
+    fn lines(&self, fold: &Fold, item: &CustodyItem) -> Vec<CustodyLine> {
+        let all = item.numbers().filter(|number| self.is_of(item, number));
+        let places: BTreeSet<usize> =
+            all.filter_map(|one| self.at.get(&plain_number(one))).flatten().copied().collect();
+        places.into_iter().filter_map(|at| fold.custody.get(at)).map(of_hand).collect()
+    }
+
+    fn chain(
+        &self,
+        fold: &Fold,
+        carcass: &Carcass,
+        exam: &Examination,
+        item: u16,
+        before: &[CustodyLine],
+    ) -> CustodyItem {
+        let (sheet, site) = (&exam.sheet, Site::item(item));
+        let written = written_number(sheet, item);
+        let (number, other_numbers) = numbers(carcass, exam, item);
+        let said = text(sheet, "sample_what", site);
+        let what = if said.is_empty() { sample_of_item(item).unwrap_or_default().to_owned() } else { said };
+        let seal = text(sheet, "seal_number", site);
+        let mut lines = before.to_vec();
+        let took = match item {
+            1 => seen(sheet, "jaw_taken", Site::NONE),
+            2 => seen(sheet, "femur_taken", Site::NONE),
+            10 | 11 => seen(sheet, "organs_taken", Site::NONE),
+            _ => None,
+        };
+        if let Some(said) = took.or(written).or_else(|| seen(sheet, "sample_what", site)) {
+            let mut taken = line(CustodyLineStep::Taken, &said.observer, said.at);
+            taken.place = place_of(sheet);
+            lines.push(taken);
+        }
+        let sealed = seen(sheet, "sample_sealed", site);
+        if let Some(said) = sealed {
+            let mut closed = line(CustodyLineStep::Sealed, &said.observer, said.at);
+            closed.seal.clone_from(&seal);
+            lines.push(closed);
+        }
+        let examination = exam.id;
+        let mut item = CustodyItem { number, other_numbers, what, examination, item, seal, lines, gaps: Vec::new() };
+        // It may have changed hands under the number that the form gave, before a label was written, or under one that
+        // was read wrong.
+        item.lines.extend(self.lines(fold, &item));
+        item.gaps = gaps(is_labelled(sheet, item.item), &item.seal, sealed.is_some(), &item.lines);
+        item
     }
 }
 
-/// The changes of hands of a thing under either of its numbers: the one read off its label, the one that the form gave.
-type OfNumbers<'a> = &'a dyn Fn([&str; 2]) -> Vec<CustodyLine>;
-
-fn list(fold: &Fold, carcass: &Carcass, hands: OfNumbers<'_>) -> Vec<CustodyItem> {
-    let mut all: Vec<CustodyItem> = Vec::new();
-    for exam in carcass.examinations.values() {
-        let before = found(fold, &exam.sheet);
-        for item in samples_taken(&exam.sheet) {
-            all.push(chain(&exam.sheet, exam.id, item, &before, hands));
-        }
-    }
-    let numbers: Vec<String> = all.iter().map(|item| item.number.clone()).collect();
-    for item in &mut all {
-        let twins = numbers.iter().filter(|number| same_number(number, &item.number)).count();
-        if twins > 1 {
-            item.gaps.push(CustodyGap::NumberTwice);
-            item.gaps.order();
-        }
-    }
-    all
+/// The number of a thing, and the others by which it goes or went: a second person's, one that was corrected or taken
+/// back, the form's own. Where the office chose among several, what it chose is the number.
+fn numbers(carcass: &Carcass, exam: &Examination, item: u16) -> (String, Vec<String>) {
+    const NUMBER: &str = "sample_number";
+    let (sheet, site) = (&exam.sheet, Site::item(item));
+    let ours = sample_number(exam.id, item);
+    let chosen = || sheet.question(NUMBER, site).standing.into_iter().filter(|one| carcass.counts(NUMBER, site, one));
+    let of = |one: &Standing| match one.answer.value() {
+        Some(Value::Text(number)) if !number.is_empty() => Some(number.clone()),
+        _ => None,
+    };
+    let label = chosen().filter(|one| one.step.as_deref() != Some(UNLABELLED)).find_map(of);
+    let number = label.or_else(|| chosen().find_map(of)).unwrap_or_else(|| ours.clone());
+    let ever = sheet.ever_at(NUMBER, site).filter_map(|answer| match answer.value() {
+        Some(Value::Text(number)) => Some(number.clone()),
+        _ => None,
+    });
+    let mut known = BTreeSet::from([String::new(), plain_number(&number)]);
+    let others = ever.chain([ours]).filter(|one| known.insert(plain_number(one))).collect();
+    (number, others)
 }
 
 /// Numbers of the things that were taken: counted, or described.
@@ -347,41 +455,6 @@ pub const fn sample_of_item(item: u16) -> Option<&'static str> {
         11 => Some("heart"),
         _ => None,
     }
-}
-
-fn chain(sheet: &Sheet, examination: Uuid, item: u16, before: &[CustodyLine], hands: OfNumbers<'_>) -> CustodyItem {
-    let site = Site::item(item);
-    let written = written_number(sheet, item);
-    let ours = sample_number(examination, item);
-    let number = match written.and_then(|s| s.answer.value()) {
-        Some(Value::Text(number)) if !number.is_empty() => number.clone(),
-        _ => ours.clone(),
-    };
-    let said = text(sheet, "sample_what", site);
-    let what = if said.is_empty() { sample_of_item(item).unwrap_or_default().to_owned() } else { said };
-    let seal = text(sheet, "seal_number", site);
-    let mut lines = before.to_vec();
-    let took = match item {
-        1 => seen(sheet, "jaw_taken", Site::NONE),
-        2 => seen(sheet, "femur_taken", Site::NONE),
-        10 | 11 => seen(sheet, "organs_taken", Site::NONE),
-        _ => None,
-    };
-    if let Some(said) = took.or(written).or_else(|| seen(sheet, "sample_what", site)) {
-        let mut taken = line(CustodyLineStep::Taken, &said.observer, said.at);
-        taken.place = place_of(sheet);
-        lines.push(taken);
-    }
-    let sealed = seen(sheet, "sample_sealed", site);
-    if let Some(said) = sealed {
-        let mut closed = line(CustodyLineStep::Sealed, &said.observer, said.at);
-        closed.seal.clone_from(&seal);
-        lines.push(closed);
-    }
-    // It may have changed hands under the number that the form gave, before a label was written.
-    lines.extend(hands([&number, &ours]));
-    let gaps = gaps(is_labelled(sheet, item), &seal, sealed.is_some(), &lines);
-    CustodyItem { number, what, examination, item, seal, lines, gaps }
 }
 
 fn of_hand(hand: &Custody) -> CustodyLine {

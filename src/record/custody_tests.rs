@@ -50,9 +50,7 @@ fn list(bodies: Vec<Body>) -> Vec<CustodyItem> {
     let all: Vec<(EntryId, Body)> = (0_u64..).zip(bodies).map(|(seq, body)| (EntryId { device, seq }, body)).collect();
     let fold = crate::record::fold_bodies(&all.iter().collect::<Vec<_>>());
     let carcass = &fold.carcasses[&CARCASS];
-    let all = custody_list(&fold, carcass);
-    assert_eq!(Hands::of(&fold).list(&fold, carcass), all, "looked up as searched for");
-    all
+    custody_list(&fold, carcass)
 }
 
 fn whole() -> Vec<Body> {
@@ -188,4 +186,42 @@ fn one_number_on_two_things_is_told_of_both() {
     let all = list(bodies);
     assert_eq!(all.len(), 2);
     assert!(all.iter().all(|item| item.gaps.contains(&CustodyGap::NumberTwice)), "{all:?}");
+}
+
+/// The same answer in place of the entry at this place.
+fn instead(mut body: Body, of: u64) -> Body {
+    let device = DeviceId(Digest::of(&[b"phone"]));
+    if let Act::Answer { supersedes, .. } = &mut body.act {
+        supersedes.push(EntryId { device, seq: of });
+    }
+    body
+}
+
+#[test]
+fn a_thing_is_found_by_each_number_that_it_went_by() {
+    let one = Site::item(1);
+    let mut bodies = whole();
+    // The label was read wrong; what changed hands before that was mended did so under the wrong number.
+    bodies.push(instead(answer("sample_number", one, Value::Text("QR 7".to_owned()), 12), 4));
+    bodies.push(by_other(answer("sample_number", one, Value::Text("QR-1".to_owned()), 12)));
+    let [jaw] = list(bodies).try_into().unwrap();
+    assert_eq!(jaw.number, "QR 7");
+    assert_eq!(jaw.lines.iter().map(|line| line.to.as_str()).collect::<Vec<_>>(), ["K7", "K7", "K7", "B2", "LAB"]);
+    let ours = sample_number(EXAM, 1);
+    let ranks = ["qr-7", &ours, "abc 1", "QR1", "QR-8", ""].map(|number| jaw.rank_of(number));
+    assert_eq!(ranks, [Some(0), Some(1), Some(2), Some(2), None, None]);
+    assert!(jaw.is_called("ABC-1") && !jaw.is_called(" "));
+}
+
+/// A slip that was mended gives nobody another thing's chain of custody.
+#[test]
+fn what_bears_a_number_now_has_its_changes_of_hands() {
+    let (one, two) = (Site::item(1), Site::item(2));
+    let mut bodies = whole();
+    bodies.push(instead(answer("sample_number", one, Value::Text("QR-7".to_owned()), 12), 4));
+    bodies.push(answer("femur_taken", Site::NONE, Value::Choice("whole".to_owned()), 10));
+    bodies.push(answer("sample_number", two, Value::Text("ABC-1".to_owned()), 12));
+    let [jaw, femur] = list(bodies).try_into().unwrap();
+    assert!(!jaw.lines.iter().any(|line| line.to == "LAB"), "{:?}", jaw.lines);
+    assert!(femur.lines.iter().any(|line| line.to == "LAB"), "{:?}", femur.lines);
 }

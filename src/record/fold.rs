@@ -164,6 +164,18 @@ impl Sheet {
         self.ever_about(finding).any(holds)
     }
 
+    /// True where this was once the answer on a question, even if taken back or corrected since.
+    pub fn was_ever_said(&self, finding: &str, site: Site, answer: &Answer) -> bool {
+        self.ever.contains(&(finding.into(), site, answer.clone()))
+    }
+
+    /// Everything ever said on one question, even if taken back or corrected since.
+    pub(crate) fn ever_at(&self, finding: &str, site: Site) -> impl Iterator<Item = &Answer> {
+        let first = (FindingCode::from(finding), site, Answer::choice(""));
+        let code = first.0.clone();
+        self.ever.range(first..).take_while(move |(f, s, _)| *f == code && *s == site).map(|(_, _, a)| a)
+    }
+
     /// Everything ever said of a finding. Asked hundreds of times for one screen: looked up, not searched
     /// for, from the smallest key that it can have.
     fn ever_about(&self, finding: &str) -> impl Iterator<Item = &Answer> {
@@ -225,22 +237,18 @@ pub struct Carcass {
     pub joined: BTreeSet<Uuid>,
     /// Its examinations.
     pub examinations: BTreeMap<Uuid, Examination>,
-    decided: Vec<Decided>,
+    decided: BTreeMap<(FindingCode, Site), Decisions>,
 }
 
 impl Carcass {
     /// All that stands on one question over all examinations, with the office's decision in place
     /// of the answers that it weighed.
     pub fn question(&self, finding: &str, site: Site) -> Question<'_> {
-        let decided: Vec<_> = self.decided.iter().filter(|(f, s, _, _)| f.as_str() == finding && *s == site).collect();
-        let weighed = |id: &EntryId| decided.iter().any(|(_, _, ids, _)| ids.contains(id));
-        let mut standing: Vec<&Standing> = self
-            .examinations
-            .values()
-            .flat_map(|e| e.sheet.question(finding, site).standing)
-            .filter(|s| !weighed(&s.id))
-            .collect();
-        standing.extend(decided.iter().map(|(_, _, _, s)| s).filter(|s| !weighed(&s.id)));
+        let decided = self.decided.get(&(finding.into(), site));
+        let stands = |one: &&Standing| decided.is_none_or(|all| !all.weighed.contains_key(&one.id));
+        let mut standing: Vec<&Standing> =
+            self.examinations.values().flat_map(|e| e.sheet.question(finding, site).standing).filter(stands).collect();
+        standing.extend(decided.into_iter().flat_map(|all| &all.made).filter(stands));
         standing.order_by_key(|s| s.id);
         Question { standing }
     }
@@ -253,27 +261,68 @@ impl Carcass {
         }
     }
 
-    /// Whether what an entry says counts: no decision weighed it, or one that holds chose what it says.
+    /// Whether what an entry says counts: no decision weighed it, or one that holds chose what it says. A decision may
+    /// be weighed by a later one; in a ring of them, which no honest chain holds, nothing is chosen.
     pub fn counts(&self, finding: &str, site: Site, one: &Standing) -> bool {
-        let decided: Vec<_> = self.decided.iter().filter(|(f, s, _, _)| f.as_str() == finding && *s == site).collect();
-        chosen(&decided, one.id, &one.answer, decided.len())
+        let Some(decided) = self.decided.get(&(finding.into(), site)) else { return true };
+        let mut seen = BTreeSet::new();
+        let mut waiting = vec![one.id];
+        while let Some(id) = waiting.pop() {
+            let Some(by) = decided.weighed.get(&id) else { return true };
+            let chose = by.iter().filter_map(|at| decided.made.get(*at)).filter(|by| by.answer == one.answer);
+            waiting.extend(chose.map(|by| by.id).filter(|id| seen.insert(*id)));
+        }
+        false
     }
 
     /// These entries on a question, and every decision on it that rests on one of them, if only through another decision.
     pub fn with_decisions(&self, finding: &str, site: Site, ids: &[EntryId]) -> BTreeSet<EntryId> {
-        let of: Vec<_> = self.decided.iter().filter(|(f, s, _, _)| f.as_str() == finding && *s == site).collect();
         let mut all: BTreeSet<EntryId> = ids.iter().copied().gather();
-        loop {
-            let before = all.len();
-            for (_, _, weighed, one) in &of {
-                if weighed.iter().any(|id| all.contains(id)) {
-                    all.insert(one.id);
+        let Some(decided) = self.decided.get(&(finding.into(), site)) else { return all };
+        let mut waiting = ids.to_vec();
+        while let Some(id) = waiting.pop() {
+            let by = decided.weighed.get(&id).into_iter().flatten().filter_map(|at| decided.made.get(*at));
+            waiting.extend(by.map(|by| by.id).filter(|id| all.insert(*id)));
+        }
+        all
+    }
+
+    /// The office's decisions on a question that no later one weighed, each with the answers that it rests on, if only
+    /// through another decision; of what two decisions both rest on, the second has one answer at least.
+    pub fn decisions(&self, finding: &str, site: Site) -> Vec<(&Standing, BTreeSet<EntryId>)> {
+        let Some(decided) = self.decided.get(&(finding.into(), site)) else { return Vec::new() };
+        let of: BTreeMap<EntryId, &BTreeSet<EntryId>> =
+            decided.made.iter().zip(&decided.rests_on).map(|(one, on)| (one.id, on)).collect();
+        let mut ground: BTreeMap<EntryId, EntryId> = BTreeMap::new();
+        let mut out = Vec::new();
+        for one in decided.made.iter().filter(|one| !decided.weighed.contains_key(&one.id)) {
+            let (mut answers, mut seen, mut waiting) = (BTreeSet::new(), BTreeSet::new(), vec![one.id]);
+            while let Some(id) = waiting.pop() {
+                if !seen.insert(id) {
+                    continue;
+                }
+                match (ground.get(&id), of.get(&id)) {
+                    (Some(below), _) => drop(answers.insert(*below)),
+                    (None, Some(on)) => waiting.extend(on.iter().copied()),
+                    (None, None) => drop(answers.insert(id)),
                 }
             }
-            if all.len() == before {
-                return all;
+            if let Some(first) = answers.first() {
+                ground.extend(seen.into_iter().map(|id| (id, *first)));
             }
+            out.push((one, answers));
         }
+        out
+    }
+
+    /// Every question on which the office decided.
+    pub fn decided_questions(&self) -> impl Iterator<Item = (&FindingCode, Site)> {
+        self.decided.keys().map(|(code, site)| (code, *site))
+    }
+
+    /// Every place of a finding at which the office decided.
+    pub fn decided_sites(&self, finding: &str) -> impl Iterator<Item = Site> {
+        self.decided_questions().filter(move |(code, _)| code.as_str() == finding).map(|(_, site)| site)
     }
 
     /// Every place at which a finding was answered.
@@ -300,16 +349,25 @@ impl Carcass {
     }
 }
 
-type Decided = (FindingCode, Site, BTreeSet<EntryId>, Standing);
+/// The office's decisions on one question.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+struct Decisions {
+    made: Vec<Standing>,
+    /// What each of them weighed, in the same order.
+    rests_on: Vec<BTreeSet<EntryId>>,
+    /// What was weighed, with the places of the decisions that did: looked up, so that no chain of decisions is gone
+    /// through more than once.
+    weighed: BTreeMap<EntryId, Vec<usize>>,
+}
 
-/// Whether the decisions on a question leave an answer in force; a decision may be weighed by a later one. `deep` ends
-/// a ring of decisions, which no honest chain holds.
-fn chosen(decided: &[&Decided], id: EntryId, answer: &Answer, deep: usize) -> bool {
-    let mut weighing = decided.iter().filter(|(_, _, ids, _)| ids.contains(&id)).peekable();
-    if weighing.peek().is_none() {
-        return true;
+impl Decisions {
+    fn add(&mut self, one: Standing, weighed: BTreeSet<EntryId>) {
+        for id in &weighed {
+            self.weighed.entry(*id).or_default().push(self.made.len());
+        }
+        self.made.push(one);
+        self.rests_on.push(weighed);
     }
-    deep > 0 && weighing.any(|(_, _, _, one)| one.answer == *answer && chosen(decided, one.id, answer, deep - 1))
 }
 
 /// What folding a journal gives.
@@ -400,7 +458,7 @@ pub fn fold_bodies(bodies: &[&(EntryId, Body)]) -> Fold {
                     at: body.at,
                     step: None,
                 };
-                decisions.push((*carcass, (finding.clone(), *site, supersedes.iter().copied().collect(), standing)));
+                decisions.push((*carcass, (finding.clone(), *site), supersedes, standing));
             }
             Act::Custody { sample, step, from, to, place, seal, seal_intact, condition, note } if stands => {
                 out.custody.push(Custody {
@@ -430,9 +488,14 @@ pub fn fold_bodies(bodies: &[&(EntryId, Body)]) -> Fold {
         place(&mut out, subject, sheet);
     }
     join(&mut out, &aliases);
-    for (carcass, decision) in decisions {
-        if let Some(home) = out.carcasses.values_mut().find(|c| c.joined.contains(&carcass)) {
-            home.decided.push(decision);
+    let mut homes = BTreeMap::new();
+    if !decisions.is_empty() {
+        let of = |c: &Carcass| c.joined.iter().map(|id| (*id, c.id)).collect::<Vec<_>>();
+        homes.extend(out.carcasses.values().flat_map(of));
+    }
+    for (carcass, question, weighed, one) in decisions {
+        if let Some(home) = homes.get(&carcass).and_then(|home| out.carcasses.get_mut(home)) {
+            home.decided.entry(question).or_default().add(one, weighed.iter().copied().gather());
         }
     }
     out
@@ -491,23 +554,24 @@ fn place(out: &mut Fold, subject: Subject, sheet: Sheet) {
     }
 }
 
-/// Join carcasses that an alias names; classes meet where they share an id.
+/// Join carcasses that an alias names; classes meet where they share an id. Each id points to another of its class until
+/// one points to itself: a season of joins, and a chain of them made to do harm, is gone through about once.
 fn join(out: &mut Fold, aliases: &[[Uuid; 2]]) {
-    let mut classes: Vec<BTreeSet<Uuid>> = out.carcasses.keys().map(|id| std::iter::once(*id).gather()).collect();
-    for pair in aliases {
-        let mut merged = BTreeSet::new();
-        merged.extend(pair.iter().copied());
-        classes.retain(|class| {
-            let meets = class.iter().any(|id| pair.contains(id));
-            if meets {
-                merged.extend(class);
-            }
-            !meets
-        });
-        classes.push(merged);
+    if aliases.is_empty() {
+        return;
     }
-    for class in classes.into_iter().filter(|class| class.len() > 1) {
-        let mut parts = class.iter().filter_map(|id| out.carcasses.remove(id)).peekable();
+    let mut to: BTreeMap<Uuid, Uuid> = BTreeMap::new();
+    for [one, other] in aliases {
+        let (one, other) = (first_of(&mut to, *one), first_of(&mut to, *other));
+        to.insert(one.max(other), one.min(other));
+    }
+    let mut classes: BTreeMap<Uuid, BTreeSet<Uuid>> = BTreeMap::new();
+    let ids: Vec<Uuid> = to.keys().copied().collect();
+    for id in ids {
+        classes.entry(first_of(&mut to, id)).or_default().insert(id);
+    }
+    for (smallest, joined) in classes.into_iter().filter(|(_, joined)| joined.len() > 1) {
+        let mut parts = joined.iter().filter_map(|id| out.carcasses.remove(id)).peekable();
         if parts.peek().is_none() {
             continue;
         }
@@ -515,12 +579,22 @@ fn join(out: &mut Fold, aliases: &[[Uuid; 2]]) {
         for part in parts {
             whole.examinations.extend(part.examinations);
         }
-        if let Some(smallest) = class.first() {
-            whole.id = *smallest;
-            whole.joined.clone_from(&class);
-            out.carcasses.insert(*smallest, whole);
-        }
+        (whole.id, whole.joined) = (smallest, joined);
+        out.carcasses.insert(smallest, whole);
     }
+}
+
+/// The smallest id of a class so far. What lies on the way points nearer to it from then on, so that the next way is
+/// shorter.
+fn first_of(to: &mut BTreeMap<Uuid, Uuid>, id: Uuid) -> Uuid {
+    let mut at = id;
+    let mut next = *to.entry(at).or_insert(at);
+    while next != at {
+        let after = to.get(&next).copied().unwrap_or(next);
+        to.insert(at, after);
+        (at, next) = (next, after);
+    }
+    at
 }
 
 /// The ids on a key that stand now: what a new answer on that key supersedes.

@@ -1,8 +1,8 @@
 //! The journal: a set of entries of one or several devices. Merging is set union.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Body, DeviceId, Digest, Entry, EntryId, Head, Stored};
+use super::{Act, Body, DeviceId, Digest, Entry, EntryId, Head, Stored};
 
 /// An entry set aside, with the reason. The rest of the journal is not touched by it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,12 +17,75 @@ pub struct Setback {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Journal {
     entries: BTreeMap<(EntryId, Digest), Entry>,
+    deciders: Deciders,
 }
+
+/// The devices that decide: join carcasses, weigh answers, mark calls. On a phone, which has no keyring, nobody asks.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Deciders(Option<BTreeSet<DeviceId>>);
+
+impl Deciders {
+    /// Nobody yet: what takes a decision counts from devices that are named only.
+    pub const fn nobody() -> Self {
+        Self(Some(BTreeSet::new()))
+    }
+
+    /// Whether what this device decides counts.
+    pub fn has(&self, device: DeviceId) -> bool {
+        self.0.as_ref().is_none_or(|all| all.contains(&device))
+    }
+
+    /// What an entry counts for. A decision of a device that makes none is read as one of an unknown kind: kept, shown as
+    /// that, and used for nothing. Nor does such a device take back or replace what those that decide wrote.
+    pub fn heed(&self, id: EntryId, mut body: Body) -> Body {
+        let Some(deciders) = self.0.as_ref().filter(|all| !all.contains(&id.device)) else { return body };
+        let kind = match &mut body.act {
+            Act::Alias { .. } => LEFT_OUT[0],
+            Act::Decide { .. } => LEFT_OUT[1],
+            Act::Answer { key, .. } if key.finding.as_str() == CALL_DONE => LEFT_OUT[2],
+            Act::Answer { supersedes, .. } | Act::Withdraw { supersedes } => {
+                supersedes.retain(|id| !deciders.contains(&id.device));
+                return body;
+            }
+            _ => return body,
+        };
+        body.act = Act::Unknown { kind: kind.to_owned() };
+        body
+    }
+
+    /// Whether this is what [`Self::heed`] makes of a decision that counts for nothing.
+    pub fn left_out(act: &Act) -> bool {
+        matches!(act, Act::Unknown { kind } if LEFT_OUT.contains(&kind.as_str()))
+    }
+}
+
+/// Kinds under which decisions are read that count for nothing.
+const LEFT_OUT: [&str; 3] = ["alias left out", "decide left out", "call left out"];
+
+/// The finding of a call that was made.
+pub const CALL_DONE: &str = "call_done";
 
 impl Journal {
     /// No entries.
     pub fn new() -> Self {
         Self::default()
+    }
+
+    /// No entries, and nobody who decides until [`Self::let_decide`] names them.
+    pub fn of_an_office() -> Self {
+        Self { deciders: Deciders::nobody(), ..Self::default() }
+    }
+
+    /// What this device decides counts from now on.
+    pub fn let_decide(&mut self, device: DeviceId) {
+        if let Some(all) = &mut self.deciders.0 {
+            all.insert(device);
+        }
+    }
+
+    /// Whose decisions count.
+    pub const fn deciders(&self) -> &Deciders {
+        &self.deciders
     }
 
     /// Take an entry in. One that is there already changes nothing, except that a body takes the
@@ -95,13 +158,13 @@ impl Journal {
         self.entries.into_values()
     }
 
-    /// Every body that can be read, with its entry's id and header digest; and those that cannot.
+    /// Every body that can be read, as it counts, with its entry's id; and those that cannot.
     pub fn bodies(&self) -> (Vec<(EntryId, Body)>, Vec<Setback>) {
         let mut good = Vec::new();
         let mut bad = Vec::new();
         for entry in self.entries.values() {
             match entry.body() {
-                Ok(Some(body)) => good.push((entry.id(), body)),
+                Ok(Some(body)) => good.push((entry.id(), self.deciders.heed(entry.id(), body))),
                 Ok(None) => {}
                 Err(e) => bad.push(Setback { id: entry.id(), reason: e.to_string() }),
             }

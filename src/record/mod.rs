@@ -41,7 +41,7 @@ pub use findings::OFFICE_FINDINGS;
 pub use findings::{FINDINGS, PHOTO_DELETED, REPORT_CALL_BACK, find, find_office};
 pub use fold::{Carcass, Custody, Examination, Fold, Question, Sheet, Standing, fold, fold_bodies, named};
 pub use ids::{DeviceId, Digest, EntryId, IdError, PersonCode, uuid_v7};
-pub use journal::{Journal, Setback};
+pub use journal::{CALL_DONE, Deciders, Journal, Setback};
 pub use key::{FindingCode, Key, Subject};
 pub use moment::{Moment, MomentError};
 pub use outline::{DUE_BACK, EXAMINATION_KIND, HAPPENS_NOW, links};

@@ -73,7 +73,7 @@ impl Hand {
         now: Moment,
     ) -> Result<Enrolment, DeskError> {
         let mut ring = self.archive().keyring()?;
-        let enrolled = ring.enrol(label, Fingerprint::of(device), Some(device), now)?.clone();
+        let enrolled = ring.enrol_phone(label, Fingerprint::of(device), Some(device), now)?.clone();
         self.save(&ring, key)?;
         Ok(enrolled)
     }

@@ -6,10 +6,10 @@ use std::sync::Arc;
 use super::{Figures, Worked};
 use crate::bundle::PhoneReading;
 use crate::office::cards::Cards;
-use crate::office::chains::{Odd, clocks, forks_and_gaps};
+use crate::office::chains::{Odd, clocks, forks_and_gaps, unheeded};
 use crate::office::opening::{Judged, Outcome};
 use crate::office::recompute::{Gathered, Recomputing};
-use crate::record::{Body, Digest, Entry, EntryId, Fold, Moment, Setback, Stored, fold_bodies};
+use crate::record::{Body, Deciders, Digest, Entry, EntryId, Fold, Moment, Setback, Stored, fold_bodies};
 use uuid::Uuid;
 
 /// Entries that are read in one part.
@@ -74,6 +74,7 @@ enum Half {
 #[derive(Debug)]
 struct Reading {
     entries: IntoValues<(EntryId, Digest), Entry>,
+    deciders: Deciders,
     phones: Vec<(Uuid, PhoneReading)>,
     read: Read,
 }
@@ -87,12 +88,12 @@ struct Read {
 }
 
 impl Read {
-    fn take(&mut self, entry: &Entry) {
+    fn take(&mut self, entry: &Entry, deciders: &Deciders) {
         if entry.stored == Stored::Withheld {
             self.withheld += 1;
         }
         match entry.body() {
-            Ok(Some(body)) => self.bodies.push((entry.id(), body)),
+            Ok(Some(body)) => self.bodies.push((entry.id(), deciders.heed(entry.id(), body))),
             Ok(None) => {}
             Err(error) => self.set_aside.push(Setback { id: entry.id(), reason: error.to_string() }),
         }
@@ -111,7 +112,7 @@ impl Half {
             Self::Computing(parts, _) => parts.step(),
             Self::Reading(reading) if reading.entries.len() > 0 => {
                 for entry in reading.entries.by_ref().take(AT_ONCE) {
-                    reading.read.take(&entry);
+                    reading.read.take(&entry, &reading.deciders);
                 }
                 true
             }
@@ -121,12 +122,13 @@ impl Half {
                         let odd = forks_and_gaps(&gathered.journal);
                         let read = Read { odd, ..Read::default() };
                         let Gathered { journal, phones } = gathered;
-                        Self::Reading(Reading { entries: journal.into_entries(), phones, read })
+                        let deciders = journal.deciders().clone();
+                        Self::Reading(Reading { entries: journal.into_entries(), deciders, phones, read })
                     }
                     Self::Reading(Reading { phones, mut read, .. }) => {
                         let refs: Vec<&(EntryId, Body)> = read.bodies.iter().collect();
                         let folded = Fold { set_aside: std::mem::take(&mut read.set_aside), ..fold_bodies(&refs) };
-                        read.odd.extend(clocks(&read.bodies));
+                        read.odd.extend(clocks(&read.bodies).into_iter().chain(unheeded(&read.bodies)));
                         let forks = read.odd.iter().filter_map(|odd| match odd {
                             Odd::Fork(id) => Some(*id),
                             _ => None,

@@ -75,6 +75,12 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "{phone}: its clock went back {n} {n?time|times}, first at entry {seq}, from {before} to {at}. Ask when it was \
          set; days that rest on its clock carry a caution.",
     ),
+    (
+        "decide.unheeded",
+        "{phone}: {n} {n?entry|entries} in it {n?is a decision|are decisions} (carcasses joined, an answer chosen, a call \
+         marked), which only the office's own key makes. {n?It counts|They count} for nothing. Ask how they came there; \
+         where one is right, decide it here.",
+    ),
     ("decide.odd.more", "{n} more of the same kinds; office decide list names them all."),
     ("decide.phone.unnamed", "phone {id}"),
 ];
