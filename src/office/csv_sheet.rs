@@ -2,8 +2,6 @@
 
 use std::collections::BTreeMap;
 
-use super::winter::text::delimiter;
-
 /// Why a file is no such sheet.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[allow(missing_docs)]
@@ -116,6 +114,23 @@ impl CsvSheet {
     pub fn column(&self, name: &'static str) -> Result<usize, NoCsv> {
         self.head.iter().position(|one| one == name).ok_or(NoCsv::NoColumn(name))
     }
+}
+
+/// What parts the cells of the header: the commonest of semicolon, tab and comma outside quotes, in
+/// that order where they tie (a header in which a comma is part of a name has semicolons besides).
+pub(super) fn delimiter(header: &str) -> char {
+    let mut quoted = false;
+    let mut counts = [(';', 0_usize), ('\t', 0), (',', 0)];
+    for c in header.chars() {
+        if c == '"' {
+            quoted = !quoted;
+        }
+        for (mark, n) in &mut counts {
+            *n += usize::from(c == *mark && !quoted);
+        }
+    }
+    let most = counts.iter().map(|(_, n)| *n).max().unwrap_or_default();
+    counts.iter().find(|(_, n)| *n == most && most > 0).map_or(',', |(mark, _)| *mark)
 }
 
 /// Lines of a text as an editor counts them, asked for at places that rise. The reader of CSV counts one too few where

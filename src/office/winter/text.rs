@@ -1,7 +1,8 @@
 //! From bytes to rows of cells: byte-order marks, older encodings, commas, semicolons and tabs.
 
 use super::note::Note;
-use crate::office::csv_sheet::Lines;
+use crate::office::csv_sheet::{Lines, delimiter};
+use crate::words::Arg;
 
 /// A cell may not be longer than this; a file of something else is seen early.
 const LONGEST_CELL: usize = 200;
@@ -87,6 +88,17 @@ pub fn rows(bytes: &[u8]) -> Result<Rows, NoTable> {
         let line = lines.of_row(&record);
         let cells: Vec<String> =
             record.iter().take(MOST_CELLS).map(|cell| cell.trim().chars().take(LONGEST_CELL).collect()).collect();
+        let is_long = |(cell, kept): (&str, &String)| cell.trim().len() > kept.len();
+        let longer = record.iter().zip(&cells).filter(|pair| is_long(*pair)).count();
+        for (id, n) in
+            [("winter.csv.cut_cells", record.len().saturating_sub(MOST_CELLS)), ("winter.csv.cut_text", longer)]
+        {
+            // Once for each: a file of something else says it on every line.
+            if n > 0 && !out.notes.iter().any(|note| note.id == id) {
+                let n = Arg::Count(i64::try_from(n).unwrap_or(i64::MAX));
+                out.notes.push(Note::look(Some(line), id, vec![("n", n)]));
+            }
+        }
         if cells.iter().all(String::is_empty) {
             continue;
         }
@@ -102,19 +114,20 @@ pub fn rows(bytes: &[u8]) -> Result<Rows, NoTable> {
     if out.header.is_empty() { Err(NoTable::Empty) } else { Ok(out) }
 }
 
-/// What parts the cells of the header: the commonest of semicolon, tab and comma outside quotes, in
-/// that order where they tie (a header in which a comma is part of a name has semicolons besides).
-pub(in crate::office) fn delimiter(header: &str) -> char {
-    let mut quoted = false;
-    let mut counts = [(';', 0_usize), ('\t', 0), (',', 0)];
-    for c in header.chars() {
-        if c == '"' {
-            quoted = !quoted;
-        }
-        for (mark, n) in &mut counts {
-            *n += usize::from(c == *mark && !quoted);
-        }
+#[cfg(test)]
+mod tests {
+    use super::rows;
+
+    /// A rule of the house: what is not read is said.
+    #[test]
+    fn what_is_cut_is_said_with_its_line_and_once() {
+        let long = "x".repeat(201);
+        let wide = vec!["1"; 402].join(",");
+        let text = format!("date,snow_depth_cm,remark\n2027-01-01,12,{long}\n2027-01-02,13,{long}\n{wide}\n");
+        let read = rows(text.as_bytes()).unwrap();
+        let notes: Vec<(&str, Option<u64>)> = read.notes.iter().map(|note| (note.id, note.line)).collect();
+        assert_eq!(notes, [("winter.csv.cut_text", Some(2)), ("winter.csv.cut_cells", Some(4))]);
+        assert_eq!(read.rows[0].1[2], "x".repeat(200));
+        assert!(rows(b"date,snow_depth_cm\n2027-01-01, 12 \n").unwrap().notes.is_empty(), "blanks are no loss");
     }
-    let most = counts.iter().map(|(_, n)| *n).max().unwrap_or_default();
-    counts.iter().find(|(_, n)| *n == most && most > 0).map_or(',', |(mark, _)| *mark)
 }

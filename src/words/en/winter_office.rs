@@ -48,6 +48,15 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "{found} {found?cell|cells} where the header has {wanted}; the line is left out. Where numbers have decimal \
          commas, part the cells by semicolons",
     ),
+    (
+        "winter.csv.cut_cells",
+        "the {n} {n?cell|cells} beyond the 400th are not read, nor those on later lines; cut the file to the columns of \
+         the log",
+    ),
+    (
+        "winter.csv.cut_text",
+        "{n} {n?cell is|cells are} longer than 200 characters, and only the first 200 are read, here and on later lines",
+    ),
     ("winter.csv.bad_date", "`{text}` is no date; the line is left out. Write 2027-02-14"),
     ("winter.csv.repeated", "{date} stands on line {first} with the same readings; it counts once"),
     (
