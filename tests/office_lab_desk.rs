@@ -17,12 +17,12 @@ use std::fs;
 use marrowbook::bundle::DeviceKey;
 use marrowbook::card::Laboratory;
 use marrowbook::office::hand::{By, DeskError, Hand, NotDecided};
-use marrowbook::office::lab_sheet::Outcome;
+use marrowbook::office::lab_sheet::{At, Outcome};
 use marrowbook::office::send_out::{NotSent, Parcel, State, list, samples};
 use marrowbook::office::zipped::Tree;
-use marrowbook::record::{Fold, Moment, PersonCode};
+use marrowbook::record::{Answer, Fold, Moment, PersonCode};
 use ran::Office;
-use sampled::{Chain, PASSPHRASE, json_lines, number, office};
+use sampled::{Chain, PASSPHRASE, json_lines, number, office, text};
 use serde_json::Value as Json;
 
 fn now() -> Moment {
@@ -124,9 +124,9 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
     let checked = check(&hand, &BTreeSet::new());
     assert_eq!((checked.wrong, checked.acts.len(), checked.lines.len()), (1, 0, 3));
     assert!(
-        checked.lines[0].words().starts_with("line 2: no sample has the number `QR-9`"),
+        checked.lines[0].words(At::Page).starts_with("line 2: no sample has the number `QR-9`"),
         "{}",
-        checked.lines[0].words()
+        checked.lines[0].words(At::Page)
     );
     let checked = check(&hand, &BTreeSet::from([2]));
     assert_eq!((checked.wrong, checked.lines[0].outcome.clone()), (0, Outcome::LeftOut));
@@ -174,5 +174,38 @@ fn without_a_card_there_is_no_list_and_it_says_why() {
     let office = office("lab-desk-no-card", &chain);
     fs::remove_dir_all(office.folder.join("cards")).unwrap();
     let (hand, _) = desk(&office);
-    assert!(hand.laboratories(now()).unwrap_err().contains("no laboratory"));
+    assert!(hand.laboratories(now()).unwrap_err().contains("names a laboratory"));
+}
+
+/// Each says what its reader has before him: boxes on the page, options at the command line.
+#[test]
+fn what_can_be_done_is_said_in_the_words_of_page_and_command_line() {
+    let mut chain = Chain::new();
+    chain.deer(1);
+    let said = [("cementum_years_count", Answer::number(4)), ("cementum_sample", text(&number(1, 1)))];
+    chain.bench(1, 11, "K7", &said);
+    let office = office("lab-desk-words", &chain);
+    let (hand, _) = desk(&office);
+    let (folded, laboratories) = all_of(&hand);
+    let fill = |bytes: &mut [u8]| {
+        bytes.fill(7);
+        Ok(())
+    };
+    let by = By { person: PersonCode::new("OFF").unwrap(), now: now(), fill: &fill };
+    let sheet = format!("sample,test,years\n{},cementum,5\n", number(1, 1));
+    let check = |correct| {
+        let how = (correct, &BTreeSet::new());
+        hand.check_sheet((&folded, &laboratories), sheet.as_bytes(), how, &by).unwrap().lines.remove(0)
+    };
+    for correct in [false, true] {
+        let line = check(correct);
+        let [page, terminal] = [At::Page, At::CommandLine].map(|at| line.words(at));
+        assert!(page.contains("To decide") && !page.contains("--") && !page.contains("office decide"), "{page}");
+        assert!(terminal.contains("office decide answer") && !terminal.contains("box"), "{terminal}");
+    }
+    assert!(check(true).words(At::Page).contains("beside a phone's `4 years`, which is not corrected"));
+    let no_chance = |_: &mut [u8]| Err("none to be had".to_owned());
+    let by = By { fill: &no_chance, ..by };
+    let none = hand.check_sheet((&folded, &laboratories), sheet.as_bytes(), (true, &BTreeSet::new()), &by);
+    assert_eq!(none.unwrap_err(), "none to be had");
 }

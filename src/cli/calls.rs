@@ -15,9 +15,9 @@ use crate::guide::answer_words;
 use crate::office::archive::Archive;
 use crate::office::calls::{Call, From, calls};
 use crate::office::calls_made::{mark, unmark};
+use crate::office::cards::NoLaboratories;
 use crate::office::csv_sheet::CsvSheet;
 use crate::office::own_chain::{Writing, append, new_id, write};
-use crate::office::plain::on_one_line;
 use crate::record::PersonCode;
 
 /// The arguments as typed.
@@ -70,7 +70,8 @@ pub(super) fn run(config: &Calls, streams: &mut Streams<'_>) -> Result<Exit, Cli
     if card.is_none() {
         streams.note("no local card: names and numbers are missing, and every disease counts as one to call for");
     }
-    let laboratories = card.map(crate::card::Card::laboratories).transpose()?.unwrap_or_default();
+    let laboratories = card.map(crate::card::Card::laboratories).transpose().map_err(NoLaboratories::from)?;
+    let laboratories = laboratories.unwrap_or_default();
     let office = config.archive.office_key()?.map(|file| file.public()).transpose()?.map(|key| key.id());
     let numbers = match &config.what {
         CallsCommand::List { numbers: Some(file), .. } => numbers(file, streams)?,
@@ -118,9 +119,9 @@ fn print(all: &[Call], also_done: bool, json: bool, streams: &mut Streams<'_>) -
             .done
             .as_ref()
             .map_or("[ ]".to_owned(), |done| format!("[x] {} {}:", done.by, answer_words::date_and_time(done.at)));
-        streams.line(&on_one_line(&format!("{done} {} {}: {}, {number}", call.code, call.call, call.who)))?;
+        streams.line(&format!("{done} {} {}: {}, {number}", call.code, call.call, call.who))?;
         for why in &call.why {
-            streams.line(&on_one_line(&format!("      {why}")))?;
+            streams.line(&format!("      {why}"))?;
         }
     }
     Ok(Exit::Done)

@@ -10,11 +10,10 @@ use super::lab::{enrol_self, find, random};
 use super::read::cards;
 use super::streams::Streams;
 use crate::office::archive::Archive;
-use crate::office::chains::{clocks, forks_and_gaps};
-use crate::office::decide::{all_open, answer, apart, said_same, same, two_animals};
+use crate::office::chains::{clocks, forks_and_gaps, unheeded};
+use crate::office::decide::{all_open, answer, apart, said_same, same, two_animals, undo};
 use crate::office::finding_words::{question_words, said_words};
 use crate::office::own_chain::{Writing, append};
-use crate::office::plain::on_one_line;
 use crate::office::to_decide::{Double, ToCompare, odd_words};
 use crate::reading::{Given, winter_log};
 use crate::record::{EntryId, Fold, Moment, PersonCode, short_code};
@@ -65,6 +64,18 @@ pub(super) enum DecideCommand {
         #[arg(long, value_name = "CODE", value_parser = PersonCode::new)]
         by: PersonCode,
     },
+    /// Take a decision on an answer back: what it weighed stands for itself again.
+    Undo {
+        /// The carcass: id, or six-letter code.
+        #[arg(value_name = "CARCASS")]
+        carcass: String,
+        /// The decision's entry, as office calls, office lab read or the list names it.
+        #[arg(value_name = "ENTRY")]
+        entry: String,
+        /// Code of who takes it back.
+        #[arg(long, value_name = "CODE", value_parser = PersonCode::new)]
+        by: PersonCode,
+    },
 }
 
 /// What is to be done.
@@ -92,6 +103,7 @@ pub(super) fn run(config: &Decide, streams: &mut Streams<'_>) -> Result<Exit, Cl
         DecideCommand::Answer { carcass, entry, reason, by } => {
             (vec![answer(find(carcass)?, entry, reason)?], key(streams)?, by)
         }
+        DecideCommand::Undo { carcass, entry, by } => (vec![undo(find(carcass)?, entry)?], key(streams)?, by),
     };
     enrol_self(&config.archive, &before.keyring, &key, streams)?;
     let salts = vec![random()?, random()?];
@@ -123,8 +135,7 @@ fn list(config: &Decide, before: &Opened, streams: &mut Streams<'_>) -> Result<E
         streams.line(&format!("{} and {}: {likely} {why}", code(double.one), code(double.other)))?;
         same_or_two(double.one, double.other, streams)?;
     }
-    // What people and phones wrote may steer no terminal and begin no line.
-    let mut line = |text: &str| streams.line(&on_one_line(text));
+    let mut line = |text: &str| streams.line(text);
     for (carcass, open) in all_open(folded) {
         line(&format!("{} ({})", code(carcass.id), carcass.id))?;
         for one in open {
@@ -135,7 +146,7 @@ fn list(config: &Decide, before: &Opened, streams: &mut Streams<'_>) -> Result<E
             }
         }
     }
-    for odd in forks_and_gaps(&gathered.journal).into_iter().chain(clocks(&bodies)) {
+    for odd in forks_and_gaps(&gathered.journal).into_iter().chain(clocks(&bodies)).chain(unheeded(&bodies)) {
         let (head, said) = odd_words(&odd, keyring, &bodies);
         line(&head)?;
         for said in said {

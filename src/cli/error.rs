@@ -2,9 +2,9 @@
 
 use super::exit::Exit;
 use crate::bundle::Fingerprint;
-use crate::card::LaboratoryFlaw;
 use crate::office::archive::ArchiveError;
 use crate::office::calls_made::NotMarked;
+use crate::office::cards::NoLaboratories;
 use crate::office::decide::NoDecision;
 use crate::office::key_file::KeyFileError;
 use crate::office::keyring::KeyringError;
@@ -86,12 +86,9 @@ pub(super) enum CliError {
     /// The same was entered before.
     #[error("{0}")]
     EnteredBefore(#[from] Before),
-    /// The local card in force names no laboratory.
-    #[error("no local card of this office names a laboratory")]
-    NoLaboratories,
-    /// The card's laboratories do not hold.
+    /// The local card in force names no laboratory, or its laboratories do not hold.
     #[error("{0}")]
-    Laboratories(#[from] LaboratoryFlaw),
+    Laboratories(#[from] NoLaboratories),
     /// A parcel was not noted.
     #[error("{0}; nothing was noted as sent")]
     NotSent(#[from] NotSent),
@@ -208,10 +205,12 @@ impl CliError {
             Self::OtherBytes(_) => {
                 "compare the versions that the manifest names with this program's; what was written now lies in the folder"
             }
-            Self::NoLaboratories => {
+            Self::Laboratories(NoLaboratories::None) => {
                 "name them on the card (\"laboratories\", see demo/card.json) and sign it with: office card"
             }
-            Self::Laboratories(_) => "correct the card, give it the next serial, and sign it with: office card",
+            Self::Laboratories(NoLaboratories::Flaw(_)) => {
+                "correct the card, give it the next serial, and sign it with: office card"
+            }
             Self::NotSent(_) => "office lab list names every sample with its number, laboratory and tests",
             Self::Numbers { .. } => "save the list as CSV with the columns code and number, each code once",
             Self::Sheet { error: NoSheet::NoLine(_), .. } => {
@@ -226,6 +225,9 @@ impl CliError {
             Self::Keyring(KeyringError::Already(_))
             | Self::NoDecision(NoDecision::Already)
             | Self::NotMarked(NotMarked::Before(_)) => "nothing more is to be done",
+            Self::Keyring(KeyringError::OfficeElsewhere(_)) => {
+                "retire that name with office retire, and run this again: it is enrolled as the office then"
+            }
             Self::Keyring(KeyringError::NameTaken(_)) => "choose another name, or retire that device first",
             Self::Keyring(KeyringError::NoSuchDevice(_)) => "the names in use stand in the archive's keyring",
             Self::NotMarked(_) => "office calls list --all names every call",

@@ -9,9 +9,9 @@ use super::exit::Exit;
 use super::gather::opened;
 use super::key::unlock;
 use super::streams::Streams;
-use crate::bundle::{DeviceKey, Fingerprint};
+use crate::bundle::DeviceKey;
 use crate::office::archive::Archive;
-use crate::office::keyring::{Keyring, KeyringError};
+use crate::office::keyring::Keyring;
 use crate::office::own_chain::{LABEL, Writing, held, new_id, write};
 use crate::reading::cause_ids::OF_RECORDS;
 use crate::reading::{self, Given, Reading};
@@ -49,16 +49,12 @@ pub(super) fn enrol_self(
     key: &DeviceKey,
     streams: &mut Streams<'_>,
 ) -> Result<(), CliError> {
-    let (id, mut ring) = (key.public().id(), keyring.clone());
-    match ring.enrol(LABEL, Fingerprint::of(id), Some(id), streams.now) {
-        Ok(_) => {
-            archive.save_keyring(&ring, Some(key))?;
-            streams.note(&format!("the office's own key is on the keyring now, as \"{LABEL}\""));
-            Ok(())
-        }
-        Err(KeyringError::Already(_)) => Ok(()),
-        Err(error) => Err(error.into()),
+    let mut ring = keyring.clone();
+    if ring.enrol_office(key.public().id(), streams.now)? {
+        archive.save_keyring(&ring, Some(key))?;
+        streams.note(&format!("the office's own key is on the keyring now, as \"{LABEL}\""));
     }
+    Ok(())
 }
 
 /// The carcass of an id or of a short code, which only one of them may have.

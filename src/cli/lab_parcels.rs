@@ -13,9 +13,8 @@ use super::streams::Streams;
 use crate::card::Laboratory;
 use crate::guide::answer_words;
 use crate::office::archive::Archive;
-use crate::office::lab_sheet::{Outcome, Taking, read};
-use crate::office::own_chain::{Writing, append, new_id};
-use crate::office::plain::on_one_line;
+use crate::office::lab_sheet::{At, Checked, Outcome, Taking, check};
+use crate::office::own_chain::{Writing, append};
 use crate::office::send_out::{Line, Parcel, Sample, State, list, samples, send};
 use crate::record::{Act, PersonCode};
 use crate::words::{Language, say};
@@ -72,7 +71,8 @@ pub(super) enum LabCommand {
         /// Code of who enters it.
         #[arg(long, value_name = "CODE", value_parser = PersonCode::new)]
         by: PersonCode,
-        /// Lines that say otherwise than what the office entered before stand in its place.
+        /// Lines that say otherwise than what the office entered before stand in its place; those that say otherwise than
+        /// a phone stand beside it, which no sheet corrects.
         #[arg(long)]
         correct: bool,
         /// Leave this line out, by its number in the file, as often as wanted.
@@ -143,9 +143,7 @@ pub(super) fn run(config: &Parcels, streams: &mut Streams<'_>) -> Result<Exit, C
 
 /// The laboratories of today's card.
 pub(super) fn laboratories(archive: &Archive, streams: &mut Streams<'_>) -> Result<Vec<Laboratory>, CliError> {
-    let cards = cards(archive, &[], streams)?;
-    let all = cards.today(streams.now).map(|given| given.card.laboratories()).transpose()?.unwrap_or_default();
-    if all.is_empty() { Err(CliError::NoLaboratories) } else { Ok(all) }
+    Ok(cards(archive, &[], streams)?.laboratories(streams.now)?)
 }
 
 /// The entries of a sheet; `None` where there is nothing to enter, or only a check was asked for.
@@ -159,32 +157,13 @@ fn sheet(
     let no_file =
         |error: &dyn ToString| CliError::File { file: name.clone(), error: std::io::Error::other(error.to_string()) };
     let bytes = input::read(file, streams)?.map_err(|error| no_file(&error))?;
-    let mut no_randomness = None;
-    let fresh = || match random() {
-        Ok(bytes) => new_id(taking.now, bytes),
-        Err(error) => {
-            no_randomness = Some(error);
-            uuid::Uuid::nil()
-        }
-    };
-    let lines = read(&bytes, taking, fresh).map_err(|error| CliError::Sheet { file: name.clone(), error })?;
-    if let Some(error) = no_randomness {
-        return Err(error);
-    }
-    let mut acts = Vec::new();
-    let mut wrong = 0;
-    for line in lines {
-        let said = on_one_line(&line.words());
+    let no_sheet = |error| CliError::Sheet { file: name.clone(), error };
+    let Checked { lines, acts, wrong } = check(&bytes, taking, random)?.map_err(no_sheet)?;
+    for line in &lines {
+        let said = line.words(At::CommandLine);
         match line.outcome {
-            Outcome::Mismatch(_) => {
-                wrong += 1;
-                streams.note(&format!("{name}: {said}"));
-            }
-            Outcome::New(new) | Outcome::Instead(new, _) | Outcome::Beside(new, _) => {
-                acts.extend(new);
-                streams.line(&said)?;
-            }
-            Outcome::Same | Outcome::LeftOut => streams.line(&said)?,
+            Outcome::Mismatch(_) => streams.note(&format!("{name}: {said}")),
+            _ => streams.line(&said)?,
         }
     }
     if wrong > 0 {
@@ -211,7 +190,7 @@ fn print(
         return Ok(Exit::Done);
     }
     // Labels, places and remarks are words of others.
-    let mut print_line = |line: &str| streams.line(&on_one_line(line));
+    let mut print_line = |line: &str| streams.line(line);
     for laboratory in laboratories {
         let mut here = lines.iter().filter(|line| line.laboratory == laboratory.code.as_str()).peekable();
         if here.peek().is_none() {
@@ -242,7 +221,7 @@ fn print(
     for item in samples.iter().map(|sample| &sample.item).filter(|item| !taken(&item.what)) {
         let what = answer_words::option(Language::English, "sample_what", &item.what);
         let said = format!("sample {} ({what}): no laboratory of the card tests such a sample", item.number);
-        streams.note(&on_one_line(&said));
+        streams.note(&said);
     }
     Ok(Exit::Done)
 }

@@ -10,7 +10,7 @@ use serde::Serialize;
 use uuid::Uuid;
 
 use super::calls_corrected::corrected;
-use super::calls_made::{Done, done, marked};
+use super::calls_made::{Done, cover, done, done_for_some, marked};
 use super::calls_owed::{CallBacks, owed};
 use super::exposure::{Exposure, Whom, exposures};
 use super::lab_results::{Entered, TestState, entered};
@@ -34,6 +34,9 @@ pub struct Call {
     pub number: String,
     /// Why, line by line.
     pub why: Vec<String>,
+    /// Of a call for several people: whom it covers, as its mark says it. Empty for a call to one.
+    #[serde(skip)]
+    pub covers: String,
     /// Who made it and when, where it was made.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub done: Option<Done>,
@@ -80,8 +83,8 @@ impl Hit {
         let state = loud(self.state);
         let reported = self.result.reported_at.map(answer_words::date_and_time);
         let parts = [Some(self.result.laboratory.clone()), Some(format!("sample {}", self.result.sample)), reported];
-        let parts: Vec<String> = parts.into_iter().flatten().filter(|part| !part.is_empty()).collect();
-        format!("{}: {state} ({})", self.result.disease, parts.join(", "))
+        let parts = parts.into_iter().flatten().filter(|part| !part.is_empty()).chain(self.result.caution());
+        format!("{}: {state} ({})", self.result.disease, parts.collect::<Vec<_>>().join(", "))
     }
 }
 
@@ -132,29 +135,67 @@ pub fn calls(from: &From) -> Vec<Call> {
         agencies(from, carcass, &hits, &exposed, &mut here);
         owed(from, carcass, &mut here);
         for call in &mut here {
-            call.done = done(&[carcass], &call.call);
+            call.done = done(&[carcass], &call.call, &call.covers);
+            let before = done_for_some(&[carcass], &call.call).filter(|_| call.done.is_none());
+            call.why.extend(before.map(|before| {
+                let at = answer_words::date_and_time(before.at);
+                format!(
+                    "CALLED BEFORE, by {} on {at}; others are named since then: find out who was not told",
+                    before.by
+                )
+            }));
         }
         back.owed(from, carcass, &mut here);
         let gone = corrected(from, carcass, (&results, &hits), exposed.keys(), &here);
         out.extend(here);
         out.extend(gone);
     }
+    adrift(from, &mut out);
     out
 }
 
-pub(super) fn call(carcass: &Carcass, name: String, who: String, number: String, why: Vec<String>) -> Call {
-    Call { call: name, carcass: carcass.id, code: short_code(carcass.id), who, number, why, done: None }
+/// A result of which nobody knows whose it is: it names no carcass. It stays on the list until it does.
+fn adrift(from: &From, out: &mut Vec<Call>) {
+    for (id, examination) in &from.folded.adrift {
+        let mut alone = Carcass::default();
+        alone.id = *id;
+        alone.examinations.insert(*id, examination.clone());
+        let hits: Vec<Hit> = entered(&alone).into_iter().filter_map(|result| Hit::of(from, result)).collect();
+        for (ends, hits) in alike(&hits) {
+            let mut why: Vec<String> = hits.iter().map(|hit| hit.words()).collect();
+            why.push("it names no carcass: find out which, for nobody who touched it is on this list yet".to_owned());
+            out.push(call(&alone, format!("whose:{ends}"), "who entered it".to_owned(), String::new(), why));
+        }
+    }
 }
 
-/// Whom a laboratory's code stands for is the laboratory's own matter.
-fn is_laboratory(from: &From, whom: &Whom) -> bool {
-    matches!(whom, Whom::Person(code) if from.laboratories.iter().any(|lab| lab.code.as_str() == code))
+pub(super) fn call(carcass: &Carcass, name: String, who: String, number: String, why: Vec<String>) -> Call {
+    Call {
+        call: name,
+        carcass: carcass.id,
+        code: short_code(carcass.id),
+        who,
+        number,
+        why,
+        covers: String::new(),
+        done: None,
+    }
+}
+
+/// Whom a laboratory's code stands for is the laboratory's own matter. Who wrote under that code what takes touching is
+/// one of a crew's.
+fn is_laboratory(from: &From, whom: &Whom, exposure: &Exposure) -> bool {
+    let has_code = |code: &str| from.laboratories.iter().any(|lab| lab.code.as_str() == code);
+    let only_samples = exposure.touched.is_empty() && exposure.gloves.is_empty() && exposure.hurt.is_empty();
+    matches!(whom, Whom::Person(code) if has_code(code)) && only_samples
 }
 
 fn people(from: &From, carcass: &Carcass, hits: &[Hit], exposed: &BTreeMap<Whom, Exposure>, out: &mut Vec<Call>) {
     let alike = alike(hits.iter().filter(|hit| hit.people != Some(false)));
-    for (whom, exposure) in exposed.iter().filter(|(whom, _)| !is_laboratory(from, whom)) {
+    for (whom, exposure) in exposed.iter().filter(|(whom, exposure)| !is_laboratory(from, whom, exposure)) {
         let (name, who, number) = called(from, whom);
+        let kind = if matches!(whom, Whom::Dog(_)) { "dog" } else { "exposed" };
+        let covers = if let Whom::Others(_, names) = whom { cover([names.as_str()]) } else { String::new() };
         for (ends, hits) in &alike {
             let mut why: Vec<String> = hits.iter().map(|hit| hit.words()).collect();
             if hits.iter().any(|hit| hit.people.is_none()) {
@@ -163,7 +204,8 @@ fn people(from: &From, carcass: &Carcass, hits: &[Hit], exposed: &BTreeMap<Whom,
                 );
             }
             why.extend(told(whom, exposure));
-            out.push(call(carcass, format!("exposed:{name}:{ends}"), who.clone(), number.clone(), why));
+            let one = call(carcass, format!("{kind}:{name}:{ends}"), who.clone(), number.clone(), why);
+            out.push(Call { covers: covers.clone(), ..one });
         }
     }
 }
@@ -177,7 +219,11 @@ pub(super) fn called(from: &From, whom: &Whom) -> (String, String, String) {
             (code.clone(), who, from.numbers.get(code).cloned().unwrap_or_default())
         }
         Whom::Others(outing, names) => {
+            let names = if names.is_empty() { "nobody wrote who" } else { names };
             (format!("others-{}", short_code(*outing)), format!("others out that day: {names}"), String::new())
+        }
+        Whom::Dog(report) => {
+            (short_code(*report), "who reported it, for their dog".to_owned(), call_back(from, *report))
         }
         Whom::Reporter(report) => {
             (format!("reporter-{}", short_code(*report)), "who reported it".to_owned(), call_back(from, *report))
@@ -197,6 +243,14 @@ fn told(whom: &Whom, exposure: &Exposure) -> Vec<String> {
     let join = |all: &BTreeSet<String>| all.iter().cloned().collect::<Vec<_>>().join("; ");
     let mut lines = Vec::new();
     lines.extend(exposure.not_known.iter().map(|&line| line.to_owned()));
+    if matches!(whom, Whom::Dog(_)) {
+        if !exposure.touched.is_empty() {
+            lines.push("their dog touched the carcass".to_owned());
+        }
+        let owners = "what a dog needs is its owner's matter and a veterinarian's word; ask who handled it since";
+        lines.push(owners.to_owned());
+        return lines;
+    }
     if exposure.touched.is_empty() && exposure.not_known.is_empty() {
         lines.push("touched: nothing that they wrote themselves; ask".to_owned());
     } else if !exposure.touched.is_empty() {
@@ -231,23 +285,34 @@ pub(super) fn on_card(from: &From, of: CallFor) -> (String, String) {
 
 fn agencies(from: &From, carcass: &Carcass, hits: &[Hit], exposed: &BTreeMap<Whom, Exposure>, out: &mut Vec<Call>) {
     let by_hand = |one: &Exposure| !(one.touched.is_empty() && one.samples.is_empty() && one.hurt.is_empty());
-    let is_touched = exposed.iter().any(|(whom, one)| by_hand(one) && !is_laboratory(from, whom));
+    let (dogs, people): (Vec<_>, Vec<_>) = exposed
+        .iter()
+        .filter(|(whom, one)| !is_laboratory(from, whom, one))
+        .partition(|(whom, _)| matches!(whom, Whom::Dog(_)));
+    let is_touched = people.iter().any(|(_, one)| by_hand(one));
     let touched = if is_touched { "people touched it" } else { "nobody wrote that they touched it; ask" };
+    let dog = dogs.iter().any(|(_, one)| by_hand(one)).then_some("a dog touched it");
+    let of_whom = |(whom, _): &(&Whom, &Exposure)| {
+        let (code, who, _) = called(from, whom);
+        if let Whom::Others(_, names) = whom { (format!("{code} {names}"), who) } else { (code, who) }
+    };
+    // Whom public health heard of: by codes, which a card with other names leaves as they are.
+    let (codes, names): (Vec<String>, Vec<String>) = people.iter().map(of_whom).unzip();
     for (ends, hits) in alike(hits) {
-        let mut add = |kind: &str, of: CallFor, why: String| {
+        let mut add = |kind: &str, of: CallFor, why: Vec<String>, covers: String| {
             let (who, number) = on_card(from, of);
-            let mut all: Vec<String> = hits.iter().map(|hit| hit.words()).collect();
-            all.push(why);
-            out.push(call(carcass, format!("{kind}:{ends}"), who, number, all));
+            let all = hits.iter().map(|hit| hit.words()).chain(why).collect();
+            out.push(Call { covers, ..call(carcass, format!("{kind}:{ends}"), who, number, all) });
         };
-        let told = "disease agencies are told of such results; local rules say which and how soon";
-        add("agency", CallFor::Vet, told.to_owned());
+        let told = ["disease agencies are told of such results; local rules say which and how soon"];
+        let told = told.into_iter().chain(dog).map(str::to_owned).collect();
+        add("agency", CallFor::Vet, told, String::new());
         if hits.iter().any(|hit| hit.people != Some(false)) {
-            add(
-                "health",
-                CallFor::Health,
-                format!("{touched}: what they have to do is public health's word, not ours"),
-            );
+            let mut why = vec![format!("{touched}: what they have to do is public health's word, not ours")];
+            if !names.is_empty() {
+                why.push(format!("on this list for it: {}", names.join("; ")));
+            }
+            add("health", CallFor::Health, why, cover(codes.iter().map(String::as_str)));
         }
     }
 }

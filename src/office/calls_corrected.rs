@@ -1,7 +1,7 @@
 //! Calls that were made for a result which no longer stands: who was told then is told of it.
 
 use super::calls::{Call, From, Hit, call, called, loud, on_card, tested};
-use super::calls_made::{CORRECTED, done, marked};
+use super::calls_made::{CORRECTED, done_for_some, marked};
 use super::exposure::Whom;
 use super::lab_results::{Entered, TestState};
 use crate::card::CallFor;
@@ -30,9 +30,9 @@ pub(super) fn corrected<'w>(
             let positive = hit.state == TestState::Positive && tested_is(&hit.name(), of.test);
             hit.name() == of.ends || of.state == TestState::Suspect && positive
         });
-        let made = done(&[carcass], &name);
+        let made = done_for_some(&[carcass], &name);
         let opposite = format!("{CORRECTED}{name}");
-        let told = done(&[carcass], &opposite);
+        let told = done_for_some(&[carcass], &opposite);
         if stands {
             // The result stands, or a suspect was confirmed: no slip. What was done is kept.
             if made.is_some() {
@@ -62,9 +62,9 @@ fn tested_is(ends: &str, test: &str) -> bool {
 
 /// What the name of a call after a result says.
 struct Of<'a> {
-    /// `exposed`, `agency` or `health`.
+    /// `exposed`, `dog`, `agency` or `health`.
     kind: &'a str,
-    /// Of `exposed`: whom.
+    /// Of `exposed` and `dog`: whom.
     whom: &'a str,
     test: &'a str,
     state: TestState,
@@ -76,7 +76,7 @@ impl<'a> Of<'a> {
     fn read(name: &'a str) -> Option<Self> {
         let (kind, rest) = name.split_once(':')?;
         let (whom, ends) = match kind {
-            "exposed" => rest.split_once(':')?,
+            "exposed" | "dog" => rest.split_once(':')?,
             "agency" | "health" => ("", rest),
             _ => return None,
         };

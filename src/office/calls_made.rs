@@ -2,6 +2,9 @@
 //!
 //! Who was called for a result that was corrected since is owed a call that says so; its mark sets the first one aside,
 //! so that the same result, should it come back, calls anew.
+//!
+//! A mark holds for whom it was made. Where one call is for several people (others out that day, public health) it bears
+//! a digest of who they were, so that one who is named later is not taken for one who was told.
 
 use std::cmp::Ordering;
 use std::collections::BTreeSet;
@@ -11,10 +14,9 @@ use uuid::Uuid;
 
 use super::calls::Call;
 use super::own_chain::Said;
-use crate::record::{Act, Answer, Carcass, DeviceId, EXAMINATION_KIND, EntryId, Moment, Site, Standing, Value, links};
-
-/// The finding of a call that was made.
-pub const CALL_DONE: &str = "call_done";
+use crate::record::{
+    Act, Answer, CALL_DONE, Carcass, DeviceId, Digest, EXAMINATION_KIND, EntryId, Moment, Site, Standing, Value, links,
+};
 
 /// Begins the name of a call by which who was called hears that the result was corrected.
 pub(super) const CORRECTED: &str = "corrected:";
@@ -30,12 +32,36 @@ pub struct Done {
     pub at: Moment,
 }
 
+/// Letters of the digest of whom a call is for: 96 bits, so that nobody finds another list of names with the same.
+const COVER: usize = 16;
+
+/// Whom a call for several people is for, as a mark says it.
+pub(super) fn cover<'n>(names: impl IntoIterator<Item = &'n str>) -> String {
+    let mut all = String::new();
+    for name in names {
+        // No name holds a line's end of its own here.
+        all.extend(name.chars().filter(|c| *c != '\n').chain(['\n']));
+    }
+    Digest::of(&[all.as_bytes()]).to_string().chars().take(COVER).collect()
+}
+
+/// A mark's call, and whom it covers where it says so.
+fn read(mark: &str) -> (&str, &str) {
+    let is_cover =
+        |text: &str| text.len() == COVER && text.bytes().all(|b| b.is_ascii_alphanumeric() || b"-_".contains(&b));
+    mark.rsplit_once('#').filter(|(_, cover)| is_cover(cover)).unwrap_or((mark, ""))
+}
+
+fn written(call: &str, covers: &str) -> String {
+    if covers.is_empty() { call.to_owned() } else { format!("{call}#{covers}") }
+}
+
 /// The names of all calls of a carcass that are marked.
 pub(super) fn marked(carcass: &Carcass) -> BTreeSet<String> {
     let all = carcass.question(CALL_DONE, Site::NONE).standing;
     all.into_iter()
         .filter_map(|one| match one.answer.value() {
-            Some(Value::Text(name)) => Some(name.clone()),
+            Some(Value::Text(mark)) => Some(read(mark).0.to_owned()),
             _ => None,
         })
         .collect()
@@ -49,19 +75,29 @@ fn later(one: &Done, other: &Done) -> Ordering {
     one.at.unix_seconds().cmp(&other.at.unix_seconds())
 }
 
-/// The last mark of a call on one of these carcasses.
-fn last(of: &[&Carcass], name: &str) -> Option<Done> {
-    let of_this = |answer: &Answer| matches!(answer.value(), Some(Value::Text(text)) if text == name);
+/// The last mark of a call on one of these carcasses; for these people, or for whomever.
+fn last(of: &[&Carcass], name: &str, covers: Option<&str>) -> Option<Done> {
+    let is_this = |(call, cover): (&str, &str)| call == name && covers.is_none_or(|wanted| wanted == cover);
+    let of_this = |answer: &Answer| matches!(answer.value(), Some(Value::Text(text)) if is_this(read(text)));
     let all = of.iter().flat_map(|carcass| carcass.question(CALL_DONE, Site::NONE).standing);
     let done = |one: &Standing| Done { entry: one.id, by: one.observer.to_string(), at: one.at };
     all.filter(|one| of_this(&one.answer)).map(done).max_by(later)
 }
 
-/// Whether a call was marked as made and holds: not so where its opposite was marked later.
-pub(super) fn done(of: &[&Carcass], name: &str) -> Option<Done> {
+/// Whether a call was marked as made for these people, and holds: not so where its opposite was marked later.
+pub(super) fn done(of: &[&Carcass], name: &str, covers: &str) -> Option<Done> {
+    holds(of, name, Some(covers))
+}
+
+/// The same for whomever it was made.
+pub(super) fn done_for_some(of: &[&Carcass], name: &str) -> Option<Done> {
+    holds(of, name, None)
+}
+
+fn holds(of: &[&Carcass], name: &str, covers: Option<&str>) -> Option<Done> {
     let opposite = name.strip_prefix(CORRECTED).map_or_else(|| format!("{CORRECTED}{name}"), ToOwned::to_owned);
-    let other = last(of, &opposite);
-    last(of, name).filter(|done| other.as_ref().is_none_or(|other| later(other, done) == Ordering::Less))
+    let other = last(of, &opposite, None);
+    last(of, name, covers).filter(|done| other.as_ref().is_none_or(|other| later(other, done) == Ordering::Less))
 }
 
 /// Why a call was not marked.
@@ -91,10 +127,9 @@ pub fn mark(
     fresh: Uuid,
 ) -> Result<Vec<Said>, NotMarked> {
     let named = all.iter().find(|call| call.call == name && call.carcass == carcass.id);
-    match named.map(|call| call.done.is_some()) {
-        None => return Err(NotMarked::NoCall(name.to_owned())),
-        Some(true) => return Err(NotMarked::Before(name.to_owned())),
-        Some(false) => {}
+    let named = named.ok_or_else(|| NotMarked::NoCall(name.to_owned()))?;
+    if named.done.is_some() {
+        return Err(NotMarked::Before(name.to_owned()));
     }
     let is_own = |one: &&crate::record::Examination| {
         one.sheet.question(CALL_DONE, Site::NONE).standing.iter().any(|mark| mark.id.device == office)
@@ -107,7 +142,7 @@ pub fn mark(
         said.push(say(links::CARCASS, Answer::Seen { value: Value::Ref(carcass.id) }));
         said.push(say(EXAMINATION_KIND, Answer::choice("bench")));
     }
-    said.push(say(CALL_DONE, Answer::Seen { value: Value::Text(name.to_owned()) }));
+    said.push(say(CALL_DONE, Answer::Seen { value: Value::Text(written(name, &named.covers)) }));
     Ok(said)
 }
 
@@ -117,7 +152,7 @@ pub fn mark(
 /// It is not marked.
 pub fn unmark(carcass: &Carcass, all: &[Call], name: &str) -> Result<Act, NotMarked> {
     let listed = all.iter().find(|call| call.call == name && call.carcass == carcass.id);
-    let mark = listed.and_then(|call| call.done.clone()).or_else(|| last(&[carcass], name));
+    let mark = listed.and_then(|call| call.done.clone()).or_else(|| last(&[carcass], name, None));
     let mark = mark.ok_or_else(|| NotMarked::NotBefore(name.to_owned()))?;
     Ok(Act::Withdraw { supersedes: vec![mark.entry] })
 }

@@ -6,9 +6,10 @@ use uuid::Uuid;
 
 use super::calls::{Call, From, call, call_back, on_card};
 use super::calls_made::done;
+use super::exposure::linked;
 use crate::card::CallFor;
 use crate::record::short_code::short_code;
-use crate::record::{Answer, Carcass, Site, Value, links};
+use crate::record::{Carcass, Site, Value, links};
 
 /// Reporters who left word to be called back, by the carcass whose list has the call: of one report's carcasses the
 /// first that is closed. They are owed one call, and its mark holds wherever it was made.
@@ -19,12 +20,11 @@ impl<'a> CallBacks<'a> {
         let mut of_report: BTreeMap<Uuid, Vec<&Carcass>> = BTreeMap::new();
         for carcass in from.folded.carcasses.values() {
             for examination in carcass.examinations.values() {
-                let Answer::Seen { value: Value::Ref(report) } = examination.sheet.answer(links::REPORT) else {
-                    continue;
-                };
-                let all = of_report.entry(report).or_default();
-                if all.last().is_none_or(|last| last.id != carcass.id) {
-                    all.push(carcass);
+                for report in linked(&examination.sheet, links::REPORT) {
+                    let all = of_report.entry(report).or_default();
+                    if all.last().is_none_or(|last| last.id != carcass.id) {
+                        all.push(carcass);
+                    }
                 }
             }
         }
@@ -44,7 +44,7 @@ impl<'a> CallBacks<'a> {
             let name = format!("reporter:{}", short_code(*report));
             let why = vec!["they left word to be called back, and the examination is closed".to_owned()];
             let mut one = call(carcass, name, "who reported it".to_owned(), call_back(from, *report), why);
-            one.done = done(all, &one.call);
+            one.done = done(all, &one.call, &one.covers);
             out.push(one);
         }
     }

@@ -3,7 +3,7 @@
 //! A card is known by the digest of what was signed, which is what a phone writes beside its readings.
 
 use crate::bundle::{Kind, PublicKey, open};
-use crate::card::Card;
+use crate::card::{Card, Laboratory, LaboratoryFlaw};
 use crate::reading::{Given, GivenCard, table_of};
 use crate::record::{Digest, Moment};
 use std::collections::BTreeMap;
@@ -26,7 +26,27 @@ struct Held {
 #[error("{0}")]
 pub struct NoCard(String);
 
+/// Why there are no laboratories today.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum NoLaboratories {
+    /// No card is in force, or it names none.
+    #[error("no local card of this office names a laboratory")]
+    None,
+    /// They do not hold.
+    #[error("{0}")]
+    Flaw(#[from] LaboratoryFlaw),
+}
+
 impl Cards {
+    /// The laboratories of the card of that moment.
+    ///
+    /// # Errors
+    /// See [`NoLaboratories`].
+    pub fn laboratories(&self, now: Moment) -> Result<Vec<Laboratory>, NoLaboratories> {
+        let all = self.today(now).map(|given| given.card.laboratories()).transpose()?.unwrap_or_default();
+        if all.is_empty() { Err(NoLaboratories::None) } else { Ok(all) }
+    }
+
     /// Takes in a signed card; `office` is the office's key, where it has one. True where the office signed
     /// it. Another's card only serves to work out again what a phone that had it saw.
     ///

@@ -3,13 +3,15 @@
 //! Each is an entry of the office's own chain, signed like any other: it can be withdrawn, and the fold honours it
 //! wherever the carcass is read. What crews wrote stays in their examinations.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use uuid::Uuid;
 
-use super::lab_results::sample_and_test;
+use super::lab_results::{SampleNames, sample_and_test};
+use crate::record::short_code::short_code;
 use crate::record::{
     Act, Body, Carcass, EntryId, FindingDef, Fold, Keeping, Question, Shape, Site, Standing, Value, find, find_office,
+    plain_number,
 };
 
 /// Why a decision was not made.
@@ -27,6 +29,9 @@ pub enum NoDecision {
     /// No such entry stands on a question of this carcass.
     #[error("no standing answer of this carcass is entry `{0}`")]
     NoEntry(String),
+    /// It is no decision, or one that a later one weighed.
+    #[error("no standing decision on this carcass is entry `{0}`")]
+    NoSuchDecision(String),
     /// There is nothing to choose between.
     #[error("only one result stands on that question: there is nothing to decide")]
     NotSplit,
@@ -62,21 +67,31 @@ fn split(carcass: &Carcass, finding: &str, site: Site, known: Known) -> Option<V
     if def.is_none_or(|def| !def.of_occasion) {
         return whole.is_split().then(|| vec![ids(&whole)]);
     }
-    // One occasion each; of a laboratory's result the sample and the test are the occasion, whoever entered it where.
-    let mut occasions: Vec<(Option<[String; 2]>, Vec<EntryId>)> = Vec::new();
+    // One occasion each; of a laboratory's result the sample and the test are the occasion, whoever entered it where
+    // and by which of the sample's numbers.
+    let is_decided = carcass.decided_sites(finding).any(|one| one == site);
+    let names = if finding == "test_result" { SampleNames::of_carcass(carcass) } else { SampleNames::default() };
+    let mut occasions: Vec<Vec<EntryId>> = Vec::new();
+    let mut places: BTreeMap<[String; 2], usize> = BTreeMap::new();
     for exam in carcass.examinations.values() {
-        let own = ids(&exam.sheet.question(finding, site));
-        let of = sample_and_test(finding, &exam.sheet);
-        match occasions.iter_mut().find(|(other, _)| of.is_some() && *other == of) {
-            Some((_, all)) => all.extend(own),
-            None => occasions.push((of, own)),
+        let mut own = ids(&exam.sheet.question(finding, site));
+        if is_decided {
+            // What was corrected since is still what a decision rests on.
+            own.extend(exam.sheet.history());
+        }
+        let of = sample_and_test(finding, &exam.sheet, &names);
+        let at = of.map_or(occasions.len(), |of| *places.entry(of).or_insert(occasions.len()));
+        match occasions.get_mut(at) {
+            Some(all) => all.extend(own),
+            None => occasions.push(own),
         }
     }
+    let standing: BTreeMap<EntryId, &Standing> = whole.standing.iter().map(|one| (one.id, *one)).collect();
     let mut apart = Vec::new();
-    for (_, own) in occasions {
+    for own in occasions {
         // A decision stands for the carcass, in place of what it weighed.
         let all = carcass.with_decisions(finding, site, &own);
-        let standing = whole.standing.iter().filter(|one| all.contains(&one.id)).copied().collect();
+        let standing = all.iter().filter_map(|id| standing.get(id)).copied().collect();
         let question = Question { standing };
         if question.is_split() {
             apart.push(ids(&question));
@@ -95,6 +110,7 @@ pub(super) fn open_by(carcass: &Carcass, known: Known) -> Vec<Open<'_>> {
     let of = |(finding, site): (crate::record::FindingCode, Site)| {
         let ids = split(carcass, finding.as_str(), site, known)?.concat();
         let mut standing = carcass.question(finding.as_str(), site).standing;
+        let ids: BTreeSet<EntryId> = ids.into_iter().collect();
         standing.retain(|one| ids.contains(&one.id));
         Some(Open { finding: finding.as_str().to_owned(), site, standing })
     };
@@ -121,7 +137,9 @@ pub fn joins(bodies: &[(EntryId, Body)]) -> Vec<(EntryId, [Uuid; 2])> {
 /// Pairs that a person called two animals: a join of theirs was taken back, and none stands.
 pub fn two_animals(bodies: &[(EntryId, Body)]) -> BTreeSet<[Uuid; 2]> {
     let (standing, mut gone) = all_joins(bodies);
-    gone.retain(|pair| !standing.iter().any(|(_, joined)| joined == pair));
+    for (_, joined) in standing {
+        gone.remove(&joined);
+    }
     gone
 }
 
@@ -186,6 +204,17 @@ pub fn apart(
     Ok(vec![Act::Alias { carcasses: pair }, Act::Withdraw { supersedes: vec![next] }])
 }
 
+/// That a decision on an answer is taken back: what it weighed stands for itself again.
+///
+/// # Errors
+/// No standing decision of this carcass is that entry.
+pub fn undo(carcass: &Carcass, entry: &str) -> Result<Act, NoDecision> {
+    let all = carcass.decided_questions().flat_map(|(finding, site)| carcass.decisions(finding.as_str(), site));
+    let made = all.map(|(made, _)| made.id).find(|id| id.to_string() == entry);
+    let made = made.ok_or_else(|| NoDecision::NoSuchDecision(entry.to_owned()))?;
+    Ok(Act::Withdraw { supersedes: vec![made] })
+}
+
 /// That the answer of this entry stands in place of all that stand on its question now. A later answer opens it again.
 ///
 /// # Errors
@@ -223,16 +252,25 @@ pub fn all_open(folded: &Fold) -> Vec<(&Carcass, Vec<Open<'_>>)> {
 /// Carcasses of which a crew says that they are one: it began at the code that another phone showed. Who joined by
 /// a code is in the first place; not joined yet, and not called two animals. A code that no carcass has is left out.
 pub fn said_same<'a>(folded: &'a Fold, two: &BTreeSet<[Uuid; 2]>) -> Vec<(&'a Carcass, &'a Carcass)> {
-    let mut pairs = Vec::new();
-    for carcass in folded.carcasses.values() {
-        let said = carcass.question("same_carcass_as_code", Site::NONE);
-        for standing in said.standing {
-            let Some(Value::Text(code)) = standing.answer.value() else { continue };
-            let other =
-                folded.carcasses.values().find(|other| other.is_called(code)).filter(|other| other.id != carcass.id);
-            let other = other.filter(|other| !are_two(two, carcass, other));
-            pairs.extend(other.map(|other| (carcass, other)));
+    let said = |carcass: &'a Carcass| {
+        let said = carcass.question("same_carcass_as_code", Site::NONE).standing.into_iter();
+        said.filter_map(move |one| match one.answer.value() {
+            Some(Value::Text(code)) => Some((carcass, code)),
+            _ => None,
+        })
+    };
+    let said: Vec<(&Carcass, &String)> = folded.carcasses.values().flat_map(said).collect();
+    let mut called: BTreeMap<String, &Carcass> = BTreeMap::new();
+    for carcass in folded.carcasses.values().filter(|_| !said.is_empty()) {
+        for id in &carcass.joined {
+            called.entry(short_code(*id)).or_insert(carcass);
         }
+    }
+    let mut pairs = Vec::new();
+    for (carcass, code) in said {
+        let other = called.get(&plain_number(code)).filter(|other| other.id != carcass.id);
+        let other = other.filter(|other| !are_two(two, carcass, other));
+        pairs.extend(other.map(|other| (carcass, *other)));
     }
     pairs
 }

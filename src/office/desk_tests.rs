@@ -10,7 +10,7 @@ use super::files::HeldFiles;
 use super::hand::{DeskError, Hand, Kept, RingFrom, Stranger};
 use super::key_file::{KeyFile, Randomness};
 use super::keyring::Keyring;
-use super::own_chain::{WriteError, Writing, append};
+use super::own_chain::{LABEL, WriteError, Writing, append};
 use super::test_chain::{self, TestChain, noon as at};
 use super::zipped::Tree;
 use crate::bundle::{DeviceKey, Extras, Fingerprint, Kind, canonical, seal};
@@ -78,7 +78,10 @@ fn ring(keys: &[&DeviceKey]) -> Keyring {
     let mut ring = Keyring::default();
     for (n, key) in keys.iter().enumerate() {
         let device = key.public().id();
-        ring.enrol(&format!("phone {n}"), Fingerprint::of(device), Some(device), at()).unwrap();
+        // The fifth key is the office's own.
+        let own = DeviceKey::from_seed(&[5; 32]).public().id();
+        let name = if device == own { LABEL.to_owned() } else { format!("phone {n}") };
+        ring.enrol(&name, Fingerprint::of(device), Some(device), at()).unwrap();
     }
     ring
 }

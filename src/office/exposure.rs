@@ -36,10 +36,12 @@ pub struct Exposure {
 pub enum Whom {
     /// A person, by code.
     Person(String),
-    /// Others who were out that day, as those of the crew who wrote of it named them.
+    /// Others who were out that day, as those of the crew who wrote of it named them; empty where nobody did.
     Others(Uuid, String),
     /// Who reported the carcass.
     Reporter(Uuid),
+    /// A dog of who reported it. It is no person: nobody asks it for gloves, and what it needs is its owner's matter.
+    Dog(Uuid),
 }
 
 const LANGUAGE: Language = Language::English;
@@ -51,14 +53,21 @@ fn step_of(id: &str) -> Option<&'static Step> {
     STEPS.iter().flat_map(|part| part.iter()).find(|step| step.id == id)
 }
 
-/// The step that asks a finding, for answers that name none (a sheet of paper typed in).
+/// The step that asks a finding, for answers that name none (a sheet of paper typed in) or one that is not known here.
+/// A photo is taken at many steps, most of them from where one stands.
 fn asking(finding: &str) -> Option<&'static Step> {
     STEPS.iter().flat_map(|part| part.iter()).find(|step| match step.input {
-        Input::Choice(one) | Input::Choices(one) | Input::Number(one) | Input::Text(one) | Input::ReadDo(one) => {
-            one == finding
-        }
+        Input::Choice(one)
+        | Input::Choices(one)
+        | Input::Number(one)
+        | Input::Text(one)
+        | Input::ReadDo(one)
+        | Input::Instant(one) => one == finding,
         Input::Panel(all) => all.contains(&finding),
-        _ => false,
+        Input::Jaw => ["tooth_state", "dentine", "crest", "infundibulum"].contains(&finding),
+        Input::Points { points, done } => points == finding || done == finding,
+        Input::Volumes { amounts, done } => amounts.contains(&finding) || done == finding,
+        Input::Place(_) | Input::Photo(_) | Input::Photos { .. } | Input::Sweep { .. } => false,
     })
 }
 
@@ -99,7 +108,7 @@ pub fn exposures(
     office: Option<DeviceId>,
 ) -> BTreeMap<Whom, Exposure> {
     let mut out: BTreeMap<Whom, Exposure> = BTreeMap::new();
-    let (mut outings, mut reports) = (BTreeSet::new(), BTreeSet::new());
+    let (mut outings, mut reports) = (BTreeMap::<Uuid, BTreeSet<String>>::new(), BTreeSet::new());
     for examination in carcass.examinations.values() {
         for (finding, site, all) in examination.sheet.answers() {
             for one in all.iter().filter(|one| office != Some(one.id.device)) {
@@ -112,7 +121,10 @@ pub fn exposures(
             }
         }
         said_of_gloves(&examination.sheet, &mut out);
-        outings.extend(linked(&examination.sheet, links::OUTING));
+        for id in linked(&examination.sheet, links::OUTING) {
+            let wrote = outings.entry(id).or_default();
+            wrote.extend(wrote_on(&examination.sheet, office));
+        }
         reports.extend(linked(&examination.sheet, links::REPORT));
     }
     for item in hands.list(folded, carcass) {
@@ -122,7 +134,8 @@ pub fn exposures(
             }
         }
     }
-    for (id, outing) in outings.iter().filter_map(|id| Some((id, folded.outings.get(id)?))) {
+    for (id, wrote) in outings {
+        let Some(outing) = folded.outings.get(&id) else { continue };
         for (who, note) in text(outing, "exposure_note") {
             out.entry(Whom::Person(who)).or_default().hurt.insert(format!("exposure note: {note}"));
         }
@@ -130,45 +143,80 @@ pub fn exposures(
         let names: BTreeSet<String> = text(outing, "people_out").into_iter().map(|(_, names)| names).collect();
         if !names.is_empty() {
             let names: Vec<String> = names.into_iter().collect();
-            out.entry(Whom::Others(*id, names.join("; "))).or_default();
+            out.entry(Whom::Others(id, names.join("; "))).or_default();
+        } else if let Some(not_known) = not_named(outing, wrote, office) {
+            out.entry(Whom::Others(id, String::new())).or_default().not_known.insert(not_known);
         }
     }
     for (id, report) in reports.iter().filter_map(|id| Some((id, folded.reports.get(id)?))) {
-        if let Some(exposure) = of_reporter(report) {
-            out.insert(Whom::Reporter(*id), exposure);
+        let reporter = said_of(report, "report_touched", "touched", "not known whether they touched it; ask");
+        let dog = said_of(report, "report_dog", "dog_touched", "not known whether a dog of theirs touched it; ask");
+        match (reporter, dog) {
+            // Who is asked anyway is asked of the dog in the same call.
+            (Some(mut reporter), Some(dog)) if dog.touched.is_empty() => {
+                reporter.not_known.extend(dog.not_known);
+                out.insert(Whom::Reporter(*id), reporter);
+            }
+            (reporter, dog) => {
+                out.extend(reporter.map(|one| (Whom::Reporter(*id), one)));
+                out.extend(dog.map(|one| (Whom::Dog(*id), one)));
+            }
         }
     }
     out
 }
 
-/// What is known of who reported it; `None` where they said that neither they nor a dog touched it, and for a camera.
-/// Not asked, or no answer, is not `not touched`.
-fn of_reporter(report: &Sheet) -> Option<Exposure> {
-    const ASKED: [(&str, &str, &str, &str); 2] = [
-        ("report_touched", "touched", "the carcass", "not known whether they touched it; ask"),
-        ("report_dog", "dog_touched", "their dog: the carcass", "not known whether a dog of theirs touched it; ask"),
-    ];
-    let mut exposure = Exposure::default();
-    for (finding, option, what, not_known) in ASKED {
-        let all = report.question(finding, Site::NONE).standing;
-        let said = || all.iter().map(|one| &one.answer);
-        // Of two who spoke with them one may have heard it.
-        if said().any(|answer| matches!(answer.value(), Some(Value::Choice(code)) if code == option)) {
-            exposure.touched.insert(what.to_owned());
-        } else if !said().any(|answer| matches!(answer, Answer::Seen { .. } | Answer::NotSeen)) {
-            exposure.not_known.insert(not_known);
-        }
-    }
-    let nothing_said = exposure.touched.is_empty();
-    let by_camera = report.chose("report_seen_by", "camera");
-    (!(nothing_said && (by_camera || exposure.not_known.is_empty()))).then_some(exposure)
+/// Who wrote on a sheet, by code.
+fn wrote_on(sheet: &Sheet, office: Option<DeviceId>) -> impl Iterator<Item = String> {
+    let all = sheet.answers().flat_map(|(_, _, all)| all).filter(move |one| office != Some(one.id.device));
+    all.map(|one| one.observer.to_string())
 }
 
-fn linked(sheet: &Sheet, link: &str) -> Option<Uuid> {
-    match sheet.answer(link) {
-        Answer::Seen { value: Value::Ref(id) } => Some(id),
+/// Why there may be somebody who was out that day and whom nobody named; `None` where all who were out wrote, or one
+/// was out alone. Who held while another wrote stands nowhere.
+fn not_named(outing: &Sheet, mut wrote: BTreeSet<String>, office: Option<DeviceId>) -> Option<&'static str> {
+    wrote.extend(wrote_on(outing, office));
+    let counted = outing.question("crew_count", Site::NONE).standing.into_iter();
+    let most = counted.filter_map(|one| match one.answer.value() {
+        Some(Value::Number(n)) => usize::try_from(*n).ok(),
         _ => None,
+    });
+    match most.max() {
+        Some(most) if most > wrote.len() => {
+            Some("more were out than wrote anything, and nobody wrote who; ask the crew")
+        }
+        Some(_) => None,
+        None if outing.chose("roles", "alone") => None,
+        None => Some("nobody wrote who was out that day; ask the crew"),
     }
+}
+
+/// What is known of who reported it, or of their dog; `None` where it is said that they did not touch it, and for a
+/// camera. Not asked, or no answer, is not `not touched`.
+fn said_of(report: &Sheet, finding: &str, option: &str, not_known: &'static str) -> Option<Exposure> {
+    let all = report.question(finding, Site::NONE).standing;
+    let said = || all.iter().map(|one| &one.answer);
+    let mut exposure = Exposure::default();
+    // Of two who spoke with them one may have heard it.
+    if said().any(|answer| matches!(answer.value(), Some(Value::Choice(code)) if code == option)) {
+        exposure.touched.insert("the carcass".to_owned());
+        return Some(exposure);
+    }
+    if said().any(|answer| matches!(answer, Answer::Seen { .. } | Answer::NotSeen)) {
+        return None;
+    }
+    exposure.not_known.insert(not_known);
+    Some(exposure).filter(|_| !report.chose("report_seen_by", "camera"))
+}
+
+/// Everything that a sheet is linked to. Two who wrote on it may each have named their own.
+pub(super) fn linked(sheet: &Sheet, link: &str) -> BTreeSet<Uuid> {
+    let all = sheet.question(link, Site::NONE).standing.into_iter();
+    all.filter_map(|one| match one.answer.value() {
+        Some(Value::Ref(id)) => Some(*id),
+        _ => None,
+    })
+    .collect()
 }
 
 /// What was said of gloves, eyes and cuts, put to who said it. The form has the first two stated by the confirm

@@ -87,6 +87,9 @@ pub enum KeyringError {
         u32::from(*.0)
     )]
     NameMark(char),
+    /// The office's own key bears another name.
+    #[error("the office's own key is on the keyring as \"{0}\", a name under which its decisions count for nothing")]
+    OfficeElsewhere(String),
     /// The office's own name.
     #[error("\"{LABEL}\" is the name of the office's own key, whose decisions count; a phone takes another")]
     OfficeName,
@@ -146,6 +149,19 @@ impl Keyring {
     ) -> Result<&Enrolment, KeyringError> {
         let is_office = label.split_whitespace().map(str::to_lowercase).eq(LABEL.split(' '));
         if is_office { Err(KeyringError::OfficeName) } else { self.enrol(label, fingerprint, device, at) }
+    }
+
+    /// Enrols the office's own key; true where it was not on the ring. Nobody need compare words, since it is unlocked.
+    ///
+    /// # Errors
+    /// Another device in use is called the office, or the key is on the ring under a name that does not decide.
+    pub fn enrol_office(&mut self, device: DeviceId, at: Moment) -> Result<bool, KeyringError> {
+        match self.enrol(LABEL, Fingerprint::of(device), Some(device), at) {
+            Ok(_) => Ok(true),
+            Err(KeyringError::Already(name)) if decides(&name) => Ok(false),
+            Err(KeyringError::Already(name)) => Err(KeyringError::OfficeElsewhere(name)),
+            Err(error) => Err(error),
+        }
     }
 
     /// Enrols a device. A retired one may be enrolled again, under a fresh entry.
@@ -260,6 +276,17 @@ mod tests {
         }
         assert_eq!(enrol(&mut ring, "t\u{e9}l\u{e9}phone \u{5d0}\u{5d1}", 3), Ok(()), "letters of any script");
         assert_eq!(ring.retire("red phone", day(2)), Err(KeyringError::NoSuchDevice("red phone".into())));
+    }
+
+    /// What it decides would count for nothing, and nobody would know why.
+    #[test]
+    fn the_office_s_own_key_under_another_name_is_told() {
+        let mut ring = Keyring::default();
+        enrol(&mut ring, "desk", 1).unwrap();
+        assert_eq!(ring.enrol_office(id(1), day(2)), Err(KeyringError::OfficeElsewhere("desk".into())));
+        ring.retire("desk", day(2)).unwrap();
+        assert_eq!(ring.enrol_office(id(1), day(2)), Ok(true));
+        assert_eq!(ring.enrol_office(id(1), day(3)), Ok(false));
     }
 
     /// What bears the office's name decides: no phone gets it.

@@ -8,14 +8,15 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use uuid::Uuid;
 
-use super::lab_results::{Entered, TestState, entered};
+use super::lab_results::{Entered, SampleNames, TestState, entered};
 use super::lab_row::{Asked, Row, answers, rows};
-use super::send_out::{Sample, samples, sent_to};
+use super::own_chain::new_id;
+use super::send_out::{Found, NoOne, Numbers, Sample, samples, sent_to};
 use crate::card::{Laboratory, Test};
 use crate::record::short_code::short_code;
 use crate::record::{
-    Act, Answer, DeviceId, EXAMINATION_KIND, EntryId, FindingCode, Flaw, Fold, Key, Moment, PersonCode, Sheet, Site,
-    Subject, Value, links, plain_number, sample_number, validate_office,
+    Act, Answer, DeviceId, EXAMINATION_KIND, EntryId, FindingCode, Flaw, Fold, Keeping, Key, Moment, PersonCode, Sheet,
+    Site, Subject, Value, find, find_office, links, plain_number, sample_number, validate_office,
 };
 
 pub use super::lab_row::{BadValue, COLUMNS, NoSheet};
@@ -28,7 +29,7 @@ pub enum Outcome {
     /// It takes the place of what stands: a pending or suspect result before, or a correction that was asked for.
     Instead(Vec<Act>, String),
     /// It is to be entered beside what a phone has, which the office cannot correct but weigh.
-    Beside(Vec<Act>, String),
+    Beside(Vec<Act>, String, Beside),
     /// Entered before, the same.
     Same,
     /// It does not fit.
@@ -45,8 +46,11 @@ pub enum Mismatch {
     UnknownSample(String),
     #[error("`{0}` was typed wrong: its last letter checks the number, and does not fit")]
     Mistyped(String),
-    #[error("more than one sample has the number `{0}`: ask the crews which one was sent")]
-    TwoSamples(String),
+    #[error(
+        "more than one sample has or had the number `{number}` ({all}): ask the crews and the laboratory which one was \
+         sent, and name its carcass in the column carcass, or write a number that is its own alone"
+    )]
+    TwoSamples { number: String, all: String },
     #[error("sample `{sample}` is of carcass {of}, not of `{said}`")]
     OtherCarcass { sample: String, of: String, said: String },
     #[error("the local card names no test `{0}`")]
@@ -65,11 +69,62 @@ pub enum Mismatch {
     ToCome(String),
     #[error("`{before}` was entered before by {by}, and this says `{now}`")]
     OtherBefore { before: String, now: String, by: String },
-    #[error(
-        "a phone has `{before}` of this sample, entered by {by}, and this says `{now}`: with --correct, or the box below \
-         these lines, it is entered beside it; then say which counts, by office decide answer or under To decide"
-    )]
-    OtherOnPhone { before: String, now: String, by: String },
+    #[error("a phone has `{before}` of this sample, entered by {by}, and this says `{now}`")]
+    OtherOnPhone { before: String, now: String, by: String, beside: Beside },
+}
+
+/// What comes of a result that is entered beside a phone's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Beside {
+    /// They differ: a person says which counts.
+    Split,
+    /// This one says nothing of the animal (pending, unsuitable): the phone's goes on counting.
+    NothingNew,
+    /// The phone's said nothing of the animal: this one counts at once.
+    Counts,
+    /// Every reading of this kind is kept: both count.
+    BothCount,
+}
+
+/// Where the words are read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum At {
+    /// A terminal.
+    CommandLine,
+    /// The office's page.
+    Page,
+}
+
+impl Beside {
+    fn of(phones: &Entered, now: &Answer) -> Self {
+        let def = find_office(phones.finding).or_else(|| find(phones.finding));
+        match (phones.answer.is_informative(), now.is_informative()) {
+            _ if def.is_some_and(|def| def.keeping == Keeping::Repeated) => Self::BothCount,
+            (_, false) => Self::NothingNew,
+            (false, true) => Self::Counts,
+            (true, true) => Self::Split,
+        }
+    }
+
+    /// What follows, and what the office can do.
+    fn words(self, at: At) -> String {
+        let decide = match at {
+            At::CommandLine => "office decide answer",
+            At::Page => "To decide",
+        };
+        match self {
+            Self::Split => format!("both stand until you say which counts, by {decide}"),
+            Self::NothingNew => {
+                "the phone's goes on counting, for this says nothing of the animal and there is nothing \
+                                 to decide; if the phone's is wrong, have its crew take it back and hand over again"
+                    .to_owned()
+            }
+            Self::Counts => "it counts at once, for the phone's says nothing of the animal".to_owned(),
+            Self::BothCount => "both count, for every reading of this kind is kept and no decision drops one; if the \
+                                phone's is wrong, have its crew take it back and hand over again"
+                .to_owned(),
+        }
+    }
 }
 
 /// A line of the sheet with what came of it.
@@ -87,6 +142,8 @@ pub struct Line {
     pub says: String,
     /// It was never noted as sent to the laboratory that has this test.
     pub never_sent: bool,
+    /// What a person has to know besides: another sample went by this number, a decision stands on the question.
+    pub notes: Vec<String>,
     /// What came of it.
     pub outcome: Outcome,
 }
@@ -95,32 +152,92 @@ impl Outcome {
     /// What it would enter.
     pub fn acts(&self) -> &[Act] {
         match self {
-            Self::New(acts) | Self::Instead(acts, _) | Self::Beside(acts, _) => acts,
+            Self::New(acts) | Self::Instead(acts, _) | Self::Beside(acts, _, _) => acts,
             Self::Same | Self::Mismatch(_) | Self::LeftOut => &[],
         }
     }
 }
 
 impl Line {
-    /// The line with what came of it, in words.
-    pub fn words(&self) -> String {
+    /// The line with what came of it, in words; `at` is where they are read.
+    pub fn words(&self, at: At) -> String {
         let came = match &self.outcome {
             Outcome::New(_) => String::new(),
             Outcome::Instead(_, before) => format!(" (in place of {before})"),
-            Outcome::Beside(_, before) => {
-                format!(
-                    " (a phone's `{before}` stands beside it: say which counts, by office decide answer or under To decide)"
-                )
+            Outcome::Beside(_, before, beside) => {
+                format!(" (beside a phone's `{before}`, which is not corrected: {})", beside.words(at))
             }
             Outcome::Same => " (entered before, the same)".to_owned(),
             Outcome::LeftOut => " (left out)".to_owned(),
-            Outcome::Mismatch(what) => return format!("line {}: {what}", self.line),
+            Outcome::Mismatch(what) => return format!("line {}: {what}{}", self.line, what.next(at)),
         };
         let never =
             if self.never_sent && self.outcome != Outcome::LeftOut { "; it was never noted as sent" } else { "" };
         let carcass = if self.carcass.is_empty() { String::new() } else { format!(" of {}", self.carcass) };
-        format!("line {}: {}{carcass}, {}: {}{came}{never}", self.line, self.sample, self.test, self.says)
+        let notes: String = self.notes.iter().flat_map(|note| ["; ", note]).collect();
+        format!("line {}: {}{carcass}, {}: {}{came}{never}{notes}", self.line, self.sample, self.test, self.says)
     }
+}
+
+impl Mismatch {
+    /// What to do about it, where a person can say that the line holds all the same.
+    fn next(&self, at: At) -> String {
+        let (box_or_option, leave) = match at {
+            At::CommandLine => ("--correct", "--without LINE"),
+            At::Page => ("the box below these lines", "the box at the line"),
+        };
+        match self {
+            Self::OtherBefore { .. } => {
+                format!("; if this corrects what was entered, {box_or_option} puts it in its place")
+            }
+            Self::OtherOnPhone { beside, .. } => format!(
+                ". No sheet corrects what a phone has: {box_or_option} enters this beside it, and then {}. Else leave \
+                 the line out with {leave}",
+                beside.words(at)
+            ),
+            _ => String::new(),
+        }
+    }
+}
+
+/// A sheet as it was looked through.
+#[derive(Clone, Debug, Default)]
+pub struct Checked {
+    /// Its lines.
+    pub lines: Vec<Line>,
+    /// What would be entered; nothing while a line does not fit.
+    pub acts: Vec<Act>,
+    /// Lines that do not fit.
+    pub wrong: usize,
+}
+
+/// Looks a sheet through; `random` gives the bytes of a new examination's id.
+///
+/// # Errors
+/// Outside: no random bytes were to be had. Inside: [`NoSheet`].
+pub fn check<E>(
+    bytes: &[u8],
+    taking: &Taking,
+    mut random: impl FnMut() -> Result<[u8; 10], E>,
+) -> Result<Result<Checked, NoSheet>, E> {
+    let mut none = None;
+    let fresh = || match random() {
+        Ok(bytes) => new_id(taking.now, bytes),
+        Err(error) => {
+            none = Some(error);
+            Uuid::nil()
+        }
+    };
+    let lines = read(bytes, taking, fresh);
+    if let Some(error) = none {
+        return Err(error);
+    }
+    Ok(lines.map(|lines| {
+        let wrong = lines.iter().filter(|line| matches!(line.outcome, Outcome::Mismatch(_))).count();
+        let acts =
+            if wrong > 0 { Vec::new() } else { lines.iter().flat_map(|line| line.outcome.acts()).cloned().collect() };
+        Checked { lines, acts, wrong }
+    }))
 }
 
 /// How a sheet is to be taken.
@@ -142,17 +259,18 @@ pub struct Taking<'a> {
     pub without: &'a BTreeSet<u64>,
 }
 
+/// A sample by its examination and its place there; what means none, by its number.
+type Meant = Result<(Uuid, u16), String>;
+
 /// Reads a sheet. `fresh` makes the id of a new examination.
 ///
 /// # Errors
 /// [`NoSheet`] where it is no CSV with the columns that are needed.
 pub fn read(bytes: &[u8], taking: &Taking, mut fresh: impl FnMut() -> Uuid) -> Result<Vec<Line>, NoSheet> {
     let all = samples(taking.folded);
-    let mut by_number: BTreeMap<String, Vec<&Sample>> = BTreeMap::new();
-    for sample in all.iter().filter(|sample| !sample.item.number.is_empty()) {
-        by_number.entry(plain_number(&sample.item.number)).or_default().push(sample);
-    }
-    let mut seen: BTreeMap<(String, String), u64> = BTreeMap::new();
+    let numbers = Numbers::of(&all);
+    let names = of_carcasses(&all);
+    let mut seen: BTreeMap<(Meant, String), u64> = BTreeMap::new();
     let mut out = Vec::new();
     let rows = rows(bytes)?;
     // A slip of the hand would leave the line that was meant in.
@@ -167,12 +285,17 @@ pub fn read(bytes: &[u8], taking: &Taking, mut fresh: impl FnMut() -> Uuid) -> R
             carcass: String::new(),
             says: row.says(),
             never_sent: false,
+            notes: Vec::new(),
             outcome: Outcome::LeftOut,
         };
         if !taking.without.contains(&row.line) {
-            let first = seen.entry((plain_number(&row.sample), row.test.clone())).or_insert(row.line);
+            let found = numbers.find(&row.sample, Some(row.carcass.as_str()).filter(|named| !named.is_empty()));
+            // A sample by whichever of its numbers; what is none, by its number.
+            let name = found.as_ref().map(|found| (found.sample.item.examination, found.sample.item.item));
+            let name = name.map_err(|_| plain_number(&row.sample));
+            let first = seen.entry((name, row.test.clone())).or_insert(row.line);
             line.outcome = if *first == row.line {
-                one(&row, taking, &by_number, &mut line, &mut fresh).unwrap_or_else(Outcome::Mismatch)
+                one(&row, taking, (found, &names), &mut line, &mut fresh).unwrap_or_else(Outcome::Mismatch)
             } else {
                 Outcome::Mismatch(Mismatch::Twice(*first))
             };
@@ -182,28 +305,49 @@ pub fn read(bytes: &[u8], taking: &Taking, mut fresh: impl FnMut() -> Uuid) -> R
     Ok(out)
 }
 
+/// What the numbers of each carcass's samples mean, with the place of each sample among them.
+type Names = BTreeMap<Uuid, (SampleNames, BTreeMap<(Uuid, u16), usize>)>;
+
+fn of_carcasses(all: &[Sample]) -> Names {
+    let of = |samples: &[Sample]| {
+        let names = SampleNames::of(samples.iter().map(|one| &one.item));
+        let places = samples.iter().enumerate().map(|(at, one)| ((one.item.examination, one.item.item), at)).collect();
+        samples.first().map(|one| (one.carcass.id, (names, places)))
+    };
+    all.chunk_by(|one, next| one.carcass.id == next.carcass.id).filter_map(of).collect()
+}
+
 fn one(
     row: &Row,
     taking: &Taking,
-    by_number: &BTreeMap<String, Vec<&Sample>>,
+    (found, names): (Result<Found<'_, '_>, NoOne>, &Names),
     line: &mut Line,
     fresh: &mut impl FnMut() -> Uuid,
 ) -> Result<Outcome, Mismatch> {
-    let sample = match by_number.get(&plain_number(&row.sample)).map(Vec::as_slice) {
-        Some([one]) => *one,
-        Some(_) => return Err(Mismatch::TwoSamples(row.sample.clone())),
-        None if sample_number::is_typed_right(&row.sample) == Some(false) => {
+    let sample = match found {
+        Ok(Found { sample, went }) => {
+            if !went.is_empty() {
+                let all: Vec<&str> = went.iter().map(|one| one.item.number.as_str()).collect();
+                line.notes.push(format!("sample {} went by this number before it was corrected", all.join(", ")));
+            }
+            sample
+        }
+        Err(NoOne::Several(all)) => return Err(Mismatch::TwoSamples { number: row.sample.clone(), all }),
+        Err(NoOne::OtherCarcass(of)) => {
+            line.carcass.clone_from(&of);
+            return Err(Mismatch::OtherCarcass { sample: row.sample.clone(), of, said: row.carcass.clone() });
+        }
+        Err(NoOne::Unknown) if sample_number::is_typed_right(&row.sample) == Some(false) => {
             return Err(Mismatch::Mistyped(row.sample.clone()));
         }
-        None => return Err(Mismatch::UnknownSample(row.sample.clone())),
+        Err(NoOne::Unknown) => return Err(Mismatch::UnknownSample(row.sample.clone())),
     };
     line.carcass = short_code(sample.carcass.id);
-    if !row.carcass.is_empty() && !sample.carcass.is_called(&row.carcass) {
-        let (sample, said) = (row.sample.clone(), row.carcass.clone());
-        return Err(Mismatch::OtherCarcass { sample, of: line.carcass.clone(), said });
+    if sample.item.rank_of(&row.sample) != Some(0) {
+        line.notes.push(format!("the label of this sample reads {}", sample.item.number));
     }
-    let named = |lab: &'_ &Laboratory| lab.tests.iter().any(|test| test.code == row.test);
-    let laboratory = taking.laboratories.iter().find(named);
+    let has_test = |lab: &'_ &Laboratory| lab.tests.iter().any(|test| test.code == row.test);
+    let laboratory = taking.laboratories.iter().find(has_test);
     let test = laboratory.and_then(|lab| lab.tests.iter().find(|test| test.code == row.test));
     let (Some(laboratory), Some(test)) = (laboratory, test) else {
         return Err(Mismatch::UnknownTest(row.test.clone()));
@@ -229,10 +373,18 @@ fn one(
     let said = answers(row, &asked)?;
     let (result, site) = (said.result.clone(), said.site);
     line.says = in_short(&result, test);
+    let means = |number: &str| {
+        let known = names.get(&sample.carcass.id);
+        let this = known.and_then(|(_, places)| places.get(&(sample.item.examination, sample.item.item)));
+        known.is_some_and(|(names, _)| names.places(number).any(|at| this == Some(&at)))
+    };
     let mut before: Vec<Entered> = entered(sample.carcass)
         .into_iter()
-        .filter(|one| one.is_of(&test.code, &sample.item.number, test.kind) && one.site == site)
+        .filter(|one| one.is_of(&test.code, test.kind) && means(&one.sample) && one.site == site)
         .collect();
+    // What was decided is no entry that a sheet could take the place of: it stands beside whatever comes in.
+    let decided: Vec<Entered> = before.iter().filter(|one| one.decided && one.answer != result).cloned().collect();
+    before.retain(|one| !one.decided);
     // What a phone has not looked at is no answer that could differ.
     before.retain(|one| one.id.device == taking.own || !one.is_pending());
     let others: Vec<&Entered> = before.iter().filter(|one| one.answer != result).collect();
@@ -245,7 +397,20 @@ fn one(
     }
     if let Some(phones) = phones.filter(|_| !taking.correct) {
         let (before, now, by) = (in_short(&phones.answer, test), in_short(&result, test), phones.by.clone());
-        return Err(Mismatch::OtherOnPhone { before, now, by });
+        return Err(Mismatch::OtherOnPhone { before, now, by, beside: Beside::of(phones, &result) });
+    }
+    let still = decided.iter().map(|one| (one.id, &one.answer, one.by.clone()));
+    let on_own = own.map(|own| sample.carcass.decisions(own.finding, own.site)).unwrap_or_default();
+    let on_own =
+        on_own.iter().filter(|(made, on)| made.answer != result && own.is_some_and(|own| on.contains(&own.id)));
+    let on_own = on_own.map(|(made, _)| (made.id, &made.answer, made.observer.to_string()));
+    for (id, answer, by) in still.chain(on_own) {
+        line.notes.push(format!(
+            "`{}` was decided by {by} (entry {id}) and goes on counting beside this: no sheet takes a decision back; at \
+             the command line office decide undo {} {id} does",
+            in_short(answer, test),
+            line.carcass
+        ));
     }
     let replaced = own.map(|own| replaced(own, test, &result, taking)).transpose()?;
     let examination = replaced.map(|one| one.examination);
@@ -265,7 +430,7 @@ fn one(
     }
     Ok(match (replaced, phones) {
         (Some(before), _) => Outcome::Instead(acts, in_short(&before.answer, test)),
-        (None, Some(phones)) => Outcome::Beside(acts, in_short(&phones.answer, test)),
+        (None, Some(phones)) => Outcome::Beside(acts, in_short(&phones.answer, test), Beside::of(phones, &result)),
         (None, None) => Outcome::New(acts),
     })
 }

@@ -3,18 +3,18 @@
 //! Nothing is kept of it. What was sent is an entry of custody of the office's own chain, from the office to the
 //! laboratory's code, with the tests asked for in its note; what came back is a result that names the sample.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
 use uuid::Uuid;
 
-use super::lab_results::{Entered, entered};
+use super::lab_results::{Entered, SampleNames, entered};
 use crate::card::{Laboratory, Test};
 use crate::guide::answer_words;
 use crate::record::short_code::short_code;
 use crate::record::{
     Act, Answer, Carcass, CustodyGap, CustodyItem, CustodyLine, CustodyLineStep, CustodyStep, Fold, Hands, Moment,
-    PersonCode, Site, same_number,
+    PersonCode, Site, plain_number,
 };
 use crate::words::{Language, say};
 
@@ -100,6 +100,75 @@ pub fn samples(folded: &Fold) -> Vec<Sample<'_>> {
     folded.carcasses.values().flat_map(of).collect()
 }
 
+/// Samples by every number that they go or went by.
+#[derive(Debug)]
+pub struct Numbers<'s, 'a>(BTreeMap<String, Vec<(u8, &'s Sample<'a>)>>);
+
+/// The sample that a number means.
+#[derive(Clone, Debug)]
+pub struct Found<'s, 'a> {
+    /// It.
+    pub sample: &'s Sample<'a>,
+    /// Others of the same carcass that went by that number and do not any more.
+    pub went: Vec<&'s Sample<'a>>,
+}
+
+/// Why a number means no one sample.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NoOne {
+    /// It is nobody's.
+    Unknown,
+    /// It is that of a sample of this carcass, by its code, and not of the one that was named.
+    OtherCarcass(String),
+    /// It is, or was, that of several: each in words.
+    Several(String),
+}
+
+impl<'s, 'a> Numbers<'s, 'a> {
+    /// Of these samples.
+    pub fn of(samples: &'s [Sample<'a>]) -> Self {
+        let mut out: BTreeMap<String, Vec<(u8, &Sample)>> = BTreeMap::new();
+        for sample in samples {
+            for number in sample.item.numbers() {
+                let Some(rank) = sample.item.rank_of(number) else { continue };
+                out.entry(plain_number(number)).or_default().push((rank, sample));
+            }
+        }
+        for all in out.values_mut() {
+            all.sort_by_key(|(rank, _)| *rank);
+        }
+        Self(out)
+    }
+
+    /// The sample that a number means; `carcass` is what is said of whose it is. On one carcass a label goes before a
+    /// number that was corrected; over two carcasses nobody guesses: another animal's people would be called.
+    ///
+    /// # Errors
+    /// See [`NoOne`].
+    pub fn find(&self, number: &str, carcass: Option<&str>) -> Result<Found<'s, 'a>, NoOne> {
+        let all = self.0.get(&plain_number(number)).map(Vec::as_slice).unwrap_or_default();
+        let first = all.first().ok_or(NoOne::Unknown)?;
+        let of = |one: &&(u8, &Sample)| carcass.is_none_or(|named| one.1.carcass.is_called(named));
+        let here: Vec<&(u8, &Sample)> = all.iter().filter(of).collect();
+        let Some(((nearest, sample), others)) = here.split_first() else {
+            return Err(NoOne::OtherCarcass(short_code(first.1.carcass.id)));
+        };
+        let alike = |one: &&&(u8, &Sample)| one.0 == *nearest || one.1.carcass.id != sample.carcass.id;
+        if others.iter().any(|one| alike(&one)) {
+            let each: Vec<String> = here.iter().take(4).map(|(_, one)| in_words(one)).collect();
+            return Err(NoOne::Several(each.join("; ")));
+        }
+        Ok(Found { sample, went: others.iter().map(|(_, one)| *one).collect() })
+    }
+}
+
+/// A sample as it is told apart from another of the same number.
+fn in_words(sample: &Sample) -> String {
+    let what = answer_words::option(LANGUAGE, "sample_what", kind(sample));
+    let what = if what.is_empty() { "a sample".to_owned() } else { what };
+    format!("{what} of {}, {}", short_code(sample.carcass.id), sample.item.numbers().collect::<Vec<_>>().join(" or "))
+}
+
 /// What a sample is, where somebody said it; a jaw, a long bone by its place.
 fn kind<'a>(sample: &'a Sample<'_>) -> &'a str {
     &sample.item.what
@@ -111,13 +180,20 @@ pub fn list(samples: &[Sample], laboratories: &[Laboratory]) -> Vec<Line> {
     // The samples of one carcass stand together.
     for of_one in samples.chunk_by(|one, next| one.carcass.id == next.carcass.id) {
         let results = of_one.first().map(|one| entered(one.carcass)).unwrap_or_default();
-        for (sample, laboratory) in of_one.iter().flat_map(|one| laboratories.iter().map(move |lab| (one, lab))) {
+        let names = SampleNames::of(of_one.iter().map(|one| &one.item));
+        let mut of_each: BTreeMap<usize, Vec<&Entered>> = BTreeMap::new();
+        for (at, result) in results.iter().flat_map(|one| names.places(&one.sample).map(move |at| (at, one))) {
+            of_each.entry(at).or_default().push(result);
+        }
+        let each = of_one.iter().enumerate();
+        for ((place, sample), laboratory) in each.flat_map(|one| laboratories.iter().map(move |lab| (one, lab))) {
             let sent = sent_to(&sample.item, laboratory);
+            let results = of_each.get(&place).map(Vec::as_slice).unwrap_or_default();
             for test in &laboratory.tests {
                 let at = sent.get(test.code.as_str()).copied();
-                let of_this = |one: &&Entered| one.is_of(&test.code, &sample.item.number, test.kind);
+                let of_this = |one: &&Entered| one.is_of(&test.code, test.kind);
                 // What answers goes before what says that nothing is known yet.
-                let result = results.iter().filter(of_this).max_by_key(|one| state(Some(one), at));
+                let result = results.iter().copied().filter(of_this).max_by_key(|one| state(Some(one), at));
                 if test.takes(kind(sample)) || at.is_some() || result.is_some() {
                     out.push(line(sample, laboratory, test, at, result));
                 }
@@ -229,9 +305,20 @@ pub enum NotSent {
     /// No sample has the number.
     #[error("no sample has the number `{0}`")]
     NoSample(String),
-    /// Two have it.
-    #[error("more than one sample has the number `{0}`")]
-    TwoSamples(String),
+    /// The same one is named twice.
+    #[error("sample `{0}` is named twice")]
+    Twice(String),
+    /// Two have it, or had.
+    #[error(
+        "more than one sample has or had the number `{number}` ({all}): look which one lies here, and name it by a \
+         number that is its own alone"
+    )]
+    TwoSamples {
+        /// The number.
+        number: String,
+        /// Which, in words.
+        all: String,
+    },
     /// Nothing that the laboratory does fits the sample.
     #[error("{laboratory} tests nothing on sample `{number}` ({what})")]
     NotTested {
@@ -280,14 +367,18 @@ pub fn send(folded: &Fold, laboratories: &[Laboratory], parcel: &Parcel) -> Resu
         return Err(NotSent::NoTest { laboratory: name(), test: test.clone() });
     }
     let all = samples(folded);
+    let numbers = Numbers::of(&all);
     let mut acts: Vec<Act> = Vec::new();
+    let mut named = BTreeSet::new();
     for typed in parcel.numbers {
-        let mut with = all.iter().filter(|one| !one.item.number.is_empty() && same_number(&one.item.number, typed));
-        let one = with.next().ok_or_else(|| NotSent::NoSample(typed.clone()))?;
+        let one = match numbers.find(typed, None) {
+            Ok(found) => found.sample,
+            Err(NoOne::Several(all)) => return Err(NotSent::TwoSamples { number: typed.clone(), all }),
+            Err(NoOne::Unknown | NoOne::OtherCarcass(_)) => return Err(NotSent::NoSample(typed.clone())),
+        };
         let number = &one.item.number;
-        let twice = |act: &Act| matches!(act, Act::Custody { sample, .. } if same_number(sample, number));
-        if with.next().is_some() || acts.iter().any(twice) {
-            return Err(NotSent::TwoSamples(typed.clone()));
+        if !named.insert((one.item.examination, one.item.item)) {
+            return Err(NotSent::Twice(typed.clone()));
         }
         let before = sent_to(&one.item, laboratory);
         let wanted = |test: &&Test| match parcel.tests {

@@ -6,8 +6,8 @@ use super::ran::{Office, folder};
 use marrowbook::bundle::{Extras, Fingerprint, make};
 use marrowbook::record::sample_number::sample_number;
 use marrowbook::record::{
-    Act, Answer, Body, CustodyStep, ENTRY_SCHEMA, Entry, Head, Key, Moment, PersonCode, Salt, Site, Subject, Value,
-    Versions, links, uuid_v7,
+    Act, Answer, Body, CustodyStep, ENTRY_SCHEMA, Entry, EntryId, Head, Key, Moment, PersonCode, Salt, Site, Subject,
+    Value, Versions, links, uuid_v7,
 };
 use serde_json::Value as Json;
 use std::fs;
@@ -54,6 +54,21 @@ impl Chain {
         self.act(who, step, Act::Answer { key, answer, supersedes: Vec::new() });
     }
 
+    /// An answer of a person in place of entries before: a slip that was mended.
+    pub(crate) fn instead(
+        &mut self,
+        subject: Subject,
+        who: &str,
+        finding: &str,
+        site: Site,
+        answer: Answer,
+        supersedes: Vec<EntryId>,
+    ) -> EntryId {
+        let observer = PersonCode::new(who).unwrap();
+        let key = Key { subject, finding: finding.into(), site, observer };
+        self.act(who, "", Act::Answer { key, answer, supersedes })
+    }
+
     /// A sample given by one person to another, as a phone writes it: without a word of tests.
     pub(crate) fn hand_over(&mut self, sample: &str, from: &str, to: &str) {
         let act = Act::Custody {
@@ -80,7 +95,7 @@ impl Chain {
         }
     }
 
-    fn act(&mut self, who: &str, step: &str, act: Act) {
+    pub(crate) fn act(&mut self, who: &str, step: &str, act: Act) -> EntryId {
         let person = PersonCode::new(who).unwrap();
         let body = Body {
             schema: ENTRY_SCHEMA,
@@ -93,7 +108,9 @@ impl Chain {
         };
         let entry = self.head.next(&body, Salt([7; 16])).unwrap();
         self.head = Head::after(&entry);
+        let id = entry.id();
         self.entries.push(entry);
+        id
     }
 
     /// A deer with a jaw (1), a femur (2), a head part (3) and a swab (4), examined by K7 in the field.

@@ -8,9 +8,8 @@ use crate::guide::answer_words;
 use crate::office::export::withheld::NEVER;
 use crate::office::finding_words::{question_words, said_words};
 use crate::office::hand::Worked;
-use crate::record::sample_number::sample_number;
 use crate::record::{
-    Act, Answer, Body, Carcass, CustodyItem, CustodyStep, DeviceId, EntryId, Examination, Site, Subject, named,
+    Act, Answer, Body, Carcass, CustodyItem, CustodyStep, DeviceId, EntryId, Examination, Hands, Site, Subject, named,
     plain_number,
 };
 use crate::words::{Arg, say};
@@ -63,9 +62,12 @@ impl History {
 
     fn lines_of(carcass: &Carcass, taken: &[CustodyItem], worked: &Worked) -> Self {
         let bodies = &worked.bodies;
-        // It may have changed hands under the number that the form gave.
-        let numbers = |item: &CustodyItem| [item.number.clone(), sample_number(item.examination, item.item)];
-        let samples: BTreeSet<String> = taken.iter().flat_map(numbers).map(|number| plain_number(&number)).collect();
+        // It may have changed hands under the number that the form gave, or under one that was mended.
+        let hands = Hands::of(&worked.folded);
+        let of = |item: &'_ CustodyItem| -> Vec<String> {
+            item.numbers().filter(|number| hands.is_of(item, number)).map(plain_number).collect()
+        };
+        let samples: BTreeSet<String> = taken.iter().flat_map(of).collect();
         let about = |act: &Act| match act {
             Act::Decide { finding, .. } if NEVER.contains(&finding.as_str()) => false,
             Act::Answer { key, .. } => match key.subject {

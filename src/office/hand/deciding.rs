@@ -3,12 +3,11 @@
 use std::sync::Arc;
 
 use super::{By, DeskError, Figures, Hand};
-use crate::bundle::{DeviceKey, Fingerprint};
+use crate::bundle::DeviceKey;
 use crate::office::calls_made::NotMarked;
 use crate::office::decide::{NoDecision, answer, apart, same};
-use crate::office::keyring::KeyringError;
 use crate::office::opening::judge;
-use crate::office::own_chain::{LABEL, WriteError, Writing, append};
+use crate::office::own_chain::{WriteError, Writing, append};
 use crate::office::recompute::Gathered;
 use crate::office::send_out::NotSent;
 use crate::record::{Act, Carcass, Digest, EntryId, Moment, PersonCode};
@@ -138,12 +137,7 @@ impl Hand {
 
     /// The office's key on its own ring: nobody need compare words, since it is open here.
     fn enrol_office(&mut self, key: &DeviceKey, now: Moment) -> Result<(), DeskError> {
-        let id = key.public().id();
         let mut ring = self.archive().keyring()?;
-        match ring.enrol(LABEL, Fingerprint::of(id), Some(id), now) {
-            Ok(_) => self.save(&ring, Some(key)),
-            Err(KeyringError::Already(_)) => Ok(()),
-            Err(error) => Err(error.into()),
-        }
+        if ring.enrol_office(key.public().id(), now)? { self.save(&ring, Some(key)) } else { Ok(()) }
     }
 }

@@ -8,10 +8,10 @@ use crate::card::Laboratory;
 use crate::office::calls::{self, Call};
 use crate::office::calls_made::{mark, unmark};
 use crate::office::decide::NoDecision;
-use crate::office::lab_sheet::{self, Taking};
+use crate::office::lab_sheet::{self, Checked, Taking};
 use crate::office::own_chain::{WriteError, acts_of, new_id};
 use crate::office::send_out::{Parcel, send};
-use crate::record::{Act, Fold, Moment, PersonCode};
+use crate::record::{Fold, Moment, PersonCode};
 
 /// Where random bytes come from; its error in words.
 pub type Fill<'a> = &'a dyn Fn(&mut [u8]) -> Result<(), String>;
@@ -27,27 +27,13 @@ pub struct By<'a> {
     pub fill: Fill<'a>,
 }
 
-/// What is said of a sheet before it is entered.
-#[derive(Clone, Debug, Default)]
-pub struct Checked {
-    /// Its lines.
-    pub lines: Vec<lab_sheet::Line>,
-    /// What would be entered; nothing while a line does not fit.
-    pub acts: Vec<Act>,
-    /// Lines that do not fit.
-    pub wrong: usize,
-}
-
 impl Hand {
     /// The laboratories of today's card.
     ///
     /// # Errors
     /// There is no card, it names none, or they do not hold, in words.
     pub fn laboratories(&self, now: Moment) -> Result<Vec<Laboratory>, String> {
-        let cards = self.cards().0;
-        let all = cards.today(now).map(|given| given.card.laboratories()).transpose();
-        let all = all.map_err(|error| error.to_string())?.unwrap_or_default();
-        if all.is_empty() { Err("today's local card names no laboratory".to_owned()) } else { Ok(all) }
+        self.cards().0.laboratories(now).map_err(|error| error.to_string())
     }
 
     /// Notes that samples left, as the archive stands now: what was noted since somebody looked is not noted twice.
@@ -79,20 +65,11 @@ impl Hand {
         let key = self.office_key().ok_or_else(|| DeskError::NoKey.to_string())?;
         let own = key.public().map_err(|error| error.to_string())?.id();
         let taking = Taking { folded, laboratories, own, by: by.person.clone(), now: by.now, correct, without };
-        let mut no_chance = None;
-        let fresh = || {
+        let random = || {
             let mut bytes = [0; 10];
-            no_chance = (by.fill)(&mut bytes).err().or_else(|| no_chance.take());
-            new_id(by.now, bytes)
+            (by.fill)(&mut bytes).map(|()| bytes)
         };
-        let lines = lab_sheet::read(bytes, &taking, fresh).map_err(|error| error.to_string())?;
-        if let Some(why) = no_chance {
-            return Err(why);
-        }
-        let wrong = lines.iter().filter(|line| matches!(line.outcome, lab_sheet::Outcome::Mismatch(_))).count();
-        let acts =
-            if wrong > 0 { Vec::new() } else { lines.iter().flat_map(|line| line.outcome.acts()).cloned().collect() };
-        Ok(Checked { lines, acts, wrong })
+        lab_sheet::check(bytes, &taking, random)?.map_err(|error| error.to_string())
     }
 
     /// Enters a sheet of which every line fits, as the archive stands now.

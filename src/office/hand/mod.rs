@@ -18,15 +18,16 @@ use std::sync::Arc;
 use crate::bundle::Fingerprint;
 use crate::office::archive::{Archive, ArchiveError, SHARED, hex};
 use crate::office::files::HeldFiles;
-use crate::office::keyring::{Keyring, KeyringError};
+use crate::office::keyring::{Keyring, KeyringError, decides};
 use crate::office::opening::{Judged, Outcome, judge, rejudge};
 use crate::office::photos::named;
 use crate::office::zipped::Tree;
 use crate::record::{Digest, Moment};
 
+pub use super::lab_sheet::Checked;
 pub use deciding::{Decision, NotDecided, Random};
 pub use figures::{Figures, Worked};
-pub use laboratory::{By, Checked, Fill};
+pub use laboratory::{By, Fill};
 pub use working::Working;
 
 /// A file as it was picked.
@@ -114,6 +115,13 @@ pub struct Stranger {
     pub label: String,
     /// What the office called it, and from when it is retired; `None` where it was never enrolled.
     pub retired: Option<(String, Moment)>,
+}
+
+impl Stranger {
+    /// The name under which it may be enrolled, where nobody types another: none that makes its decisions count.
+    pub fn proposed_name(&self) -> String {
+        if decides(&self.label) { String::new() } else { self.label.clone() }
+    }
 }
 
 /// All that lies on the office's desk.

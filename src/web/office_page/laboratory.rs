@@ -14,7 +14,7 @@ use crate::guide::answer_words;
 use crate::office::calls::Call;
 use crate::office::csv_sheet::CsvSheet;
 use crate::office::hand::{By, Checked, Figures, Hand};
-use crate::office::lab_sheet::Outcome;
+use crate::office::lab_sheet::{At, Outcome};
 use crate::office::send_out::{Line, Parcel, State, list, samples};
 use crate::record::PersonCode;
 use crate::web::platform::clock::pause_ms;
@@ -340,7 +340,7 @@ impl Bench {
                 };
                 view! {
                     <li data-line=number data-fits=fits.to_string()>
-                        <p class=(!fits).then_some("alert")>{line.words()}</p>
+                        <p class=(!fits).then_some("alert")>{line.words(At::Page)}</p>
                         <label class="field">
                             <input type="checkbox" data-leave=number prop:checked=out on:change=leave/>
                             {tell("laboratory.page.leave_out")}

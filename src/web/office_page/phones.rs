@@ -58,7 +58,7 @@ fn stranger(desk: Desk, device: DeviceId, one: Stranger, said: Said) -> AnyView 
         None => tell_with("phones.page.unknown", &[label]),
     };
     let is_retired = one.retired.is_some().then_some("");
-    let (name, same) = (RwSignal::new(one.label), RwSignal::new(false));
+    let (name, same) = (RwSignal::new(one.proposed_name()), RwSignal::new(false));
     let act = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
         if !same.get_untracked() {

@@ -44,7 +44,11 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("laboratory.page.too_large", "That file is larger than any sheet of ours. Nothing was read."),
     ("laboratory.page.no_sheet", "{name}: {reason}. Mend the sheet, then open it again. Nothing was entered."),
     ("laboratory.page.leave_out", "Leave this line out"),
-    ("laboratory.page.correct", "Lines that say otherwise than what the office entered before stand in its place"),
+    (
+        "laboratory.page.correct",
+        "Lines that say otherwise than what the office entered before stand in its place; beside what a phone has, which no \
+         sheet corrects",
+    ),
     ("laboratory.page.nothing_new", "Nothing new is in it."),
     ("laboratory.page.fits", "{n} {n?line|lines}, and each fits. Nothing is entered yet."),
     (
