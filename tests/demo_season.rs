@@ -71,3 +71,27 @@ fn it_is_made_the_same_again_and_a_season_of_its_shuffled_files_too() {
     assert!(season["not_used"].to_string().contains("not enrolled"), "{}", season["not_used"]);
     assert!(season["density"]["refused"].is_string(), "responses give no density: {}", season["density"]);
 }
+
+/// What the demo shows has to work there: a result that is still to be entered, and whom it calls.
+#[test]
+fn the_sheet_that_lies_beside_it_is_entered_and_the_suspect_is_called_for_as_confirmed() {
+    let place = folder("demo-season-sheet");
+    make::season(&place).unwrap();
+    let mut office = Office::new(place.join("archive"));
+    office.passphrase = Some(PASSPHRASE.into());
+    let calls = |office: &Office| office.run(&["calls", "list"]).out;
+    let before = calls(&office);
+    assert!(before.contains("exposed:D4:cwd:suspect") && before.contains("SUSPECT, not confirmed"), "{before}");
+    let sheets = written(&place.join("sheets"));
+    let [name] = sheets.keys().collect::<Vec<_>>()[..] else { panic!("{:?}", sheets.keys()) };
+    let ran = office.run(&["lab", "read", place.join("sheets").join(name).to_str().unwrap(), "--by", "K7"]);
+    assert_eq!(ran.code, 0, "{ran:?}");
+    let after = calls(&office);
+    assert!(after.contains("exposed:D4:cwd:positive") && !after.contains("SUSPECT"), "{after}");
+    // The page's list names every file of the archive as it was made.
+    let list: Json = serde_json::from_slice(&fs::read(place.join("files.json")).unwrap()).unwrap();
+    let listed: Vec<&str> = list["archive"].as_array().unwrap().iter().map(|one| one.as_str().unwrap()).collect();
+    for part in ["office-key.json", "keyring.txt", "cards/", "received/", "winter/"] {
+        assert!(listed.iter().any(|one| one.starts_with(part)), "{part} of {listed:?}");
+    }
+}

@@ -386,3 +386,21 @@ test("an archive folder in the browser is written at once and opened again", { t
   assert.deepEqual(phone.faults, []);
   assert.deepEqual(phone.violations, []);
 }));
+
+test("the invented season is opened in two taps, with its laboratory and calls", { timeout: 600_000 }, () => withPhone({ ...WIDE, also: { demo: join(ROOT, "demo") } }, async (phone, place) => {
+  const { page } = phone;
+  page.on("dialog", (dialog) => dialog.accept());
+  handedIn();
+  await page.goto(`${place.url}office/#demo`);
+  await phone.formIsUp();
+  await page.click('[data-demo]');
+  await page.waitForSelector("[data-looked]", { timeout: 120_000, state: "attached" });
+  await worked(page);
+  assert.ok(await counted(page) > 50, `${await counted(page)} carcasses`);
+  await says(page, "main", /Its key opens with: quillback ridge is invented/);
+  for (const [outcome, files] of [["damaged", 2], ["unknown", 1]]) assert.equal(await page.locator(`[data-outcome="${outcome}"]`).count(), files, outcome);
+  await page.click('[data-nav="laboratory"]');
+  await says(page, '[data-part="laboratory"]', /SUSPECT, not confirmed/);
+  await phone.picture("office-demo-laboratory");
+  assert.deepEqual(phone.faults, []);
+}));

@@ -8,6 +8,7 @@ use super::dice::Dice;
 use super::herd::{Deer, Left, herd};
 use super::look::{look, place};
 use super::phone::{Phone, after, id};
+use super::samples::{Taken, take};
 use super::{Made, bench};
 
 /// Carcasses that crews of the reserve found; one more is found twice, three more lie on a stranger's phone.
@@ -20,6 +21,14 @@ const CREWS: [(&str, &str, &str); 5] = [
     ("yellow", "gate", "M3"),
     ("white", "weekend", "P5"),
 ];
+/// Who was out, as each crew wrote it down.
+const OUT: [&str; 5] = [
+    "Ada Fenn, Ole Birk (invented)",
+    "Tom Alder, Ruth Pike (invented)",
+    "Iris Quarrel, Jon Ash (invented)",
+    "Nell Harrow, Finn Moss (invented)",
+    "Sam Oster, Lea Thorn (invented)",
+];
 
 /// What a winter came to.
 pub(crate) struct Winter {
@@ -27,8 +36,8 @@ pub(crate) struct Winter {
     pub(crate) handed: Vec<(String, Vec<u8>)>,
     /// Phones that the office enrolled: name and key.
     pub(crate) enrolled: Vec<(&'static str, DeviceKey)>,
-    /// Carcasses whose jaws went to the laboratory: id, completed birthdays that it counted.
-    pub(crate) to_lab: Vec<(Uuid, i64)>,
+    /// What crews took along.
+    pub(crate) taken: Vec<Taken>,
     /// How many carcasses there are.
     pub(crate) carcasses: usize,
 }
@@ -45,6 +54,7 @@ pub(crate) fn all() -> Made<Winter> {
         phones.push(Phone::new(number, label, crew, person)?);
     }
     let mut examined: Vec<(Uuid, Uuid, Moment)> = Vec::new();
+    let mut taken = Vec::new();
     let mut outings = vec![(None, Uuid::nil()); CREWS.len()];
     for deer in all.iter().take(FOUND) {
         let crew = deer.n % CREWS.len();
@@ -57,14 +67,17 @@ pub(crate) fn all() -> Made<Winter> {
             *outing = (Some(turn / 2), begin_outing(phone, crew, turn / 2, start)?);
         }
         let at = after(start, 95 + 110 * i64::try_from(turn % 2)?)?;
-        examined.push(examine(phone, deer, crew, Some(outing.1), at)?);
+        let (carcass, exam, at) = examine(phone, deer, crew, Some(outing.1), at)?;
+        taken.push(take(phone, deer, exam, at)?);
+        if deer.n % 10 == 3 {
+            reported(phone, deer, exam, at)?;
+        }
+        examined.push((carcass, exam, at));
     }
     special(&mut phones, &all, &examined)?;
     let handed = hand_in(&mut phones, all.get(FOUND..).unwrap_or_default())?;
-    let lab = all.iter().zip(&examined).filter(|(deer, _)| bench::taken(deer) && deer.n % 4 == 1 && deer.n % 6 != 4);
-    let to_lab = lab.map(|(deer, (carcass, _, _))| (*carcass, deer.birthdays)).collect();
     let enrolled = phones.into_iter().map(|phone| (phone.label, phone.key)).collect();
-    Ok(Winter { handed, enrolled, to_lab, carcasses: FOUND + 4 })
+    Ok(Winter { handed, enrolled, taken, carcasses: FOUND + 4 })
 }
 
 /// Three crews search along lines; one goes where somebody has found one; one does now this, now that.
@@ -73,6 +86,11 @@ fn begin_outing(phone: &mut Phone, crew: usize, turn: usize, at: Moment) -> Made
     let subject = Subject::Outing(outing);
     let mut say = |finding: &str, site: Site, answer: Answer| phone.say(subject, (finding, site, answer), at);
     say("crew_count", Site::NONE, Answer::number(2))?;
+    say(
+        "people_out",
+        Site::NONE,
+        Answer::Seen { value: Value::Text(OUT.get(crew).copied().unwrap_or_default().to_owned()) },
+    )?;
     say("air_temperature_c", Site::NONE, Answer::number(-9 - i64::try_from(turn)?))?;
     if crew == 3 || (crew == 4 && turn % 2 == 1) {
         say("outing_kind", Site::NONE, Answer::choice("response"))?;
@@ -146,6 +164,31 @@ fn examine(
         }
     }
     Ok((carcass, exam, at))
+}
+
+/// Somebody on the trail had seen it the day before, and told what they and their dog did.
+fn reported(phone: &mut Phone, deer: &Deer, exam: Uuid, at: Moment) -> Made<()> {
+    let seen = after(at, -22 * 60)?;
+    let report = id(seen, &mut phone.dice);
+    let subject = Subject::Report(report);
+    let dog = deer.n % 20 == 3;
+    for (finding, answer) in [
+        ("report_seen_by", Answer::choice("trail_user")),
+        ("report_seen_at", Answer::Seen { value: Value::Instant(seen) }),
+        ("report_state", Answer::choice("dead")),
+        ("report_touched", Answer::choice(if deer.n == 33 { "touched" } else { "not_touched" })),
+        ("report_dog", Answer::choice(if dog { "dog_touched" } else { "no_dog" })),
+        ("report_call_back", Answer::Seen { value: Value::Text("as on the gatehouse's list (invented)".to_owned()) }),
+        ("report_triage", Answer::choice("send_crew")),
+    ] {
+        phone.say(subject, (finding, Site::NONE, answer), after(seen, 60)?)?;
+    }
+    phone.say(
+        Subject::Examination(exam),
+        (links::REPORT, Site::NONE, Answer::Seen { value: Value::Ref(report) }),
+        at,
+    )?;
+    Ok(())
 }
 
 /// A correction, a second opinion, a carcass reported twice, and a place where nothing lay.

@@ -6,6 +6,7 @@
 //! | [`herd`] | what became of each deer |
 //! | [`look`] | what a crew saw of it |
 //! | [`bench`] | what was looked at on the bench |
+//! | [`samples`] | what left with a crew, and who had it |
 //! | [`phone`] | a phone's chain, and the bundles that it hands over |
 //! | [`crews`] | five crews, their outings, a stranger |
 //! | [`winter`] | the winter's daily log |
@@ -18,6 +19,7 @@ mod herd;
 mod look;
 mod office;
 mod phone;
+mod samples;
 mod winter;
 
 use std::error::Error;
@@ -27,8 +29,24 @@ use std::path::Path;
 /// Made with so many carcasses, or why not.
 pub(crate) type Made<T> = Result<T, Box<dyn Error>>;
 
-/// Writes `files/` as crews handed them in, `archive/` as the office keeps them, and `files.json`, the list for the
-/// office's page. How many carcasses there are.
+/// What the archive holds, by path in it.
+fn held(folder: &Path) -> Made<Vec<String>> {
+    let mut all = Vec::new();
+    for entry in fs::read_dir(folder)? {
+        let entry = entry?;
+        let name = entry.file_name().to_string_lossy().into_owned();
+        if entry.file_type()?.is_dir() {
+            all.extend(held(&entry.path())?.into_iter().map(|inner| format!("{name}/{inner}")));
+        } else {
+            all.push(name);
+        }
+    }
+    all.sort();
+    Ok(all)
+}
+
+/// Writes `files/` as crews handed them in, `archive/` as the office keeps them, `sheets/`, a
+/// laboratory's sheet that nobody has entered yet, and `files.json`, the list for the office's page. How many carcasses there are.
 pub(crate) fn season(folder: &Path) -> Made<usize> {
     if folder.exists() {
         fs::remove_dir_all(folder)?;
@@ -39,8 +57,11 @@ pub(crate) fn season(folder: &Path) -> Made<usize> {
         fs::write(folder.join("files").join(name), bytes)?;
     }
     office::archive(&folder.join("archive"), &winter)?;
+    fs::create_dir_all(folder.join("sheets"))?;
+    fs::write(folder.join("sheets").join(office::SECOND_SHEET), office::second_sheet(&winter))?;
     let names: Vec<String> = winter.handed.iter().map(|(name, _)| format!("files/{name}")).collect();
-    let list = serde_json::json!({ "keyring": "archive/keyring.txt", "files": names });
+    let kept: Vec<String> = held(&folder.join("archive"))?;
+    let list = serde_json::json!({ "passphrase": office::PASSPHRASE, "archive": kept, "files": names });
     fs::write(folder.join("files.json"), serde_json::to_string_pretty(&list)? + "\n")?;
     Ok(winter.carcasses)
 }

@@ -1,18 +1,24 @@
-//! The office's archive of the invented winter: key, keyring, card, files, laboratory, daily log.
+//! The office's archive of the invented winter: key, keyring, card, files, laboratory, calls, daily log.
 
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Write as _;
 use std::path::Path;
 
 use marrowbook::bundle::{DeviceKey, Fingerprint, Kind, canonical, seal};
+use marrowbook::card::{Card, Laboratory};
 use marrowbook::office::archive::Archive;
+use marrowbook::office::calls::{From, calls};
+use marrowbook::office::calls_made::mark;
 use marrowbook::office::key_file::{KeyFile, Randomness};
 use marrowbook::office::keyring::Keyring;
-use marrowbook::office::lab::{self, Again};
+use marrowbook::office::lab_sheet::{Taking, read};
 use marrowbook::office::opening::{Outcome, judge};
-use marrowbook::office::own_chain::{LABEL, Writing, held, new_id, write};
+use marrowbook::office::own_chain::{LABEL, Writing, acts_of, append, held, new_id};
+use marrowbook::office::send_out::{Parcel, send};
 use marrowbook::office::winter::kept::Sheet;
 use marrowbook::office::winter::table::Confirmed;
 use marrowbook::office::winter::units::{SnowUnit, TemperatureUnit};
-use marrowbook::record::{Moment, PersonCode, fold};
+use marrowbook::record::{Act, Fold, Moment, PersonCode, fold};
 
 use super::Made;
 use super::crews::Winter;
@@ -66,27 +72,131 @@ fn card(archive: &Archive, key: &DeviceKey) -> Made<()> {
     Ok(())
 }
 
-/// Rings of cementum, as a laboratory might count them: one count in nine is off by a year.
-fn laboratory(archive: &Archive, ring: &Keyring, key: &DeviceKey, season: &Winter, dice: &mut Dice) -> Made<()> {
-    let at = Moment::parse("2027-05-19T14:00:00-05:00")?;
+/// Says what came of it, and when.
+fn said(
+    archive: &Archive,
+    ring: &Keyring,
+    key: &DeviceKey,
+    at: Moment,
+    dice: &mut Dice,
+    acts: &dyn Fn(&Fold, &mut Dice) -> Made<Vec<Act>>,
+) -> Made<()> {
     let journal = held(archive, ring)?.gathered.journal;
-    let folded = fold(&journal);
-    let mut said = Vec::new();
-    for (place, (carcass, birthdays)) in season.to_lab.iter().enumerate() {
-        let Some(carcass) = folded.carcasses.values().find(|one| one.joined.contains(carcass)) else { continue };
-        let off = i64::from(place % 9 == 5 && *birthdays > 0);
-        let result = lab::Result {
-            cementum_years: Some(birthdays + off),
-            grade: Some(if off == 1 { "grade_lowest" } else { "grade_best" }.to_owned()),
-            lab: Some("Laboratory, invented".to_owned()),
-            tooth: Some("first_incisor".to_owned()),
-            reported_at: Some(at),
-            ..lab::Result::default()
-        };
-        said.extend(result.said(carcass, key.public().id(), new_id(at, dice.bytes()), Again::Refuse)?);
-    }
-    let salts = said.iter().map(|_| dice.bytes()).collect();
-    let writing = Writing { key, person: PersonCode::new("K7")?, at, id: dice.bytes(), salts };
-    write(archive, &journal, said, &writing)?;
+    let acts = acts(&fold(&journal), dice)?;
+    let salts = acts.iter().map(|_| dice.bytes()).collect();
+    append(archive, &journal, acts, &Writing { key, person: PersonCode::new("K7")?, at, id: dice.bytes(), salts })?;
     Ok(())
+}
+
+/// The laboratories of the reserve's card.
+fn laboratories() -> Made<Vec<Laboratory>> {
+    Ok(Card::from_json(include_str!("../../card.json"))?.laboratories()?)
+}
+
+/// Two parcels, what came back of them, and one call that was made. One sheet of the veterinary laboratory is still to
+/// be entered: it lies in `sheets/`.
+fn laboratory(archive: &Archive, ring: &Keyring, key: &DeviceKey, season: &Winter, dice: &mut Dice) -> Made<()> {
+    let laboratories = laboratories()?;
+    let jaws: Vec<String> = season.taken.iter().step_by(2).filter_map(|one| one.jaw.clone()).collect();
+    let bones: Vec<String> = season.taken.iter().step_by(3).filter_map(|one| one.femur.clone()).collect();
+    let heads: Vec<String> = season.taken.iter().filter_map(|one| one.head.clone()).collect();
+    let parcels = [("ROOT", [jaws, bones].concat(), "frozen or dry, as labelled"), ("VETLAB", heads, "frozen")];
+    let sent = Moment::parse("2027-04-20T09:30:00-05:00")?;
+    for (laboratory, numbers, condition) in parcels {
+        said(archive, ring, key, sent, dice, &|folded, _| {
+            let parcel = Parcel {
+                laboratory,
+                numbers: &numbers,
+                tests: &[],
+                from: PersonCode::new("K7")?,
+                place: "gatehouse".to_owned(),
+                seal: String::new(),
+                condition: condition.to_owned(),
+            };
+            Ok(send(folded, &laboratories, &parcel)?)
+        })?;
+    }
+    let at = Moment::parse("2027-05-19T14:00:00-05:00")?;
+    for sheet in [ages_and_fat(season), first_sheet(season)] {
+        said(archive, ring, key, at, dice, &|folded, dice| {
+            let (by, without) = (PersonCode::new("K7")?, BTreeSet::new());
+            let taking = Taking {
+                folded,
+                laboratories: &laboratories,
+                own: key.public().id(),
+                by,
+                now: at,
+                correct: false,
+                without: &without,
+            };
+            let lines = read(sheet.as_bytes(), &taking, || new_id(at, dice.bytes()))?;
+            match lines.iter().find(|line| line.outcome.acts().is_empty()) {
+                Some(line) => Err(line.words().into()),
+                None => Ok(lines.iter().flat_map(|line| line.outcome.acts().to_vec()).collect()),
+            }
+        })?;
+    }
+    // The first of the people who had it in hand was told the next morning.
+    let next = Moment::parse("2027-05-20T08:15:00-05:00")?;
+    said(archive, ring, key, next, dice, &|folded, dice| {
+        let card = Card::from_json(include_str!("../../card.json"))?;
+        let from = From {
+            folded,
+            card: Some(&card),
+            laboratories: &laboratories,
+            office: Some(key.public().id()),
+            numbers: &BTreeMap::new(),
+        };
+        let all = calls(&from);
+        let call = all.iter().find(|call| call.call.starts_with("exposed:K7:")).ok_or("nobody is to be called")?;
+        let carcass = folded.carcasses.get(&call.carcass).ok_or("a call of no carcass")?;
+        let marked = mark(carcass, &all, &call.call, key.public().id(), new_id(next, dice.bytes()))?;
+        Ok(acts_of(marked, &PersonCode::new("K7")?)?)
+    })
+}
+
+/// Rings of cementum, one count in nine off by a year, and dry weights of marrow.
+fn ages_and_fat(season: &Winter) -> String {
+    let mut sheet = "sample,test,reported,years,grade,tooth,percent,bone\n".to_owned();
+    for (place, one) in season.taken.iter().enumerate() {
+        if let Some(jaw) = one.jaw.as_ref().filter(|_| place % 4 == 0) {
+            let off = i64::from(place % 9 == 4 && one.birthdays > 0);
+            let grade = if off == 1 { "C" } else { "A" };
+            let _ = writeln!(sheet, "{jaw},cementum,2027-05-19,{},{grade},first_incisor,,", one.birthdays + off);
+        }
+        if let Some(femur) = one.femur.as_ref().filter(|_| place % 6 == 0) {
+            let percent = if one.starved { 12 + place % 9 } else { 74 + place % 17 };
+            let _ = writeln!(sheet, "{femur},marrow,2027-05-18,,,,{percent},femur");
+        }
+    }
+    sheet
+}
+
+/// What the veterinary laboratory wrote first: one suspect, one sample of no use, the last one not looked at yet.
+fn first_sheet(season: &Winter) -> String {
+    let heads: Vec<&String> = season.taken.iter().filter_map(|one| one.head.as_ref()).collect();
+    let mut sheet = "sample,test,result,reported\n".to_owned();
+    for (place, head) in heads.iter().enumerate() {
+        let result = match place {
+            1 => "suspect",
+            3 => "unsuitable",
+            _ if place + 1 == heads.len() => "pending",
+            _ => "not detected",
+        };
+        let _ = writeln!(sheet, "{head},cwd,{result},2027-05-19");
+    }
+    sheet
+}
+
+/// The name of the sheet that is still to be entered.
+pub(crate) const SECOND_SHEET: &str = "veterinary laboratory, second sheet.csv";
+
+/// It confirms the suspect, and says what came of the one that was pending.
+pub(crate) fn second_sheet(season: &Winter) -> String {
+    let heads: Vec<&String> = season.taken.iter().filter_map(|one| one.head.as_ref()).collect();
+    let mut sheet = "sample,test,result\n".to_owned();
+    for (head, result) in heads.get(1).zip(Some("positive")).into_iter().chain(heads.last().zip(Some("not detected"))) {
+        let _ = writeln!(sheet, "{head},cwd,{result}");
+    }
+    sheet
 }

@@ -17,7 +17,7 @@ pub(crate) struct Phone {
     pub(crate) label: &'static str,
     pub(crate) crew: &'static str,
     pub(crate) dice: Dice,
-    person: PersonCode,
+    pub(crate) person: PersonCode,
     head: Head,
     entries: Vec<Entry>,
 }
@@ -60,9 +60,14 @@ impl Phone {
     ) -> Made<EntryId> {
         let key = Key { subject, finding: finding.into(), site, observer: self.person.clone() };
         validate(&key, &answer)?;
+        self.act(Act::Answer { key, answer, supersedes }, at)
+    }
+
+    /// Appends an act; its entry.
+    pub(crate) fn act(&mut self, act: Act, at: Moment) -> Made<EntryId> {
         let body = Body {
             schema: ENTRY_SCHEMA,
-            act: Act::Answer { key, answer, supersedes },
+            act,
             typed_by: self.person.clone(),
             at,
             zone: "America/Chicago".to_owned(),

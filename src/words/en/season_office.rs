@@ -101,6 +101,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("season.compare.all_others", "all other crews"),
     // The demo on the office's page.
     ("desk.demo", "Open the demo season"),
+    (
+        "desk.demo.passphrase",
+        "An invented office with its archive is open. Its key opens with: {passphrase}. A laboratory's sheet that nobody has entered yet lies in demo/out/season/sheets.",
+    ),
     ("desk.demo.missing", "The demo season is not here. demo/run makes it and serves it beside this page."),
     // Plots.
     ("season.plot.weeks", "Deaths by week, {winter}"),
