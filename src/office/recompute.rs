@@ -135,7 +135,7 @@ impl Recomputing {
 
     /// All that was read.
     pub fn done(self) -> Recomputed {
-        Recomputed { carcasses: self.done, forks: self.forks, folded: self.folded }
+        Recomputed { carcasses: self.done, forks: self.forks, folded: self.folded, hands: self.hands }
     }
 }
 
@@ -148,6 +148,8 @@ pub struct Recomputed {
     pub forks: Vec<EntryId>,
     /// The fold behind it.
     pub folded: Fold,
+    /// Its changes of hands.
+    pub hands: Hands,
 }
 
 /// One carcass as it is printed.

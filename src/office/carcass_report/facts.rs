@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use super::history::{History, hands, seal_words};
 use super::{LANGUAGE, Report, escaped, tell, tell_with};
-use crate::bundle::Fingerprint;
+use crate::bundle::{Contents, Fingerprint};
 use crate::guide::answer_words;
 use crate::office::archive::hex;
 use crate::office::hand::RingFrom;
@@ -76,7 +76,7 @@ impl Report<'_> {
 
     fn file(&self, sha256: &str, judged: &Judged, history: &History, out: &mut String) {
         if let (Some(signer), Some(contents)) = (judged.signer, &judged.contents)
-            && contents.entries.iter().any(|entry| history.numbers.contains_key(&entry.header.id()))
+            && speaks(contents, history)
         {
             let made_at = contents.payload.made_at;
             let (label, standing) = match self.hand.keyring.standing(signer, made_at) {
@@ -103,6 +103,13 @@ impl Report<'_> {
         }
         judged.carried.iter().for_each(|inner| self.file(sha256, inner, history, out));
     }
+}
+
+/// Whether a bundle holds an entry of the history. Most hold none in their whole range, and are not gone through.
+fn speaks(contents: &Contents, history: &History) -> bool {
+    let ids = || contents.entries.iter().map(|entry| entry.header.id());
+    let (Some(first), Some(last)) = (ids().min(), ids().max()) else { return false };
+    history.numbers.range(first..=last).next().is_some() && ids().any(|id| history.numbers.contains_key(&id))
 }
 
 fn custody_item(item: &CustodyItem, out: &mut String) {

@@ -9,7 +9,7 @@ use crate::office::export::withheld::NEVER;
 use crate::office::finding_words::{question_words, said_words};
 use crate::office::hand::Worked;
 use crate::record::{
-    Act, Answer, Body, Carcass, CustodyItem, CustodyStep, DeviceId, EntryId, Examination, Hands, Site, Subject, named,
+    Act, Answer, Body, Carcass, CustodyItem, CustodyStep, DeviceId, EntryId, Examination, Site, Subject, named,
     plain_number,
 };
 use crate::words::{Arg, say};
@@ -61,9 +61,10 @@ impl History {
     }
 
     fn lines_of(carcass: &Carcass, taken: &[CustodyItem], worked: &Worked) -> Self {
-        let bodies = &worked.bodies;
+        let about = worked.places.about(carcass.examinations.keys());
+        let bodies: Vec<&(EntryId, Body)> = about.into_iter().filter_map(|at| worked.bodies.get(at)).collect();
         // It may have changed hands under the number that the form gave, or under one that was mended.
-        let hands = Hands::of(&worked.folded);
+        let hands = &worked.hands;
         let of = |item: &'_ CustodyItem| -> Vec<String> {
             item.numbers().filter(|number| hands.is_of(item, number)).map(plain_number).collect()
         };

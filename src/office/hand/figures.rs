@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::Hand;
 use super::working::Working;
+use super::{Hand, Places};
 use crate::card::Card;
 use crate::office::cards::Cards;
 use crate::office::chains::Odd;
@@ -18,6 +18,8 @@ pub struct Worked {
     pub recomputed: Recomputed,
     /// Every body that can be read, in the order of device and number.
     pub bodies: Vec<(EntryId, Body)>,
+    /// Where those of each examination stand.
+    pub places: Places,
     /// How many entries there are whose text is withheld.
     pub withheld: usize,
     /// Forks, gaps, clocks that went back.

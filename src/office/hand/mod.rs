@@ -5,6 +5,7 @@ mod deciding;
 mod figures;
 mod laboratory;
 mod photos;
+mod places;
 mod ring;
 mod taking;
 #[cfg(test)]
@@ -28,6 +29,7 @@ pub use super::lab_sheet::Checked;
 pub use deciding::{Decision, NotDecided, Random};
 pub use figures::{Figures, Worked};
 pub use laboratory::{By, Fill};
+pub use places::Places;
 pub use working::Working;
 
 /// A file as it was picked.

@@ -3,7 +3,7 @@
 use std::collections::btree_map::IntoValues;
 use std::sync::Arc;
 
-use super::{Figures, Worked};
+use super::{Figures, Places, Worked};
 use crate::bundle::PhoneReading;
 use crate::office::cards::Cards;
 use crate::office::chains::{Odd, clocks, forks_and_gaps, unheeded};
@@ -82,6 +82,7 @@ struct Reading {
 #[derive(Debug, Default)]
 struct Read {
     bodies: Vec<(EntryId, Body)>,
+    places: Places,
     set_aside: Vec<Setback>,
     withheld: usize,
     odd: Vec<Odd>,
@@ -93,7 +94,11 @@ impl Read {
             self.withheld += 1;
         }
         match entry.body() {
-            Ok(Some(body)) => self.bodies.push((entry.id(), deciders.heed(entry.id(), body))),
+            Ok(Some(body)) => {
+                let body = deciders.heed(entry.id(), body);
+                self.places.note(&body.act, self.bodies.len());
+                self.bodies.push((entry.id(), body));
+            }
             Ok(None) => {}
             Err(error) => self.set_aside.push(Setback { id: entry.id(), reason: error.to_string() }),
         }
@@ -156,7 +161,7 @@ impl Half {
                 Read::default(),
             ),
         };
-        let Read { bodies, withheld, odd, .. } = read;
-        Worked { recomputed: parts.done(), bodies, withheld, odd }
+        let Read { bodies, places, withheld, odd, .. } = read;
+        Worked { recomputed: parts.done(), bodies, places, withheld, odd }
     }
 }

@@ -221,7 +221,7 @@ fn one(desk: Desk, id: Uuid) -> AnyView {
     };
     let on_save = move |_| save(desk, id, &to_save);
     let split = split_link(desk, &figures, id);
-    let all = all_readings(&figures, id);
+    let all = all_readings(figures, id);
     view! {
         <div class="no-print" data-carcass-open=id.to_string()>
             <div class="ways">
@@ -255,22 +255,27 @@ fn split_link(desk: Desk, figures: &Figures, id: Uuid) -> Option<AnyView> {
     })
 }
 
-/// Plots, what would sharpen a reading, what it rests on in words: what paper has no room for.
-fn all_readings(figures: &Figures, id: Uuid) -> Option<AnyView> {
+/// Plots, what would sharpen a reading, what it rests on in words: what paper has no room for. Drawn once it is opened:
+/// it is as much again as the report.
+fn all_readings(figures: Arc<Figures>, id: Uuid) -> AnyView {
+    let opened = RwSignal::new(false);
+    let body = move || opened.get().then(|| drawn(&figures, id));
+    view! {
+        <details class="why" data-all-readings="" on:toggle=move |_| opened.set(true)>
+            <summary>{tell("desk.all_readings")}</summary>
+            {body}
+        </details>
+    }
+    .into_any()
+}
+
+fn drawn(figures: &Figures, id: Uuid) -> Option<AnyView> {
     let worked = [&figures.counted, &figures.looked];
     let (line, carcass) = worked.into_iter().find_map(|worked| {
         let at = worked.carcasses.binary_search_by_key(&id, |line| line.carcass).ok()?;
         Some((worked.carcasses.get(at)?, worked.folded.carcasses.get(&id)?))
     })?;
-    Some(
-        view! {
-            <details class="why">
-                <summary>{tell("desk.all_readings")}</summary>
-                {readings_view(LANGUAGE, carcass, &line.readings, "cause.not_yet")}
-            </details>
-        }
-        .into_any(),
-    )
+    Some(readings_view(LANGUAGE, carcass, &line.readings, "cause.not_yet"))
 }
 
 fn file_name(id: Uuid) -> String {
