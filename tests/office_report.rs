@@ -15,12 +15,13 @@ use marrowbook::record::short_code::short_code;
 use season_folder::{Archive, Deer, carcass};
 
 #[test]
-fn a_stranger_who_joins_a_carcass_with_another_does_not_make_it_uncounted() {
+fn what_a_stranger_says_of_a_carcass_is_told_of_and_neither_joins_nor_uncounts_it() {
     let archive = Archive::new("report-joined");
     archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "north", &[Deer::of(40)], &[]));
-    // The lower id is the joined carcass's: the stranger's own.
+    // Joined, the lower id would be the carcass's: the stranger's own.
     let pair = [[carcass(1), carcass(40)]];
-    archive.keep("strange.txt", &season_folder::bundle(&kit::stranger(), "strange", &[Deer::of(1)], &pair));
+    let strange = [Deer::of(1), Deer::of(40)];
+    archive.keep("strange.txt", &season_folder::bundle(&kit::stranger(), "strange", &strange, &pair));
     let page = |named: &str| {
         let out = archive.put("page.html", b"");
         let ran = archive.run(&["report", named, "--out", &out]);
@@ -32,6 +33,7 @@ fn a_stranger_who_joins_a_carcass_with_another_does_not_make_it_uncounted() {
         assert_eq!(code, 0, "{err}");
         assert!(html.contains(&format!("Id: {}", carcass(40))) && !html.contains(not_counted), "{html}");
         assert!(html.contains("by phones not enrolled"), "the stranger's entries are told of: {html}");
+        assert!(!html.contains(&carcass(1).to_string()), "only the office joins: {html}");
     }
     let (code, html, err) = page(&carcass(1).to_string());
     assert!(code == 0 && html.contains(not_counted), "{err}");

@@ -11,7 +11,7 @@ use marrowbook::office::calls::{From, calls};
 use marrowbook::office::calls_made::mark;
 use marrowbook::office::key_file::{KeyFile, Randomness};
 use marrowbook::office::keyring::Keyring;
-use marrowbook::office::lab_sheet::{Taking, read};
+use marrowbook::office::lab_sheet::{At, Taking, read};
 use marrowbook::office::opening::{Outcome, judge};
 use marrowbook::office::own_chain::{LABEL, Writing, acts_of, append, held, new_id};
 use marrowbook::office::send_out::{Parcel, send};
@@ -131,7 +131,7 @@ fn laboratory(archive: &Archive, ring: &Keyring, key: &DeviceKey, season: &Winte
             };
             let lines = read(sheet.as_bytes(), &taking, || new_id(at, dice.bytes()))?;
             match lines.iter().find(|line| line.outcome.acts().is_empty()) {
-                Some(line) => Err(line.words().into()),
+                Some(line) => Err(line.words(At::CommandLine).into()),
                 None => Ok(lines.iter().flat_map(|line| line.outcome.acts().to_vec()).collect()),
             }
         })?;
