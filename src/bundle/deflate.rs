@@ -40,6 +40,11 @@ pub fn deflate(plain: &[u8]) -> Vec<u8> {
     compress_to_vec(plain, LEVEL)
 }
 
+/// Deflates what is read again by the same program soon: a quarter larger, in a third of the time.
+pub fn deflate_quick(plain: &[u8]) -> Vec<u8> {
+    compress_to_vec(plain, 1)
+}
+
 /// The most bytes that `packed` deflated bytes may grow to under an overall limit.
 fn ceiling(packed: usize, limit: usize) -> usize {
     packed.saturating_mul(MAX_RATIO).max(RATIO_FREE_BYTES).min(limit)

@@ -11,9 +11,11 @@ use crate::office::keyring::KeyringError;
 use crate::office::lab::Before;
 use crate::office::lab_sheet::NoSheet;
 use crate::office::own_chain::WriteError;
-use crate::office::season::build::NoCarcass;
+use crate::office::season::build::{NoCarcass, NoSeason};
+use crate::office::season::gather::GatherError;
 use crate::office::season::manifest::NoManifest;
 use crate::office::send_out::NotSent;
+use crate::office::streamed::StreamError;
 use crate::office::winter::kept::KeptError;
 use std::io;
 
@@ -113,6 +115,12 @@ pub(super) enum CliError {
     /// The keyring did not take the change.
     #[error("{0}")]
     Keyring(#[from] KeyringError),
+    /// A received file is another one than a moment ago.
+    #[error("{0}: this file was changed or taken away while the archive was read")]
+    Changed(String),
+    /// What lies in between could not be written or read.
+    #[error("{0}")]
+    InBetween(io::Error),
     /// There is nothing to make a season of.
     #[error("{0}")]
     NoSeason(#[from] NoCarcass),
@@ -134,6 +142,26 @@ pub(super) enum CliError {
     /// The output could not be written.
     #[error("the output could not be written: {0}")]
     Output(io::Error),
+}
+
+impl From<StreamError> for CliError {
+    fn from(error: StreamError) -> Self {
+        match error {
+            StreamError::Gather(GatherError::Archive(error)) => error.into(),
+            StreamError::Gather(GatherError::Kept(error)) => error.into(),
+            StreamError::Changed(path) => Self::Changed(path.display().to_string()),
+            StreamError::Store(error) => Self::InBetween(error),
+        }
+    }
+}
+
+impl From<NoSeason> for CliError {
+    fn from(error: NoSeason) -> Self {
+        match error {
+            NoSeason::NoCarcass(none) => none.into(),
+            NoSeason::Stream(error) => error.into(),
+        }
+    }
 }
 
 impl CliError {
@@ -194,6 +222,11 @@ impl CliError {
                 "give both ids as they were reported; office decide same joins two"
             }
             Self::NoDecision(NoDecision::NoReason) => "say with --reason why this answer stands",
+            Self::Changed(_) => "run it again when nobody writes into the archive; no file was changed by this program",
+            Self::InBetween(_) => {
+                "entries lie there while the archive is read, about twice the size of the folder received: make room, or name \
+                 another folder in the variable TMPDIR (on Windows TMP)"
+            }
             Self::NotEmpty(_) => {
                 "name an empty folder: parts of an earlier export would be read together with this one"
             }

@@ -1,17 +1,18 @@
 //! `office export`: the archive in open forms, for other programs.
 
-use std::fs;
-use std::path::PathBuf;
+use std::fs::{self, File, OpenOptions};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
 
 use super::config::{Refusal, value};
 use super::error::CliError;
 use super::exit::Exit;
+use super::in_between::{InBetween, bounds};
 use super::streams::Streams;
 use crate::office::archive::Archive;
-use crate::office::export::{self, Asked, File, asked::Places};
+use crate::office::export::{self, Asked, ExportError, Out, asked::Places};
 use crate::office::season::asked::{CELL_M, LEAST_CELL_M};
-use crate::office::season::gather;
-use crate::office::season::gather::GatherError;
+use crate::office::streamed::Streamed;
 
 /// The arguments as typed.
 #[derive(Debug, clap::Args)]
@@ -66,48 +67,138 @@ impl Export {
 
 /// Writes every form; the worst file of the archive decides the exit code.
 pub(super) fn run(config: &Export, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
-    let failed = |path: &std::path::Path, error| CliError::File { file: path.display().to_string(), error };
     // Parts of an earlier export would be read together with this one.
     if fs::read_dir(&config.out).is_ok_and(|mut entries| entries.next().is_some()) {
         return Err(CliError::NotEmpty(config.out.display().to_string()));
     }
     let keyring = config.archive.keyring()?;
-    let gathered = gather(&config.archive, &keyring, None).map_err(|error| match error {
-        GatherError::Archive(error) => CliError::from(error),
-        GatherError::Kept(error) => CliError::from(error),
-    })?;
-    for file in &gathered.not_used {
+    let mut store = InBetween::default();
+    let streamed = Streamed::cut(&config.archive, &keyring, None, &mut store, bounds())?;
+    for file in &streamed.files.not_used {
         streams.note(&format!("{}: is not in the export: {}", file.sha256, file.reason));
     }
-    let tables = export::tables(&gathered, &config.asked);
-    if tables.examinations.rows.is_empty() {
-        return Err(CliError::NothingToExport);
-    }
-    let files = all(&tables).map_err(|error| CliError::Output(std::io::Error::other(error.to_string())))?;
-    for (name, bytes) in &files {
-        let path = name.split('/').fold(config.out.clone(), |path, part| path.join(part));
-        if let Some(folder) = path.parent() {
-            fs::create_dir_all(folder).map_err(|error| failed(folder, error))?;
+    let mut out = Folder::at(&config.out);
+    let written = export::write(&streamed, &config.asked, &mut out).map_err(|error| {
+        // Half a file would be read as a whole one.
+        out.take_back();
+        match error {
+            ExportError::Stream(error) => error.into(),
+            ExportError::Nothing => CliError::NothingToExport,
+            error => CliError::Output(std::io::Error::other(error.to_string())),
         }
-        fs::write(&path, bytes).map_err(|error| failed(&path, error))?;
-    }
+    })?;
     streams.line(&format!(
         "{} carcasses, {} answers; {} files written to {}",
-        tables.carcasses.rows.len(),
-        tables.findings.rows.len(),
-        files.len(),
+        written.carcasses,
+        written.answers,
+        written.files,
         config.out.display()
     ))?;
     streams.line(&config.asked.of_places())?;
     streams.line(&config.asked.of_persons())?;
-    Ok(gathered.worst.map_or(Exit::Done, Exit::from))
+    Ok(streamed.files.worst.map_or(Exit::Done, Exit::from))
 }
 
-fn all(tables: &export::Tables) -> Result<Vec<File>, export::ExportError> {
-    let mut files = export::package::files(tables)?;
-    files.push(export::geojson::file(tables)?);
-    files.push(export::lines::file(tables)?);
-    files.extend(export::dwc::files(tables));
-    files.extend(export::parquet::files(tables)?);
-    Ok(files)
+/// The folder of an export.
+struct Folder {
+    path: PathBuf,
+    /// What was made in it, and the folder itself where it was not there.
+    made: Vec<PathBuf>,
+}
+
+impl Folder {
+    fn at(path: &Path) -> Self {
+        Self { path: path.to_owned(), made: Vec::new() }
+    }
+
+    /// Takes away again what was written.
+    fn take_back(&self) {
+        for path in self.made.iter().rev() {
+            let _ = fs::remove_file(path).or_else(|_| fs::remove_dir(path));
+        }
+    }
+
+    /// Makes a folder and those above it.
+    fn folder(&mut self, path: &Path) -> io::Result<()> {
+        if path.as_os_str().is_empty() || path.is_dir() {
+            return Ok(());
+        }
+        if let Some(above) = path.parent() {
+            self.folder(above)?;
+        }
+        fs::create_dir(path)?;
+        self.made.push(path.to_owned());
+        Ok(())
+    }
+}
+
+impl Out for Folder {
+    fn file(&mut self, name: &str) -> io::Result<Box<dyn Write + Send>> {
+        let path = name.split('/').fold(self.path.clone(), |path, part| path.join(part));
+        let named = |error: io::Error| io::Error::new(error.kind(), format!("{}: {error}", path.display()));
+        if let Some(folder) = path.parent() {
+            self.folder(folder).map_err(named)?;
+        }
+        File::create_new(&path).map_err(named)?;
+        self.made.push(path.clone());
+        Ok(Box::new(Behind { path, waiting: Vec::new() }))
+    }
+}
+
+/// A file that is opened for as long as something is written behind what it holds: there may be more files at a time (a
+/// table and season each) than a process may hold open.
+struct Behind {
+    path: PathBuf,
+    waiting: Vec<u8>,
+}
+
+/// Bytes that wait until it is worth opening the file.
+const WAIT: usize = 256 << 10;
+
+impl Write for Behind {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        self.waiting.extend_from_slice(bytes);
+        if self.waiting.len() >= WAIT {
+            self.flush()?;
+        }
+        Ok(bytes.len())
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        if !self.waiting.is_empty() {
+            let file = OpenOptions::new().append(true).open(&self.path);
+            let written = file.and_then(|mut file| file.write_all(&self.waiting));
+            written.map_err(|error| io::Error::new(error.kind(), format!("{}: {error}", self.path.display())))?;
+            self.waiting.clear();
+        }
+        Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_export_that_failed_is_taken_away_again() {
+        let above = std::env::temp_dir().join(format!("marrowbook-export-{}", std::process::id()));
+        fs::create_dir_all(&above).unwrap();
+        for there in [false, true] {
+            let path = above.join("out");
+            if there {
+                fs::create_dir(&path).unwrap();
+            }
+            let mut folder = Folder::at(&path);
+            for name in ["a.txt", "csv/b.csv", "parquet/c/d/e.parquet"] {
+                let mut file = folder.file(name).unwrap();
+                file.write_all(&[7; WAIT]).and_then(|()| file.write_all(b"end")).and_then(|()| file.flush()).unwrap();
+                assert_eq!(fs::read(path.join(name)).unwrap().len(), WAIT + 3);
+            }
+            folder.file("a.txt").err().unwrap();
+            folder.take_back();
+            assert_eq!(path.exists(), there);
+            let _ = fs::remove_dir(&path);
+        }
+        fs::remove_dir(&above).unwrap();
+    }
 }

@@ -26,6 +26,7 @@ mod export;
 mod findings_schema;
 mod gather;
 mod handed_in;
+mod in_between;
 mod input;
 mod key;
 mod lab;

@@ -6,15 +6,16 @@ use std::path::PathBuf;
 use super::config::{Refusal, value};
 use super::error::CliError;
 use super::exit::Exit;
+use super::in_between::{InBetween, bounds};
 use super::input;
 use super::key::unlock;
 use super::streams::Streams;
 use crate::office::archive::Archive;
+use crate::office::season;
 use crate::office::season::asked::{Asked, CELL_M, LEAST_CELL_M, YOUNGEST};
 use crate::office::season::build::carcasses_in_words;
-use crate::office::season::gather::GatherError;
 use crate::office::season::manifest::Manifest;
-use crate::office::season::{self, gather};
+use crate::office::streamed::Streamed;
 
 /// The arguments as typed.
 #[derive(Debug, clap::Args)]
@@ -84,21 +85,19 @@ pub(super) fn run(config: &Season, streams: &mut Streams<'_>) -> Result<Exit, Cl
         None => config.archive.keyring()?,
     };
     let only = before.as_ref().map(|(_, before)| before.files());
-    let gathered = gather(&config.archive, &keyring, only.as_ref()).map_err(|error| match error {
-        GatherError::Archive(error) => CliError::from(error),
-        GatherError::Kept(error) => CliError::from(error),
-    })?;
+    let mut store = InBetween::default();
+    let streamed = Streamed::cut(&config.archive, &keyring, only.as_ref(), &mut store, bounds())?;
     if let Some((file, before)) = &before {
-        before.all_there(&gathered).map_err(|error| CliError::Manifest { file: file.clone(), error })?;
+        before.all_there(&streamed.files).map_err(|error| CliError::Manifest { file: file.clone(), error })?;
     }
-    for file in &gathered.not_used {
+    for file in &streamed.files.not_used {
         streams.note(&format!("{}: counts in no figure: {}", file.sha256, file.reason));
     }
     let asked = before.as_ref().map_or(config.asked, |(_, before)| before.asked);
-    let found = season::season(&gathered, &asked)?;
+    let found = season::season_streamed(&streamed, &asked)?;
     let output = |error: &dyn ToString| CliError::Output(std::io::Error::other(error.to_string()));
-    let files =
-        season::written::files(&gathered, &keyring, asked, &found, key.as_ref()).map_err(|error| output(&error))?;
+    let files = season::written::files(&streamed.files, &keyring, asked, &found, key.as_ref())
+        .map_err(|error| output(&error))?;
     let failed = |path: &std::path::Path, error| CliError::File { file: path.display().to_string(), error };
     fs::create_dir_all(&config.out).map_err(|error| failed(&config.out, error))?;
     for (name, bytes) in &files {
@@ -127,7 +126,7 @@ pub(super) fn run(config: &Season, streams: &mut Streams<'_>) -> Result<Exit, Cl
         }
         streams.note("every byte came out as the manifest says");
     }
-    Ok(gathered.worst.map_or(Exit::Done, Exit::from))
+    Ok(streamed.files.worst.map_or(Exit::Done, Exit::from))
 }
 
 /// The manifest of an earlier run, with its file's name.

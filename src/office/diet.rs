@@ -3,6 +3,7 @@
 //! It is deer that are drawn again, never points: however many points were counted in one rumen, it is one
 //! deer. Deer of different months are never pooled, and a deer without a date stands apart.
 
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
@@ -81,10 +82,20 @@ pub struct LeftOut {
     /// Which.
     pub carcass: Uuid,
     /// Why, as a sentence.
-    pub reason: String,
+    pub reason: Cow<'static, str>,
+}
+
+/// What one carcass gives.
+#[derive(Clone, Debug)]
+pub struct OfOne {
+    carcass: Uuid,
+    /// The day on which it was found.
+    found: Option<time::Date>,
+    deer: Result<Deer, Cow<'static, str>>,
 }
 
 /// One deer's amounts.
+#[derive(Clone, Debug)]
 struct Deer {
     carcass: Uuid,
     shares: BTreeMap<String, f64>,
@@ -96,21 +107,32 @@ struct Deer {
 
 /// Diet of all these carcasses, by the month in which they were found.
 pub fn diet<'a>(carcasses: impl IntoIterator<Item = &'a Carcass>) -> DietReport {
-    let mut months: BTreeMap<String, Vec<Deer>> = BTreeMap::new();
+    let all: Vec<OfOne> = carcasses.into_iter().map(of_one).collect();
+    pooled(&all)
+}
+
+/// Reads one carcass.
+pub fn of_one(carcass: &Carcass) -> OfOne {
+    OfOne { carcass: carcass.id, found: found_on(carcass), deer: deer(carcass) }
+}
+
+/// Diet of all these, by the month in which they were found.
+pub fn pooled<'a>(all: impl IntoIterator<Item = &'a OfOne>) -> DietReport {
+    let mut months: BTreeMap<String, Vec<&Deer>> = BTreeMap::new();
     let mut without_shares: BTreeMap<String, usize> = BTreeMap::new();
     let mut left_out = Vec::new();
     let month_of = |day: time::Date| format!("{:04}-{:02}", day.year(), u8::from(day.month()));
-    for carcass in carcasses {
-        let mut skip = |reason: String| left_out.push(LeftOut { carcass: carcass.id, reason });
-        match (deer(carcass), found_on(carcass)) {
+    for one in all {
+        let mut skip = |reason: Cow<'static, str>| left_out.push(LeftOut { carcass: one.carcass, reason });
+        match (&one.deer, one.found) {
             (Err(reason), day) => {
                 if let Some(day) = day {
                     *without_shares.entry(month_of(day)).or_default() += 1;
                 }
-                skip(reason);
+                skip(reason.clone());
             }
             (Ok(_), None) => {
-                skip("Nothing says when it was found, and deer of different months are not pooled.".to_owned());
+                skip("Nothing says when it was found, and deer of different months are not pooled.".into());
             }
             (Ok(deer), Some(day)) => {
                 months.entry(month_of(day)).or_default().push(deer);
@@ -123,9 +145,9 @@ pub fn diet<'a>(carcasses: impl IntoIterator<Item = &'a Carcass>) -> DietReport 
         match month_diet(month, &deer, without_shares) {
             Ok(month) => report.months.push(month),
             Err(why) => {
-                let out = |one: &Deer| LeftOut {
+                let out = |one: &&Deer| LeftOut {
                     carcass: one.carcass,
-                    reason: format!("Its month cannot be pooled: {why}."),
+                    reason: format!("Its month cannot be pooled: {why}.").into(),
                 };
                 report.left_out.extend(deer.iter().map(out));
             }
@@ -135,15 +157,15 @@ pub fn diet<'a>(carcasses: impl IntoIterator<Item = &'a Carcass>) -> DietReport 
 }
 
 /// The shares of one deer, or why it has none.
-fn deer(carcass: &Carcass) -> Result<Deer, String> {
+fn deer(carcass: &Carcass) -> Result<Deer, Cow<'static, str>> {
     let samples = with_own_plants_named(rumen_samples(carcass), carcass);
-    let Some(first) = samples.first() else { return Err("Its rumen was not counted or sorted.".to_owned()) };
+    let Some(first) = samples.first() else { return Err("Its rumen was not counted or sorted.".into()) };
     // The reading has the checks: species, months, percentages over 100, rows that cannot be read.
     let reading = reading::all(carcass, &Given { without_cause: true, ..Given::default() }).diet;
     let read = reading.as_ref().is_some_and(|diet| diet.outcome == Outcome::Read);
     if !read {
         let said = reading.and_then(|diet| diet.statements.first().map(|said| said.say(Language::English)));
-        return Err(said.unwrap_or_else(|| "No reading could be made of its rumen.".to_owned()));
+        return Err(said.map_or("No reading could be made of its rumen.".into(), Cow::Owned));
     }
     let sum = |amounts: &BTreeMap<String, f64>| amounts.values().sum::<f64>();
     let usable: Vec<_> = samples.iter().filter(|one| sum(&one.amounts) > 0.0).collect();
@@ -201,7 +223,7 @@ fn food_named(words: &str) -> String {
     listed.map_or_else(|| format!("own:{words}"), |plant| plant.code.to_owned())
 }
 
-fn month_diet(month: String, deer: &[Deer], without_shares: usize) -> Result<MonthDiet, NoPool> {
+fn month_diet(month: String, deer: &[&Deer], without_shares: usize) -> Result<MonthDiet, NoPool> {
     let codes: BTreeSet<&str> = deer
         .iter()
         .flat_map(|one| one.shares.iter())
@@ -232,7 +254,7 @@ fn tier_of(code: &str) -> &'static str {
 }
 
 /// One line a heading; a food belongs to a heading where `belongs` says so.
-fn lines(deer: &[Deer], headings: &[&str], belongs: fn(&str, &str) -> bool) -> Result<Vec<FoodLine>, NoPool> {
+fn lines(deer: &[&Deer], headings: &[&str], belongs: fn(&str, &str) -> bool) -> Result<Vec<FoodLine>, NoPool> {
     let row = |amounts: &BTreeMap<String, f64>| -> Vec<f64> {
         let of = |heading: &&str| amounts.iter().filter(|(food, _)| belongs(food, heading)).map(|(_, n)| *n).sum();
         headings.iter().map(of).collect()
@@ -264,7 +286,7 @@ fn hundred(interval: Option<ShareInterval>) -> Option<[f64; 2]> {
     interval.map(|ends| [100.0 * ends.low, 100.0 * ends.high])
 }
 
-fn notes(deer: &[Deer], few_points: usize) -> Vec<String> {
+fn notes(deer: &[&Deer], few_points: usize) -> Vec<String> {
     let mut notes = vec![
         "Deer found dead are no random sample of the herd.".to_owned(),
         "Soft leaves are digested first: twigs, needles and shells are over-counted.".to_owned(),

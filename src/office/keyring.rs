@@ -5,7 +5,7 @@
 use super::own_chain::LABEL;
 use super::plain::{hides, steers};
 use crate::bundle::Fingerprint;
-use crate::record::{DeviceId, Moment, read_strict};
+use crate::record::{Deciders, DeviceId, Moment, read_strict};
 use serde::{Deserialize, Serialize};
 
 /// The version of the keyring's form.
@@ -219,6 +219,13 @@ impl Keyring {
             (None, Some(known)) => Standing::Retired(known),
             (None, None) => Standing::Unknown,
         }
+    }
+
+    /// Whose decisions count, by the names under which devices were enrolled; and whether there is one beside them that
+    /// was enrolled by its words alone.
+    pub fn deciders(&self) -> (Deciders, bool) {
+        let named = || self.devices.iter().filter(|known| decides(&known.label));
+        (Deciders::these(named().filter_map(|known| known.device)), named().any(|known| known.device.is_none()))
     }
 
     fn in_use(&self) -> impl Iterator<Item = &Enrolment> {

@@ -44,6 +44,7 @@ pub mod report;
 pub mod season;
 pub mod send_out;
 pub mod sketch;
+pub mod streamed;
 #[cfg(test)]
 mod test_chain;
 pub mod to_decide;

@@ -1,7 +1,7 @@
 //! What the office makes of a file that was handed in: intact and enrolled, intact but unknown,
 //! damaged or altered, or made by a newer version. Never only yes or no.
 
-use super::keyring::{Keyring, Standing};
+use super::keyring::{Keyring, Standing, decides};
 use super::photos::deleted;
 use crate::bundle::received::Repair;
 use crate::bundle::{Contents, ContentsError, Fingerprint, Kind, OpenError, Opened, Step, open};
@@ -101,6 +101,29 @@ impl Judged {
     /// The worst outcome of this file and all that it carries.
     pub fn worst(&self) -> Outcome {
         self.carried.iter().map(Self::worst).fold(self.outcome(), Outcome::max)
+    }
+
+    /// The device that signed it, where what that device decides counts.
+    pub fn decider(&self) -> Option<DeviceId> {
+        match &self.verdict {
+            Verdict::Intact { label } if decides(label) => self.signer,
+            _ => None,
+        }
+    }
+
+    /// What counts of this file: what an enrolled device signed, and of what it carries, however deep, what devices that
+    /// are enrolled themselves signed. What a device that is not enrolled carries counts in nothing.
+    pub fn counted(&self) -> Vec<&Self> {
+        let mut all = Vec::new();
+        self.add_counted(&mut all);
+        all
+    }
+
+    fn add_counted<'a>(&'a self, all: &mut Vec<&'a Self>) {
+        if self.outcome() == Outcome::Intact {
+            all.push(self);
+            self.carried.iter().for_each(|carried| carried.add_counted(all));
+        }
     }
 
     /// The fingerprint of the signer, where the signature is good.

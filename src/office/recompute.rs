@@ -3,8 +3,7 @@
 
 use super::cards::Cards;
 use super::compare::{Again, Comparison, compare};
-use super::keyring::decides;
-use super::opening::{Judged, Outcome, Verdict};
+use super::opening::{Judged, Outcome};
 use crate::bundle::PhoneReading;
 use crate::reading::{self, Given, Readings, winter_log};
 use crate::record::{CustodyItem, EntryId, Fold, Hands, Journal, Moment, fold};
@@ -41,11 +40,7 @@ impl Gathered {
 
     fn take_own(&mut self, judged: &Judged) {
         let Some(contents) = &judged.contents else { return };
-        if let (Verdict::Intact { label }, Some(signer)) = (&judged.verdict, judged.signer)
-            && decides(label)
-        {
-            self.journal.let_decide(signer);
-        }
+        judged.decider().into_iter().for_each(|device| self.journal.let_decide(device));
         for entry in &contents.entries {
             // Entries rebuilt from a bundle agree with their headers: adding them cannot fail.
             let _ = self.journal.add(entry.clone());
@@ -54,13 +49,9 @@ impl Gathered {
         self.phones.extend(contents.payload.readings.iter().map(|one| (bundle, one.clone())));
     }
 
-    /// Takes in what counts of a judged file: what an enrolled device signed, and of what it carries, however deep,
-    /// what devices that are enrolled themselves signed. What a device that is not enrolled carries counts in nothing.
+    /// Takes in what counts of a judged file, see [`Judged::counted`].
     pub fn take_counted(&mut self, judged: &Judged) {
-        if judged.outcome() == Outcome::Intact {
-            self.take_own(judged);
-            judged.carried.iter().for_each(|carried| self.take_counted(carried));
-        }
+        judged.counted().into_iter().for_each(|one| self.take_own(one));
     }
 
     /// Folds the journal and recomputes every carcass without any local card, in order of their ids.

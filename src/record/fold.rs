@@ -425,6 +425,12 @@ pub fn fold(journal: &Journal) -> Fold {
 pub fn fold_bodies(bodies: &[&(EntryId, Body)]) -> Fold {
     let mut superseded = BTreeSet::new();
     superseded.extend(bodies.iter().flat_map(|(_, body)| named(&body.act)).copied());
+    fold_part(bodies, &superseded)
+}
+
+/// Fold a part of the bodies: `superseded` holds what of them is replaced or taken back, wherever the entry lies that
+/// says so. Whoever takes a journal apart keeps together what belongs to one carcass, with all ids joined into it.
+pub fn fold_part(bodies: &[&(EntryId, Body)], superseded: &BTreeSet<EntryId>) -> Fold {
     let mut out = Fold::default();
     let mut sheets: BTreeMap<Subject, Sheet> = BTreeMap::new();
     let mut aliases = Vec::new();

@@ -34,6 +34,11 @@ impl Digest {
         Self(hasher.finalize().into())
     }
 
+    /// SHA-256 over what is told bit by bit.
+    pub fn bit_by_bit() -> Digesting {
+        Digesting(sha2::Sha256::new())
+    }
+
     /// From its printed form.
     ///
     /// # Errors
@@ -54,6 +59,22 @@ impl std::fmt::Display for Digest {
 impl std::fmt::Debug for Digest {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         write!(f, "Digest({self})")
+    }
+}
+
+/// A digest of what is not there all at once.
+#[derive(Clone, Debug)]
+pub struct Digesting(sha2::Sha256);
+
+impl Digesting {
+    /// Takes in what comes next.
+    pub fn take(&mut self, bytes: &[u8]) {
+        self.0.update(bytes);
+    }
+
+    /// The digest of all of it.
+    pub fn done(self) -> Digest {
+        Digest(self.0.finalize().into())
     }
 }
 

@@ -30,6 +30,18 @@ impl Deciders {
         Self(Some(BTreeSet::new()))
     }
 
+    /// These devices, and no others.
+    pub fn these(devices: impl IntoIterator<Item = DeviceId>) -> Self {
+        Self(Some(devices.into_iter().collect()))
+    }
+
+    /// One more that decides; where nobody asks it changes nothing.
+    pub fn add(&mut self, device: DeviceId) {
+        if let Some(all) = &mut self.0 {
+            all.insert(device);
+        }
+    }
+
     /// Whether what this device decides counts.
     pub fn has(&self, device: DeviceId) -> bool {
         self.0.as_ref().is_none_or(|all| all.contains(&device))
@@ -78,9 +90,7 @@ impl Journal {
 
     /// What this device decides counts from now on.
     pub fn let_decide(&mut self, device: DeviceId) {
-        if let Some(all) = &mut self.deciders.0 {
-            all.insert(device);
-        }
+        self.deciders.add(device);
     }
 
     /// Whose decisions count.

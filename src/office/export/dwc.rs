@@ -10,16 +10,29 @@ use super::{File, Tables};
 use crate::office::plain::on_one_line;
 use crate::office::season::csv::is_formula;
 
-/// Folder of the archive.
-const FOLDER: &str = "dwca";
-
 /// Namespace of Darwin Core terms.
 const DWC: &str = "http://rs.tdwg.org/dwc/terms/";
 
-/// The files.
-pub fn files(tables: &Tables) -> Vec<File> {
-    let mut core = line(&OCCURRENCE.map(str::to_owned));
-    let mut facts = line(&[&["occurrenceID"][..], &FACTS].concat().into_iter().map(str::to_owned).collect::<Vec<_>>());
+/// Names of core and extension.
+pub(super) const NAMES: [&str; 2] = ["dwca/occurrence.txt", "dwca/measurementorfact.txt"];
+
+/// The file that says what stands in the others.
+pub(super) fn about() -> File {
+    ("dwca/meta.xml".to_owned(), meta().into_bytes())
+}
+
+/// The names of the columns of core and extension.
+pub(super) fn heads() -> [Vec<u8>; 2] {
+    let facts = [&["occurrenceID"][..], &FACTS].concat();
+    [OCCURRENCE.as_slice(), &facts].map(|names| {
+        let names: Vec<String> = names.iter().map(|name| (*name).to_owned()).collect();
+        line(&names).into_bytes()
+    })
+}
+
+/// Lines of core and extension.
+pub(super) fn lines(tables: &Tables) -> [Vec<u8>; 2] {
+    let (mut core, mut facts) = (String::new(), String::new());
     for row in &tables.carcasses.rows {
         let Some(id) = tables.carcasses.cell(row, "carcass_id").text() else { continue };
         let Some(more) = tables.more.get(id) else { continue };
@@ -28,9 +41,7 @@ pub fn files(tables: &Tables) -> Vec<File> {
             facts += &line(&of_fact(id, fact));
         }
     }
-    [("meta.xml", meta()), ("occurrence.txt", core), ("measurementorfact.txt", facts)]
-        .map(|(name, text)| (format!("{FOLDER}/{name}"), text.into_bytes()))
-        .into()
+    [core, facts].map(String::into_bytes)
 }
 
 /// The name of a carcass as an occurrence.

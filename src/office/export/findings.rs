@@ -8,7 +8,7 @@ use super::gathered::{From, carcass_id, season, season_of};
 use super::table::{Cell, Column, Kind, SEASON, Table, always, may};
 use super::withheld::{Shown, reason, shown};
 use crate::guide::{LEFT, RULED_OUT};
-use crate::record::{Answer, Bone, Examination, Shape, Sheet, Side, Site, Standing, Tooth, Value, find, links};
+use crate::record::{Answer, Bone, Carcass, Shape, Sheet, Side, Site, Standing, Tooth, Value, find, links};
 
 const COLUMNS: &[Column] = &[
     SEASON,
@@ -48,35 +48,59 @@ pub(super) fn table(from: &From) -> Table {
             );
         }
     }
-    let (outings, reports) = linked(from);
-    for (kind, all, wanted) in [("outing", &from.folded.outings, outings), ("report", &from.folded.reports, reports)] {
-        for (id, of) in all {
-            let season = season_of(of);
-            let in_season = from
-                .asked
-                .winter
-                .is_none_or(|winter| season.text() == Some(crate::office::season::build::name_of(winter).as_str()));
-            if in_season || wanted.contains(id) {
-                sheet(from, [season, Cell::Empty, kind.into(), (*id).into()], of, &mut rows);
-            }
-        }
-    }
+    with(rows)
+}
+
+fn with(rows: Vec<Vec<Cell>>) -> Table {
     let about =
         "One row a standing answer; a question without a row was not looked at. Answers that differ stand side by side";
     Table { name: "findings", about, columns: COLUMNS, key: &["entry_id"], of_carcass: true, rows }
 }
 
-/// Outings and reports that the exported examinations name.
-fn linked(from: &From) -> (BTreeSet<Uuid>, BTreeSet<Uuid>) {
-    let exams = || from.rows.iter().flat_map(|row| row.carcass.examinations.values());
-    let of = |finding: &str| {
-        let one = |exam: &Examination| match exam.sheet.answer(finding) {
-            Answer::Seen { value: Value::Ref(id) } => Some(id),
-            _ => None,
-        };
-        exams().filter_map(one).collect()
+/// The answers of an outing or a report, where it is of the winter that was asked for or an exported examination names
+/// it.
+pub(super) fn beside(from: &From, subject: Beside, id: Uuid, of: &Sheet, linked: &Linked) -> Table {
+    let season = season_of(of);
+    let in_season = from
+        .asked
+        .winter
+        .is_none_or(|winter| season.text() == Some(crate::office::season::build::name_of(winter).as_str()));
+    let (kind, named) = match subject {
+        Beside::Outing => ("outing", &linked.outings),
+        Beside::Report => ("report", &linked.reports),
     };
-    (of(links::OUTING), of(links::REPORT))
+    let mut rows = Vec::new();
+    if in_season || named.contains(&id) {
+        sheet(from, [season, Cell::Empty, kind.into(), id.into()], of, &mut rows);
+    }
+    with(rows)
+}
+
+/// What stands beside the carcasses.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Beside {
+    Outing,
+    Report,
+}
+
+/// Outings and reports that exported examinations name.
+#[derive(Debug, Default)]
+pub(super) struct Linked {
+    pub(super) outings: BTreeSet<Uuid>,
+    pub(super) reports: BTreeSet<Uuid>,
+}
+
+impl Linked {
+    /// Takes in those of a carcass.
+    pub(super) fn take(&mut self, carcass: &Carcass) {
+        for exam in carcass.examinations.values() {
+            for (finding, all) in [(links::OUTING, &mut self.outings), (links::REPORT, &mut self.reports)] {
+                if let Answer::Seen { value: Value::Ref(id) } = exam.sheet.answer(finding) {
+                    all.insert(id);
+                }
+            }
+        }
+    }
 }
 
 fn sheet(from: &From, of: [Cell; 4], sheet: &Sheet, rows: &mut Vec<Vec<Cell>>) {

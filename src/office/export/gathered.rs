@@ -1,4 +1,4 @@
-//! The archive folded and read, as tables.
+//! Carcasses, folded and read, as tables.
 
 use std::collections::BTreeMap;
 
@@ -8,14 +8,13 @@ use super::asked::Asked;
 use super::table::{Cell, Table};
 use super::{carcasses, examinations, findings, readings};
 use crate::card::Card;
-use crate::office::season::Gathered;
+use crate::office::season::Files;
 use crate::office::season::build::name_of;
-use crate::office::season::rows::{Row, rows};
-use crate::reading::{Given, winter_log};
-use crate::record::{Fold, Moment, PersonCode, Sheet, fold};
+use crate::office::season::rows::Row;
+use crate::record::{Fold, Moment, PersonCode, Sheet};
 use crate::science::winter::index::winter_of;
 
-/// All tables of an export.
+/// All tables of an export, or of some of its carcasses.
 #[derive(Clone, Debug)]
 pub struct Tables {
     /// What was asked for.
@@ -51,7 +50,7 @@ pub(super) struct From<'a> {
     /// Every carcass that is exported, places visited without one too.
     pub(super) rows: Vec<&'a Row<'a>>,
     /// A number a crew, in the order of their names.
-    pub(super) crews: BTreeMap<&'a str, usize>,
+    pub(super) crews: &'a BTreeMap<&'a str, usize>,
 }
 
 impl From<'_> {
@@ -93,32 +92,24 @@ fn day_of(at: Moment) -> Option<time::Date> {
     time::Date::from_calendar_date(year, time::Month::try_from(month).ok()?, day).ok()
 }
 
-/// All tables of what was gathered.
-pub fn tables(gathered: &Gathered, asked: &Asked) -> Tables {
-    let folded = fold(&gathered.entries.journal);
-    let of_phones = winter_log::logs(&folded);
-    let card = gathered.cards.today(Moment::EPOCH);
-    let given = Given { card, ..Given::default() }.with(&folded, &of_phones);
-    let all = rows(&folded, &given, &gathered.crews);
-    let wanted = |row: &&Row| asked.winter.is_none() || row.winter == asked.winter;
-    let mut names: Vec<&str> = gathered.crews.values().map(String::as_str).collect();
+/// Numbers of the crews, in the order of their names.
+pub(super) fn numbers(files: &Files) -> BTreeMap<&str, usize> {
+    let mut names: Vec<&str> = files.crews.values().map(String::as_str).collect();
     names.sort_unstable();
     names.dedup();
-    let from = From {
-        asked,
-        folded: &folded,
-        card: card.map(|given| given.card),
-        rows: all.iter().filter(wanted).collect(),
-        crews: names.into_iter().zip(1..).collect(),
-    };
-    let (readings, shares) = readings::tables(&from);
-    let more = from.rows.iter().map(|row| (row.carcass.id.to_string(), super::dwc_rows::more(&from, row))).collect();
+    names.into_iter().zip(1..).collect()
+}
+
+/// All tables of these rows.
+pub(super) fn tables(from: &From) -> Tables {
+    let (readings, shares) = readings::tables(from);
+    let more = from.rows.iter().map(|row| (row.carcass.id.to_string(), super::dwc_rows::more(from, row))).collect();
     Tables {
-        asked: *asked,
+        asked: *from.asked,
         office: from.card.map(|card| card.office.clone()),
-        carcasses: carcasses::table(&from),
-        examinations: examinations::table(&from),
-        findings: findings::table(&from),
+        carcasses: carcasses::table(from),
+        examinations: examinations::table(from),
+        findings: findings::table(from),
         readings,
         shares,
         more,

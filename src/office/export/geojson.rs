@@ -2,33 +2,43 @@
 
 use serde_json::{Value as Json, json};
 
-use super::{ExportError, File, Tables};
+use super::{ExportError, Tables};
 
-/// The file.
-///
-/// # Errors
-/// It cannot be written as text; never in practice.
-pub fn file(tables: &Tables) -> Result<File, ExportError> {
+/// Name of the file.
+pub(super) const NAME: &str = "carcasses.geojson";
+
+/// The collection before its first feature, and after its last.
+pub(super) fn ends(tables: &Tables) -> Result<(Vec<u8>, Vec<u8>), ExportError> {
+    let collection = json!({
+        "type": "FeatureCollection",
+        "description": format!("{} {}", tables.asked.of_places(), tables.asked.of_persons()),
+        "place_grid_m": tables.asked.places.grid_m(),
+        "features": [],
+    });
+    let text = serde_json::to_string(&collection).map_err(|error| ExportError::Text(error.to_string()))? + "\n";
+    // In a text a quote has a backslash before it, so that this stands there once.
+    let (before, after) = text.split_once(r#""features":[]"#).unwrap_or_default();
+    Ok((format!(r#"{before}"features":["#).into_bytes(), format!("]{after}").into_bytes()))
+}
+
+/// The features, each with a comma behind it.
+pub(super) fn features(tables: &Tables) -> Result<Vec<u8>, ExportError> {
     let table = &tables.carcasses;
-    let feature = |row: &Vec<super::table::Cell>| {
+    let mut text = Vec::new();
+    for row in &table.rows {
         let number = |name: &str| table.cell(row, name).number();
         let geometry = match (number("longitude"), number("latitude")) {
             (Some(east), Some(north)) => json!({ "type": "Point", "coordinates": [east, north] }),
             _ => Json::Null,
         };
-        json!({
+        let feature = json!({
             "type": "Feature",
             "id": table.cell(row, "carcass_id").json(),
             "geometry": geometry,
             "properties": table.object(row, &["latitude", "longitude"]),
-        })
-    };
-    let collection = json!({
-        "type": "FeatureCollection",
-        "description": format!("{} {}", tables.asked.of_places(), tables.asked.of_persons()),
-        "place_grid_m": tables.asked.places.grid_m(),
-        "features": table.rows.iter().map(feature).collect::<Vec<_>>(),
-    });
-    let text = serde_json::to_string(&collection).map_err(|error| ExportError::Text(error.to_string()))? + "\n";
-    Ok(("carcasses.geojson".to_owned(), text.into_bytes()))
+        });
+        serde_json::to_writer(&mut text, &feature).map_err(|error| ExportError::Text(error.to_string()))?;
+        text.push(b',');
+    }
+    Ok(text)
 }

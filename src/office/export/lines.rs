@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde_json::{Map, Value as Json, json};
 
 use super::table::{Cell, Table};
-use super::{ExportError, File, Tables};
+use super::{ExportError, Tables};
 
 /// What the member `format` says.
 pub const FORMAT: &str = "marrowbook-carcass-1";
@@ -30,11 +30,11 @@ fn objects(table: &Table, rows: Option<&Vec<&Vec<Cell>>>) -> Json {
     rows.into_iter().flatten().map(known).map(Json::Object).collect::<Vec<_>>().into()
 }
 
-/// The file.
-///
-/// # Errors
-/// It cannot be written as text; never in practice.
-pub fn file(tables: &Tables) -> Result<File, ExportError> {
+/// Name of the file.
+pub(super) const NAME: &str = "carcasses.ndjson";
+
+/// The lines of these carcasses.
+pub(super) fn lines(tables: &Tables) -> Result<Vec<u8>, ExportError> {
     let parts = [
         ("examinations", &tables.examinations),
         ("findings", &tables.findings),
@@ -42,7 +42,7 @@ pub fn file(tables: &Tables) -> Result<File, ExportError> {
         ("reading_shares", &tables.shares),
     ];
     let parts = parts.map(|(name, table)| (name, table, by_carcass(table)));
-    let mut text = String::new();
+    let mut text = Vec::new();
     for row in &tables.carcasses.rows {
         let mut line = tables.carcasses.object(row, &[]);
         line.insert("format".to_owned(), FORMAT.into());
@@ -51,8 +51,8 @@ pub fn file(tables: &Tables) -> Result<File, ExportError> {
         for (name, table, rows) in &parts {
             line.insert((*name).to_owned(), objects(table, rows.get(id)));
         }
-        text += &serde_json::to_string(&line).map_err(|error| ExportError::Text(error.to_string()))?;
-        text.push('\n');
+        serde_json::to_writer(&mut text, &line).map_err(|error| ExportError::Text(error.to_string()))?;
+        text.push(b'\n');
     }
-    Ok(("carcasses.ndjson".to_owned(), text.into_bytes()))
+    Ok(text)
 }

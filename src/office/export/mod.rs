@@ -8,7 +8,8 @@
 //! |---|---|
 //! | [`asked`] | what was asked for, and the places that it gives |
 //! | [`table`] | columns, cells, rows |
-//! | [`gathered`] | the archive folded and read |
+//! | [`gathered`] | carcasses folded and read |
+//! | [`written`] | all forms, carcass after carcass |
 //! | [`carcasses`], [`examinations`], [`findings`], [`readings`] | one table each |
 //! | [`withheld`] | what of an answer is let out |
 //! | [`package`] | CSV and its `datapackage.json` |
@@ -31,16 +32,40 @@ pub mod parquet;
 pub mod readings;
 pub mod table;
 pub mod withheld;
+pub mod written;
 
 pub use asked::Asked;
-pub use gathered::{Tables, tables};
+pub use gathered::Tables;
+pub use written::{Written, write};
+
+use std::io::{self, Write};
+
+use super::streamed::StreamError;
 
 /// Name and bytes of one file; folders apart by `/`.
 pub type File = (String, Vec<u8>);
 
+/// Where an export goes.
+pub trait Out {
+    /// A new file of that name, to be written from its beginning. What was written is there once it is flushed.
+    ///
+    /// # Errors
+    /// It cannot be made.
+    fn file(&mut self, name: &str) -> io::Result<Box<dyn Write + Send>>;
+}
+
 /// Why a file could not be made.
 #[derive(Debug, thiserror::Error)]
 pub enum ExportError {
+    /// The archive could not be read.
+    #[error("{0}")]
+    Stream(#[from] StreamError),
+    /// There is nothing to export.
+    #[error("no carcass is in the files of enrolled devices")]
+    Nothing,
+    /// A file could not be written.
+    #[error("{0}")]
+    Out(io::Error),
     /// A form that is text.
     #[error("{0}")]
     Text(String),

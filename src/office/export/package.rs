@@ -15,22 +15,34 @@ const FOLDER: &str = "csv";
 const ABOUT_CSV: &str = "Empty cells are not known: never zero, never no. Words that a spreadsheet would take for a formula \
                          have an apostrophe before them.";
 
-/// One CSV a table, and the package's description.
-///
-/// # Errors
-/// A table cannot be written as text; never in practice.
-pub fn files(tables: &Tables) -> Result<Vec<File>, ExportError> {
-    let mut files = Vec::new();
-    let mut resources = Vec::new();
-    for table in tables.all() {
-        let bytes = csv(table).write().map_err(|error| ExportError::Text(error.to_string()))?;
-        resources.push(resource(table, &bytes));
-        files.push((format!("{FOLDER}/{}.csv", table.name), bytes));
-    }
+/// Where the CSV of a table lies.
+pub(super) fn name(table: &Table) -> String {
+    format!("{FOLDER}/{}.csv", table.name)
+}
+
+/// The names of a table's columns, as the CSV begins.
+pub(super) fn head(table: &Table) -> Result<Vec<u8>, ExportError> {
+    let head = table.columns.iter().map(|column| column.name.to_owned()).collect();
+    text(Csv { head, rows: Vec::new() }.write())
+}
+
+/// Rows of a table as they stand in the CSV.
+pub(super) fn rows(table: &Table) -> Result<Vec<u8>, ExportError> {
+    let rows = table.rows.iter().map(|row| row.iter().map(cell).collect()).collect();
+    text(Csv { head: Vec::new(), rows }.write_rows())
+}
+
+fn text(written: Result<Vec<u8>, csv::Error>) -> Result<Vec<u8>, ExportError> {
+    written.map_err(|error| ExportError::Text(error.to_string()))
+}
+
+/// The package's description: the tables, each with length and digest of its CSV.
+pub(super) fn description(tables: &Tables, written: &[(u64, Digest)]) -> Result<File, ExportError> {
+    let resources: Vec<Json> =
+        tables.all().into_iter().zip(written).map(|(table, csv)| resource(table, *csv)).collect();
     let package = describe(tables, &resources);
     let text = serde_json::to_string_pretty(&package).map_err(|error| ExportError::Text(error.to_string()))? + "\n";
-    files.push((format!("{FOLDER}/datapackage.json"), text.into_bytes()));
-    Ok(files)
+    Ok((format!("{FOLDER}/datapackage.json"), text.into_bytes()))
 }
 
 fn describe(tables: &Tables, resources: &[Json]) -> Json {
@@ -45,13 +57,6 @@ fn describe(tables: &Tables, resources: &[Json]) -> Json {
         "names_left_out": !names,
         "resources": resources,
     })
-}
-
-/// The table as CSV.
-pub fn csv(table: &Table) -> Csv {
-    let head = table.columns.iter().map(|column| column.name.to_owned()).collect();
-    let rows = table.rows.iter().map(|row| row.iter().map(cell).collect()).collect();
-    Csv { head, rows }
 }
 
 fn cell(cell: &Cell) -> CsvCell {
@@ -80,7 +85,7 @@ fn field(column: &Column) -> Json {
     field
 }
 
-fn resource(table: &Table, bytes: &[u8]) -> Json {
+fn resource(table: &Table, (bytes, digest): (u64, Digest)) -> Json {
     let mut schema = json!({
         "$schema": "https://datapackage.org/profiles/2.0/tableschema.json",
         "fields": table.columns.iter().map(field).collect::<Vec<_>>(),
@@ -103,8 +108,8 @@ fn resource(table: &Table, bytes: &[u8]) -> Json {
         "format": "csv",
         "mediatype": "text/csv",
         "encoding": "utf-8",
-        "bytes": bytes.len(),
-        "hash": format!("sha256:{}", hex(Digest::of(&[bytes]))),
+        "bytes": bytes,
+        "hash": format!("sha256:{}", hex(digest)),
         "schema": schema,
     })
 }

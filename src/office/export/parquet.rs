@@ -2,6 +2,8 @@
 //! stands in the folder's name and not in the file.
 
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
+use std::io::Write;
 use std::sync::Arc;
 
 use ::parquet::basic::{Compression, ConvertedType, LogicalType, Repetition, Type as Physical};
@@ -12,34 +14,106 @@ use ::parquet::file::writer::{SerializedFileWriter, SerializedRowGroupWriter};
 use ::parquet::schema::types::Type;
 
 use super::table::{Cell, Column, Kind, Table};
-use super::{ExportError, File, Tables};
+use super::{ExportError, Out, Tables};
 
 /// Rows of one group.
 const GROUP: usize = 100_000;
+/// Bytes of all rows that are in no group yet.
+const MOST_HELD: usize = 64 << 20;
 /// The folder of what has no season, as those engines name it.
 const NO_SEASON: &str = "__HIVE_DEFAULT_PARTITION__";
 /// 1970-01-01 as a Julian day.
 const EPOCH: i32 = 2_440_588;
 
-/// One file a table and season.
-///
-/// # Errors
-/// A file cannot be written; never in practice.
-pub fn files(tables: &Tables) -> Result<Vec<File>, ExportError> {
-    let about = format!("{} {}", tables.asked.of_places(), tables.asked.of_persons());
-    let mut files = Vec::new();
-    for table in tables.all() {
-        let mut seasons: BTreeMap<&str, Vec<&[Cell]>> = BTreeMap::new();
-        for row in &table.rows {
-            let season = row.first().and_then(Cell::text).unwrap_or(NO_SEASON);
-            seasons.entry(season).or_default().push(row.get(1..).unwrap_or_default());
-        }
-        for (season, rows) in seasons {
-            let path = format!("parquet/{}/season={season}/part-0.parquet", table.name);
-            files.push((path, file(table, &rows, &about)?));
-        }
+/// Rows that are not in a group yet, one table and season.
+struct Open {
+    writer: SerializedFileWriter<Box<dyn Write + Send>>,
+    columns: &'static [Column],
+    rows: Vec<Vec<Cell>>,
+    bytes: usize,
+}
+
+/// All files of an export, in the making.
+pub(super) struct Files {
+    about: String,
+    open: BTreeMap<(&'static str, String), Open>,
+    bytes: usize,
+}
+
+impl Files {
+    /// None yet.
+    pub(super) fn begin(tables: &Tables) -> Self {
+        let about = format!("{} {}", tables.asked.of_places(), tables.asked.of_persons());
+        Self { about, open: BTreeMap::new(), bytes: 0 }
     }
-    Ok(files)
+
+    /// Takes the rows of one carcass, outing or report. Groups are closed by what came before, never by how many were
+    /// worked on at a time.
+    pub(super) fn take(&mut self, tables: [Table; 5], out: &mut dyn Out) -> Result<(), ExportError> {
+        for mut table in tables {
+            for mut row in std::mem::take(&mut table.rows) {
+                let cells = row.split_off(1);
+                let season = row.first().and_then(Cell::text).unwrap_or(NO_SEASON).to_owned();
+                self.row(&table, season, cells, out)?;
+            }
+        }
+        Ok(())
+    }
+
+    fn row(&mut self, table: &Table, season: String, cells: Vec<Cell>, out: &mut dyn Out) -> Result<(), ExportError> {
+        let bytes = cells.iter().map(|cell| size_of::<Cell>() + cell.text().map_or(0, str::len)).sum::<usize>();
+        let open = match self.open.entry((table.name, season)) {
+            Entry::Occupied(open) => open.into_mut(),
+            Entry::Vacant(place) => {
+                let path = format!("parquet/{}/season={}/part-0.parquet", table.name, place.key().1);
+                let writer = begin(table, &self.about, out.file(&path).map_err(ExportError::Out)?)?;
+                place.insert(Open { writer, columns: table.columns, rows: Vec::new(), bytes: 0 })
+            }
+        };
+        open.rows.push(cells);
+        open.bytes += bytes;
+        self.bytes += bytes;
+        if open.rows.len() >= GROUP {
+            self.bytes -= open.bytes;
+            open.close()?;
+        } else if self.bytes >= MOST_HELD {
+            // The fullest of all: many seasons at a time are many groups at a time.
+            let fullest = self.open.iter_mut().max_by_key(|(_, open)| open.bytes);
+            if let Some((_, open)) = fullest {
+                self.bytes -= open.bytes;
+                open.close()?;
+            }
+        }
+        Ok(())
+    }
+
+    /// Ends every file; how many there are.
+    pub(super) fn end(self) -> Result<usize, ExportError> {
+        let count = self.open.len();
+        for mut open in self.open.into_values() {
+            open.close()?;
+            // What is closed has been handed to its file; what the file still holds it writes when it is flushed.
+            open.writer.into_inner()?.flush().map_err(ExportError::Out)?;
+        }
+        Ok(count)
+    }
+}
+
+impl Open {
+    /// Writes what waits as one group.
+    fn close(&mut self) -> Result<(), ExportError> {
+        let rows = std::mem::take(&mut self.rows);
+        self.bytes = 0;
+        if rows.is_empty() {
+            return Ok(());
+        }
+        let mut group = self.writer.next_row_group()?;
+        for (place, column) in self.columns.iter().skip(1).enumerate() {
+            write(&mut group, column, &rows, place)?;
+        }
+        group.close()?;
+        Ok(())
+    }
 }
 
 fn schema(table: &Table) -> Result<Type, ExportError> {
@@ -68,28 +142,24 @@ fn columns(table: &Table) -> &[Column] {
     table.columns.get(1..).unwrap_or_default()
 }
 
-fn file(table: &Table, rows: &[&[Cell]], about: &str) -> Result<Vec<u8>, ExportError> {
+fn begin(
+    table: &Table,
+    about: &str,
+    file: Box<dyn Write + Send>,
+) -> Result<SerializedFileWriter<Box<dyn Write + Send>>, ExportError> {
     let keep = |key: &str, value: &str| KeyValue::new(key.to_owned(), value.to_owned());
     let properties = WriterProperties::builder()
         .set_created_by("marrowbook".to_owned())
         .set_compression(Compression::SNAPPY)
         .set_key_value_metadata(Some(vec![keep("about", table.about), keep("places_and_persons", about)]))
         .build();
-    let mut writer = SerializedFileWriter::new(Vec::new(), Arc::new(schema(table)?), Arc::new(properties))?;
-    for part in rows.chunks(GROUP) {
-        let mut group = writer.next_row_group()?;
-        for (place, column) in columns(table).iter().enumerate() {
-            write(&mut group, column, part, place)?;
-        }
-        group.close()?;
-    }
-    Ok(writer.into_inner()?)
+    Ok(SerializedFileWriter::new(file, Arc::new(schema(table)?), Arc::new(properties))?)
 }
 
 fn write(
-    group: &mut SerializedRowGroupWriter<'_, Vec<u8>>,
+    group: &mut SerializedRowGroupWriter<'_, Box<dyn Write + Send>>,
     column: &Column,
-    rows: &[&[Cell]],
+    rows: &[Vec<Cell>],
     place: usize,
 ) -> Result<(), ExportError> {
     let cells: Vec<&Cell> = rows.iter().map(|row| row.get(place).unwrap_or(&Cell::Empty)).collect();

@@ -1,6 +1,6 @@
 //! Age and sex over a season: one mixture over both.
 
-use super::rows::Row;
+use super::kept::Kept;
 use super::table::{AgeTable, ShareLine};
 use super::{share, tell};
 use crate::reading::for_season::CLASSES;
@@ -18,8 +18,8 @@ const SEXES: [&str; 2] = ["female", "male"];
 pub type Classes = [[f64; 2]; CLASSES];
 
 /// What each carcass says of age and sex, and the prior.
-pub fn said(rows: &[&Row]) -> Option<(Vec<f64>, Vec<Vec<f64>>)> {
-    let told = rows.iter().filter_map(|row| Some((row.view.age_and_sex.as_ref()?, &row.view.age_prior)));
+pub fn said(rows: &[&Kept]) -> Option<(Vec<f64>, Vec<Vec<f64>>)> {
+    let told = rows.iter().filter_map(|row| Some((row.age_and_sex.as_ref()?, &*row.age_prior)));
     let prior = prior(told.clone().map(|(_, prior)| prior))?;
     Some((prior, told.map(|(said, _)| said.concat()).collect()))
 }
@@ -43,7 +43,7 @@ pub fn prior<'a>(own: impl Iterator<Item = &'a Classes>) -> Option<Vec<f64>> {
 }
 
 /// Draws of one group of carcasses; `None` where nothing speaks of age or sex.
-pub fn draws(rows: &[&Row], seed: u64) -> Option<Draws> {
+pub fn draws(rows: &[&Kept], seed: u64) -> Option<Draws> {
     let (prior, carcasses) = said(rows)?;
     Some(draw(&Fixed::new(&prior, &carcasses), seed))
 }
@@ -77,9 +77,9 @@ pub fn compared() -> Vec<(String, Vec<usize>)> {
 }
 
 /// The table.
-pub fn table(rows: &[&Row], drawn: Option<&Draws>) -> AgeTable {
-    let aged = rows.iter().filter(|row| row.view.aged).count();
-    let sexed = rows.iter().filter(|row| row.view.sexed).count();
+pub fn table(rows: &[&Kept], drawn: Option<&Draws>) -> AgeTable {
+    let aged = rows.iter().filter(|row| row.aged).count();
+    let sexed = rows.iter().filter(|row| row.sexed).count();
     let mut out = AgeTable {
         aged,
         not_aged: rows.len() - aged,

@@ -1,14 +1,15 @@
 //! The season put together.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
-use super::gather::Gathered;
-use super::rows::{Row, rows};
+use super::gather::{Files, Gathered};
+use super::kept::{All, Cited, Kept, OfFold};
 use super::table::{Carcasses, FORMAT, LeftOut, Season, SeverityLine, SourceLine};
 use super::{
     Asked, LANGUAGE, ages, causes, compare, condition, density, doubles, findings, places, survival, tell, weeks,
 };
-use crate::office::diet::diet;
+use crate::office::diet::pooled;
+use crate::office::streamed::{StreamError, Streamed};
 use crate::office::winter::report::{lines, plain, text};
 use crate::reading::{Given, winter_log};
 use crate::record::{Fold, Moment, fold};
@@ -38,17 +39,60 @@ pub fn name_of(winter: i32) -> String {
 pub fn season(gathered: &Gathered, asked: &Asked) -> Result<Season, NoCarcass> {
     let folded = fold(&gathered.entries.journal);
     let of_phones = winter_log::logs(&folded);
-    // A carcass is read with the logs of the phones alone, as its own reading was.
-    let card = gathered.cards.today(Moment::EPOCH);
-    let given = Given { card, ..Given::default() }.with(&folded, &of_phones);
-    let mut all = rows(&folded, &given, &gathered.crews);
-    let visited = all.len();
-    all.retain(|row| !row.nothing_lay_there());
-    let no_carcass = visited - all.len();
-    let winter = asked.winter.or_else(|| all.iter().filter_map(|row| row.winter).max()).ok_or(NoCarcass)?;
-    let found: Vec<&Row> = all.iter().filter(|row| row.winter == Some(winter)).collect();
-    let here: Vec<&Row> = found.iter().copied().filter(|row| row.counts()).collect();
-    let mut logs: Vec<Log> = of_phones.iter().chain(&gathered.logs).cloned().collect();
+    let mut all = All::beside(folded.adrift.len(), gathered.entries.journal.forks().len());
+    all.take(read(&folded, &of_phones, &gathered.files));
+    all.take_outings(&folded);
+    season_of(&all, &of_phones, &gathered.files, asked, 1)
+}
+
+/// The same of an archive that is read part after part.
+///
+/// # Errors
+/// [`NoSeason`].
+pub fn season_streamed(streamed: &Streamed, asked: &Asked) -> Result<Season, NoSeason> {
+    let of_phones = winter_log::logs(&streamed.winter_logs()?);
+    let mut all = All::beside(streamed.adrift, streamed.forks);
+    streamed.carcasses(
+        |folded| read(&folded, &of_phones, &streamed.files),
+        |of_fold| {
+            all.take(of_fold);
+            Ok::<_, StreamError>(())
+        },
+    )?;
+    streamed.outings(
+        |folded| folded,
+        |folded| {
+            all.take_outings(&folded);
+            Ok::<_, StreamError>(())
+        },
+    )?;
+    Ok(season_of(&all, &of_phones, &streamed.files, asked, streamed.threads)?)
+}
+
+/// Why there is no season of an archive that is read part after part.
+#[derive(Debug, thiserror::Error)]
+pub enum NoSeason {
+    /// There is nothing in it.
+    #[error("{0}")]
+    NoCarcass(#[from] NoCarcass),
+    /// It could not be read.
+    #[error("{0}")]
+    Stream(#[from] StreamError),
+}
+
+/// The carcasses of a fold. Each is read with the logs of the phones alone, as its own reading was.
+fn read(folded: &Fold, of_phones: &[Log], files: &Files) -> OfFold {
+    let given = Given { card: files.cards.today(Moment::EPOCH), ..Given::default() }.with(folded, of_phones);
+    OfFold::of(folded, &given, &files.crews)
+}
+
+fn season_of(all: &All, of_phones: &[Log], files: &Files, asked: &Asked, threads: usize) -> Result<Season, NoCarcass> {
+    let rows: Vec<&Kept> = all.rows.iter().filter(|row| !row.nothing_lay_there).collect();
+    let no_carcass = all.rows.len() - rows.len();
+    let winter = asked.winter.or_else(|| rows.iter().filter_map(|row| row.winter).max()).ok_or(NoCarcass)?;
+    let found: Vec<&Kept> = rows.iter().copied().filter(|row| row.winter == Some(winter)).collect();
+    let here: Vec<&Kept> = found.iter().copied().filter(|row| row.counts()).collect();
+    let mut logs: Vec<Log> = of_phones.iter().chain(&files.logs).cloned().collect();
     logs.retain(|log| log.span().is_some());
     let of_ages = ages::draws(&here, WHOLE);
     let of_causes = causes::draws(&here, WHOLE);
@@ -56,7 +100,7 @@ pub fn season(gathered: &Gathered, asked: &Asked) -> Result<Season, NoCarcass> {
         format: FORMAT.to_owned(),
         winter: name_of(winter),
         science: crate::science::VERSION.to_owned(),
-        carcasses: Carcasses { no_carcass, ..carcasses(&all, &found, &here, &folded, gathered) },
+        carcasses: Carcasses { no_carcass, adrift: all.adrift, forks: all.forks, ..carcasses(&rows, &found, &here) },
         cautions: ["not_random", "unknown_counts", "memory"]
             .map(|id| tell(&format!("season.caution.{id}"), &[("n", super::count(here.len()))]))
             .into(),
@@ -66,20 +110,20 @@ pub fn season(gathered: &Gathered, asked: &Asked) -> Result<Season, NoCarcass> {
         causes: causes::table(&here, of_causes.as_ref()),
         condition: condition::table(&here),
         findings: findings::table(&here),
-        diet: diet(here.iter().map(|row| row.carcass)),
+        diet: pooled(here.iter().map(|row| &*row.diet)),
         places: places::table(&here, asked.cell_m),
-        comparisons: compare::table(&here, &all, winter),
+        comparisons: compare::table(&here, &rows, winter, threads),
         survival: survival::table(&here, of_ages.as_ref(), asked.youngest),
-        density: density::table(&here, &folded, winter, asked.strip_m),
+        density: density::table(&here, &all.outings, winter, asked.strip_m),
         doubles: doubles::table(&here),
-        not_used: gathered.not_used.clone(),
-        sources: every_source(&here),
+        not_used: files.not_used.clone(),
+        sources: every_source(all.sources(winter)),
     })
 }
 
-fn carcasses(all: &[Row], found: &[&Row], here: &[&Row], folded: &Fold, gathered: &Gathered) -> Carcasses {
+fn carcasses(all: &[&Kept], found: &[&Kept], here: &[&Kept]) -> Carcasses {
     let mut left_out: BTreeMap<String, usize> = BTreeMap::new();
-    for why in found.iter().filter_map(|row| row.view.closed) {
+    for why in found.iter().filter_map(|row| row.closed) {
         *left_out.entry(tell(why, &[])).or_default() += 1;
     }
     let undated = all.iter().filter(|row| row.winter.is_none()).count();
@@ -87,12 +131,12 @@ fn carcasses(all: &[Row], found: &[&Row], here: &[&Row], folded: &Fold, gathered
         found: found.len(),
         counted: here.len(),
         left_out: left_out.into_iter().map(|(why, carcasses)| LeftOut { why, carcasses }).collect(),
-        joined: found.iter().filter(|row| row.carcass.joined.len() > 1).count(),
+        joined: found.iter().filter(|row| row.joined).count(),
         other_winters: all.len() - found.len() - undated,
         undated,
         no_carcass: 0,
-        adrift: folded.adrift.len(),
-        forks: gathered.entries.journal.forks().len(),
+        adrift: 0,
+        forks: 0,
     }
 }
 
@@ -107,20 +151,14 @@ fn severity(logs: &[Log], winter: i32) -> Vec<SeverityLine> {
 }
 
 /// Sources of the season's own figures, then those of the readings that went in, each with its mark.
-fn every_source(here: &[&Row]) -> Vec<SourceLine> {
+fn every_source<'a>(of_readings: impl Iterator<Item = &'a Cited>) -> Vec<SourceLine> {
     let single: [&[Source]; 4] = [&sources::MIXTURE, &sources::TWO_GROUPS, &sources::SURVIVAL, &sources::TRANSECT];
     let mut all: Vec<SourceLine> = single.into_iter().flatten().map(SourceLine::from).collect();
     all.extend([&sources::WILSON, &sources::WEEKS, &sources::DOUBLES].map(SourceLine::from));
-    let mut of_readings: BTreeSet<(&str, &str, &str)> = BTreeSet::new();
-    for row in here {
-        for source in row.view.readings.each().into_iter().flat_map(|reading| &reading.sources) {
-            of_readings.insert((&source.id, &source.cite, &source.mark));
-        }
-    }
-    all.extend(of_readings.into_iter().map(|(id, cite, mark)| SourceLine {
-        id: id.to_owned(),
-        cite: cite.to_owned(),
-        mark: mark.to_owned(),
+    all.extend(of_readings.map(|(id, cite, mark)| SourceLine {
+        id: id.to_string(),
+        cite: cite.to_string(),
+        mark: mark.to_string(),
     }));
     all
 }

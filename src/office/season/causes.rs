@@ -2,12 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use super::rows::Row;
+use super::kept::{Called, Kept};
 use super::table::{CauseTable, CountLine, TableLine};
 use super::{LANGUAGE, ages, share, tell};
-use crate::reading::{Outcome, cause_ids};
+use crate::reading::{Outcome, Readings, cause_ids};
 use crate::science::cause::Cause;
-use crate::science::cause::undamped::{OneCase, Undamped};
+use crate::science::cause::undamped::Undamped;
 use crate::science::season::COVERAGE;
 use crate::science::season::mixture::{Draws, PRIOR_CARCASSES, draw};
 use crate::science::special::wilson;
@@ -16,10 +16,10 @@ use crate::science::special::wilson;
 pub(super) const PREDATORS: &str = "any_predator";
 
 /// Draws of one group of carcasses; `None` where nothing was seen of any.
-pub fn draws(rows: &[&Row], seed: u64) -> Option<Draws> {
-    let cases: Vec<OneCase> = rows.iter().filter(|row| row.view.cause_seen).map(|row| row.view.cause.clone()).collect();
-    let said = Undamped::new(&cases);
-    (!cases.is_empty()).then(|| draw(&said, seed))
+pub fn draws(rows: &[&Kept], seed: u64) -> Option<Draws> {
+    let cases = || rows.iter().filter_map(|row| row.cause.as_ref()).map(|cause| &cause.0);
+    cases().next()?;
+    Some(draw(&Undamped::new(cases()), seed))
 }
 
 fn predators() -> Vec<usize> {
@@ -34,8 +34,8 @@ pub fn compared() -> Vec<(String, Vec<usize>)> {
 }
 
 /// The table.
-pub fn table(rows: &[&Row], drawn: Option<&Draws>) -> CauseTable {
-    let seen = rows.iter().filter(|row| row.view.cause_seen).count();
+pub fn table(rows: &[&Kept], drawn: Option<&Draws>) -> CauseTable {
+    let seen = rows.iter().filter(|row| row.cause.is_some()).count();
     let mut shares = Vec::new();
     if let Some(drawn) = drawn {
         for (what, states) in compared() {
@@ -51,14 +51,14 @@ pub fn table(rows: &[&Row], drawn: Option<&Draws>) -> CauseTable {
         }
     }
     let mut tables: BTreeMap<_, (String, usize)> = BTreeMap::new();
-    for row in rows.iter().filter(|row| row.view.cause_seen) {
-        let (name, digest) = &row.view.table;
+    for cause in rows.iter().filter_map(|row| row.cause.as_ref()) {
+        let (name, digest) = &*cause.1;
         tables.entry(*digest).or_insert_with(|| (name.clone(), 0)).1 += 1;
     }
     CauseTable {
         seen,
         nothing_seen: rows.len() - seen,
-        poor_fit: rows.iter().filter(|row| row.view.poor_fit).count(),
+        poor_fit: rows.iter().filter(|row| row.poor_fit).count(),
         prior_carcasses: PRIOR_CARCASSES,
         shares,
         called: called(rows),
@@ -66,28 +66,28 @@ pub fn table(rows: &[&Row], drawn: Option<&Draws>) -> CauseTable {
     }
 }
 
+/// What one carcass was called by itself.
+pub(super) fn called_of(readings: &Readings) -> Called {
+    let reading = readings.cause.as_ref();
+    let headline = reading.filter(|reading| reading.outcome == Outcome::Read).and_then(|r| r.statements.first());
+    let Some(said) = headline else { return ("nothing_seen".to_owned(), tell("season.nothing_seen", &[])) };
+    let cause = said.values.get("cause").and_then(|value| match value {
+        crate::reading::Val::Message(id) => id.rsplit('.').next().map(|code| format!("_{code}")),
+        _ => None,
+    });
+    let label = said.id.rsplit('.').next().unwrap_or_default();
+    (format!("{label}{}", cause.unwrap_or_default()), said.say(LANGUAGE))
+}
+
 /// What the carcasses were called by themselves: of all that count, the undetermined among them.
-fn called(rows: &[&Row]) -> Vec<CountLine> {
-    let mut counts: BTreeMap<(String, String), u32> = BTreeMap::new();
+fn called(rows: &[&Kept]) -> Vec<CountLine> {
+    let mut counts: BTreeMap<&Called, u32> = BTreeMap::new();
     for row in rows {
-        let reading = row.view.readings.cause.as_ref();
-        let headline = reading.filter(|reading| reading.outcome == Outcome::Read).and_then(|r| r.statements.first());
-        let (what, name) = match headline {
-            Some(said) => {
-                let cause = said.values.get("cause").and_then(|value| match value {
-                    crate::reading::Val::Message(id) => id.rsplit('.').next().map(|code| format!("_{code}")),
-                    _ => None,
-                });
-                let label = said.id.rsplit('.').next().unwrap_or_default();
-                (format!("{label}{}", cause.unwrap_or_default()), said.say(LANGUAGE))
-            }
-            None => ("nothing_seen".to_owned(), tell("season.nothing_seen", &[])),
-        };
-        *counts.entry((what, name)).or_default() += 1;
+        *counts.entry(&*row.called).or_default() += 1;
     }
     let of = u32::try_from(rows.len()).unwrap_or(u32::MAX);
     let mut all: Vec<CountLine> =
-        counts.into_iter().map(|((what, name), carcasses)| count_line(what, name, carcasses, of)).collect();
+        counts.into_iter().map(|((what, name), n)| count_line(what.clone(), name.clone(), n, of)).collect();
     all.sort_by(|a, b| b.carcasses.cmp(&a.carcasses).then_with(|| a.what.cmp(&b.what)));
     all
 }

@@ -1,10 +1,12 @@
 //! Crews of one winter, and winters, beside each other: what was seen or not by counts, what was inferred by draws.
 
 use std::collections::BTreeSet;
+use std::convert::Infallible;
 
-use super::rows::Row;
+use super::kept::Kept;
 use super::table::{Comparison, FindingDifference, InferredDifference};
 use super::{ages, causes, findings, share, tell};
+use crate::office::streamed::abreast::abreast;
 use crate::science::season::mixture::Draws;
 use crate::science::season::two_groups::difference;
 
@@ -17,14 +19,15 @@ const SECOND: u64 = 2;
 const FIRST: u64 = 1;
 
 /// Two groups, named.
-struct Two<'r, 'a> {
+struct Two<'r> {
     kind: &'static str,
     names: [String; 2],
-    groups: [Vec<&'r Row<'a>>; 2],
+    groups: [Vec<&'r Kept>; 2],
 }
 
-/// Each crew against all others of the winter, then the winter against the one before it that has carcasses.
-pub fn table(here: &[&Row], all: &[Row], winter: i32) -> Vec<Comparison> {
+/// Each crew against all others of the winter, then the winter against the one before it that has carcasses. With more
+/// than one thread several are drawn at a time; every number is found from its place, so that this moves none.
+pub fn table(here: &[&Kept], all: &[&Kept], winter: i32, threads: usize) -> Vec<Comparison> {
     let mut pairs: Vec<Two> = Vec::new();
     let mut crews: Vec<(usize, &str)> = here
         .iter()
@@ -41,18 +44,23 @@ pub fn table(here: &[&Row], all: &[Row], winter: i32) -> Vec<Comparison> {
     }
     let before = all.iter().filter_map(|row| row.winter).filter(|other| *other < winter).max();
     if let Some(before) = before {
-        let earlier = all.iter().filter(|row| row.winter == Some(before) && row.counts()).collect();
+        let earlier = all.iter().copied().filter(|row| row.winter == Some(before) && row.counts()).collect();
         let names = [winter, before].map(super::build::name_of);
         pairs.push(Two { kind: "winter", names, groups: [here.to_vec(), earlier] });
     }
     pairs.retain(|two| two.groups.iter().all(|group| group.len() >= FEWEST));
-    pairs.iter().map(compare).collect()
+    let mut compared = Vec::new();
+    let Ok(()) = abreast(&pairs, threads, compare, |one| {
+        compared.push(one);
+        Ok::<_, Infallible>(())
+    });
+    compared
 }
 
 fn compare(two: &Two) -> Comparison {
     let [first, second] = &two.groups;
     let mut inferred = Vec::new();
-    let both = |of: fn(&[&Row], u64) -> Option<Draws>| of(first, FIRST).zip(of(second, SECOND));
+    let both = |of: fn(&[&Kept], u64) -> Option<Draws>| of(first, FIRST).zip(of(second, SECOND));
     for (draws, states) in [(both(causes::draws), causes::compared()), (both(ages::draws), ages::compared())] {
         let Some((a, b)) = draws else { continue };
         for (what, states) in states {
@@ -79,7 +87,7 @@ fn compare(two: &Two) -> Comparison {
 }
 
 /// One finding in both; nothing where nobody came to a result in one of them.
-fn of_finding(first: &[&Row], second: &[&Row], finding: &str) -> Option<FindingDifference> {
+fn of_finding(first: &[&Kept], second: &[&Kept], finding: &str) -> Option<FindingDifference> {
     let [seen_a, not_a, none_a] = findings::tally(first, finding);
     let [seen_b, not_b, none_b] = findings::tally(second, finding);
     let found = difference(seen_a, seen_a + not_a, seen_b, seen_b + not_b)?;

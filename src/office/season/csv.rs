@@ -99,9 +99,23 @@ impl Csv {
     /// # Errors
     /// Never in practice: it is written into memory.
     pub fn write(&self) -> Result<Vec<u8>, csv::Error> {
+        self.text(true)
+    }
+
+    /// The text of its rows, without the columns' names.
+    ///
+    /// # Errors
+    /// Never in practice: it is written into memory.
+    pub fn write_rows(&self) -> Result<Vec<u8>, csv::Error> {
+        self.text(false)
+    }
+
+    fn text(&self, with_head: bool) -> Result<Vec<u8>, csv::Error> {
         let mut writer =
             csv::WriterBuilder::new().flexible(true).terminator(csv::Terminator::CRLF).from_writer(Vec::new());
-        writer.write_record(&self.head)?;
+        if with_head {
+            writer.write_record(&self.head)?;
+        }
         for row in &self.rows {
             writer.write_record(row.iter().map(written))?;
         }

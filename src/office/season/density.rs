@@ -7,10 +7,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use uuid::Uuid;
 
-use super::rows::Row;
+use super::kept::Kept;
 use super::table::{DensityLine, DensityTable};
 use super::{count, rounded, share, tell};
-use crate::record::{Answer, Examination, Fold, Sheet, Value, links};
+use crate::record::{Answer, Carcass, Examination, Sheet, Value, links};
 use crate::science::season::COVERAGE;
 use crate::science::season::effort::{Line, density};
 use crate::science::season::transect::{ENOUGH, FEWEST, NoFit, half_normal};
@@ -34,14 +34,14 @@ fn kind(sheet: &Sheet) -> Kind {
     }
 }
 
-/// Outings of a winter, by the earliest of their answers.
-fn of_winter(sheet: &Sheet, winter: i32) -> bool {
+/// The winter of an outing, by the earliest of its answers.
+fn winter(sheet: &Sheet) -> Option<i32> {
     let earliest = sheet.answers().flat_map(|(_, _, all)| all).map(|standing| standing.at);
     let day = earliest.min_by_key(|at| at.unix_seconds()).and_then(|at| {
         let (year, month, day) = at.date();
         time::Date::from_calendar_date(year, time::Month::try_from(month).ok()?, day).ok()
     });
-    day.is_some_and(|day| winter_of(day) == winter)
+    day.map(winter_of)
 }
 
 fn number(answer: &Answer) -> Option<i64> {
@@ -71,6 +71,7 @@ fn outing_of(exam: &Examination) -> Option<Uuid> {
 }
 
 /// The lines of one search, metres walked of each.
+#[derive(Clone, Debug)]
 struct Effort {
     lines: Vec<(u16, i64)>,
     /// Nobody said whether they were walked to their end: they count as planned.
@@ -105,23 +106,58 @@ pub fn lengths(sheet: &Sheet) -> Vec<i64> {
     walked(sheet).lines.into_iter().map(|(_, m)| m).collect()
 }
 
-/// A carcass's line and its distance from it, metres: by its first examination that tells one.
-fn detection(row: &Row, lines: &BTreeMap<(Uuid, u16), f64>) -> Option<((Uuid, u16), f64)> {
-    row.carcass.examinations.values().find_map(|exam| {
+/// A line from which a carcass may have been found, and how far it lay from it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Lead {
+    outing: Uuid,
+    line: u16,
+    /// Tenths of a metre.
+    tenths: i64,
+}
+
+/// Every line that an examination of it tells, in their order.
+pub fn leads(carcass: &Carcass) -> Vec<Lead> {
+    let of = |exam: &Examination| {
         let outing = outing_of(exam)?;
-        let mut told = numbers(&exam.sheet, "from_line_m").into_iter();
-        told.find_map(|(line, tenths)| {
-            let at = (outing, line);
-            lines.contains_key(&at).then_some((at, tenths as f64 / 10.0))
-        })
+        let told = numbers(&exam.sheet, "from_line_m").into_iter();
+        Some(told.map(move |(line, tenths)| Lead { outing, line, tenths }))
+    };
+    carcass.examinations.values().filter_map(of).flatten().collect()
+}
+
+/// A carcass's line and its distance from it, metres: by its first examination that tells one.
+fn detection(row: &Kept, lines: &BTreeMap<(Uuid, u16), f64>) -> Option<((Uuid, u16), f64)> {
+    row.leads.iter().find_map(|lead| {
+        let at = (lead.outing, lead.line);
+        lines.contains_key(&at).then_some((at, lead.tenths as f64 / 10.0))
     })
 }
 
+/// What a season keeps of an outing.
+#[derive(Clone, Debug)]
+pub struct Outing {
+    id: Uuid,
+    kind: Kind,
+    /// The winter of the earliest of its answers.
+    winter: Option<i32>,
+    /// What was walked, of a search along lines.
+    effort: Option<Effort>,
+    strip_m: Option<i64>,
+}
+
+impl Outing {
+    /// Of its sheet.
+    pub fn of(id: Uuid, sheet: &Sheet) -> Self {
+        let kind = kind(sheet);
+        let effort = (kind == Kind::Lines).then(|| walked(sheet));
+        Self { id, kind, winter: winter(sheet), effort, strip_m: sheet.number("search_strip_m") }
+    }
+}
+
 /// The table. `strip_m` is what was asked for; without it the narrowest strip that a search was said to have.
-pub fn table(rows: &[&Row], folded: &Fold, winter: i32, strip_m: Option<u32>) -> DensityTable {
-    let outings: Vec<(Uuid, &Sheet)> =
-        folded.outings.iter().filter(|(_, sheet)| of_winter(sheet, winter)).map(|(id, sheet)| (*id, sheet)).collect();
-    let of_kind = |wanted| outings.iter().filter(|(_, sheet)| kind(sheet) == wanted).count();
+pub fn table(rows: &[&Kept], outings: &[Outing], winter: i32, strip_m: Option<u32>) -> DensityTable {
+    let outings: Vec<&Outing> = outings.iter().filter(|outing| outing.winter == Some(winter)).collect();
+    let of_kind = |wanted| outings.iter().filter(|outing| outing.kind == wanted).count();
     let kinds = [Kind::Lines, Kind::Trails, Kind::Response, Kind::NotTold].map(of_kind);
     let notes = ["on_line", "lines_laid", "moved", "buried"];
     let mut out = DensityTable {
@@ -140,25 +176,20 @@ pub fn table(rows: &[&Row], folded: &Fold, winter: i32, strip_m: Option<u32>) ->
     out
 }
 
-fn estimate(
-    rows: &[&Row],
-    outings: &[(Uuid, &Sheet)],
-    strip_m: Option<u32>,
-) -> Result<(DensityLine, Vec<String>), String> {
+fn estimate(rows: &[&Kept], outings: &[&Outing], strip_m: Option<u32>) -> Result<(DensityLine, Vec<String>), String> {
     let refused = |id: &str| tell(&format!("season.density.refused.{id}"), &[]);
-    let searches: Vec<&(Uuid, &Sheet)> = outings.iter().filter(|(_, sheet)| kind(sheet) == Kind::Lines).collect();
-    if searches.is_empty() {
-        let trails = outings.iter().any(|(_, sheet)| kind(sheet) == Kind::Trails);
+    let searches = || outings.iter().filter_map(|outing| Some((outing, outing.effort.as_ref()?)));
+    if searches().next().is_none() {
+        let trails = outings.iter().any(|outing| outing.kind == Kind::Trails);
         return Err(refused(if trails { "trails" } else { "no_search" }));
     }
     let mut lines: BTreeMap<(Uuid, u16), f64> = BTreeMap::new();
     let mut notes = Vec::new();
     let (mut untold, mut without_length) = (0, 0);
-    for (id, sheet) in &searches {
-        let effort = walked(sheet);
+    for (outing, effort) in searches() {
         untold += usize::from(effort.untold);
         without_length += effort.without_length;
-        lines.extend(effort.lines.into_iter().map(|(line, m)| ((*id, line), m as f64)));
+        lines.extend(effort.lines.iter().map(|(line, m)| ((outing.id, *line), *m as f64)));
     }
     if untold > 0 {
         notes.push(tell("season.density.walked_untold", &[("n", count(untold))]));
@@ -169,7 +200,7 @@ fn estimate(
     if lines.is_empty() {
         return Err(refused("no_length"));
     }
-    let told = searches.iter().filter_map(|(_, sheet)| sheet.number("search_strip_m")).min().map(|m| m as f64);
+    let told = searches().filter_map(|(outing, _)| outing.strip_m).min().map(|m| m as f64);
     let w = strip_m.map(f64::from).or(told).ok_or_else(|| refused("no_strip"))?;
     let found: Vec<((Uuid, u16), f64)> = rows.iter().filter_map(|row| detection(row, &lines)).collect();
     let distances: Vec<f64> = found.iter().map(|(_, m)| *m).collect();
@@ -179,12 +210,13 @@ fn estimate(
         return Err(tell("season.density.refused.few", &args));
     }
     let fit = half_normal(&distances, Some(w)).map_err(|why: NoFit| why.to_string())?;
+    let mut of_line: BTreeMap<(Uuid, u16), u32> = BTreeMap::new();
+    for (line, _) in found.iter().filter(|(_, m)| *m <= w) {
+        *of_line.entry(*line).or_default() += 1;
+    }
     let effort: Vec<Line> = lines
         .iter()
-        .map(|(at, length_m)| {
-            let here = found.iter().filter(|(line, m)| line == at && *m <= w).count();
-            Line { length_m: *length_m, found: u32::try_from(here).unwrap_or(u32::MAX) }
-        })
+        .map(|(at, length_m)| Line { length_m: *length_m, found: of_line.get(at).copied().unwrap_or_default() })
         .collect();
     let on = density(&fit, &effort, COVERAGE).ok_or_else(|| refused("no_length"))?;
     if on.range.is_none() {

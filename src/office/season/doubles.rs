@@ -5,12 +5,13 @@ use std::collections::BTreeMap;
 use uuid::Uuid;
 
 use super::ages::{self, Classes};
+use super::kept::Kept;
 use super::places::{DEGREE_M, apart_m, cell_of, degrees};
-use super::rows::{Row, nothing_lay_there, place};
+use super::rows::{nothing_lay_there, place};
 use super::table::{DoubleLine, DoubleTable};
 use super::{rounded, share, tell};
 use crate::reading::for_season::age_and_sex;
-use crate::reading::{DaysOfDeath, Given, days_of_death, found_on};
+use crate::reading::{Given, days_of_death, found_on};
 use crate::record::short_code::short_code;
 use crate::record::{Answer, Carcass, Place, Site, Value};
 use crate::science::age::DeathWindow;
@@ -23,7 +24,7 @@ const FARTHEST_M: u32 = 2_000;
 const SEASON_DAYS: i64 = 212;
 
 /// The table.
-pub fn table(rows: &[&Row]) -> DoubleTable {
+pub fn table(rows: &[&Kept]) -> DoubleTable {
     let all: Vec<Compared> = rows.iter().map(|row| Compared::of_row(row)).collect();
     let line = |likely: Likely| DoubleLine {
         first: likely.first.code.clone(),
@@ -55,9 +56,17 @@ pub struct Compared {
 }
 
 impl Compared {
-    fn of_row(row: &Row) -> Self {
-        let view = &row.view;
-        Self::new(row.carcass, row.place.clone(), row.days, view.age_and_sex, view.age_prior)
+    fn of_row(row: &Kept) -> Self {
+        Self {
+            carcass: row.carcass,
+            code: short_code(row.carcass),
+            place: row.place.clone(),
+            window: row.window(),
+            age_and_sex: row.age_and_sex,
+            age_prior: *row.age_prior,
+            jaw: row.jaw.as_deref().map(str::to_owned),
+            known_before: row.known_before,
+        }
     }
 
     /// Of a carcass by itself, with the winter in which it was found; `None` where it counts in no season's figures:
@@ -69,25 +78,31 @@ impl Compared {
             return None;
         }
         let days = days_of_death(carcass, given);
-        Some((winter, Self::new(carcass, place(carcass), days, told.said, told.prior)))
-    }
-
-    fn new(
-        carcass: &Carcass,
-        place: Option<Place>,
-        days: Option<DaysOfDeath>,
-        age_and_sex: Option<Classes>,
-        age_prior: Classes,
-    ) -> Self {
-        let jaw = match carcass.question("jaw_taken", Site::NONE).settled() {
-            Some(Answer::Seen { value: Value::Choice(code) }) => Some(code.clone()),
-            _ => None,
+        let of = Self {
+            carcass: carcass.id,
+            code: short_code(carcass.id),
+            place: place(carcass),
+            window: days.map(|days| DeathWindow { from: days.from, to: days.to }),
+            age_and_sex: told.said,
+            age_prior: told.prior,
+            jaw: jaw(carcass).map(str::to_owned),
+            known_before: known_before(carcass),
         };
-        let known_before = super::findings::result(carcass, "known_carcass_revisited") == super::findings::Result::Seen;
-        let window = days.map(|days| DeathWindow { from: days.from, to: days.to });
-        let code = short_code(carcass.id);
-        Self { carcass: carcass.id, code, place, window, age_and_sex, age_prior, jaw, known_before }
+        Some((winter, of))
     }
+}
+
+/// Which part of the jaw was taken, where all who say agree.
+pub(super) fn jaw(carcass: &Carcass) -> Option<&str> {
+    match carcass.question("jaw_taken", Site::NONE).settled() {
+        Some(Answer::Seen { value: Value::Choice(code) }) => Some(code),
+        _ => None,
+    }
+}
+
+/// Whether the crew knew the carcass already.
+pub(super) fn known_before(carcass: &Carcass) -> bool {
+    super::findings::result(carcass, "known_carcass_revisited") == super::findings::Result::Seen
 }
 
 /// Two carcasses that may be one.

@@ -1,6 +1,6 @@
 //! Findings that are seen or not, over all carcasses; the five answers stay apart.
 
-use super::rows::Row;
+use super::kept::Kept;
 use super::table::FindingLine;
 use super::{share, tell};
 use crate::record::{Answer, Carcass, Site};
@@ -58,11 +58,11 @@ pub fn result(carcass: &Carcass, finding: &str) -> Result {
 }
 
 /// How often one finding was seen, not seen, and neither, in a group.
-pub fn tally(rows: &[&Row], finding: &str) -> [u32; 3] {
+pub fn tally(rows: &[&Kept], finding: &str) -> [u32; 3] {
     let mut out = [0; 3];
     for row in rows {
         let [seen, not_seen, none] = &mut out;
-        *match result(row.carcass, finding) {
+        *match row.finding(finding) {
             Result::Seen => seen,
             Result::NotSeen => not_seen,
             _ => none,
@@ -72,12 +72,12 @@ pub fn tally(rows: &[&Row], finding: &str) -> [u32; 3] {
 }
 
 /// One line a finding.
-pub fn table(rows: &[&Row]) -> Vec<FindingLine> {
+pub fn table(rows: &[&Kept]) -> Vec<FindingLine> {
     FINDINGS.map(|finding| line(rows, finding)).into()
 }
 
-fn line(rows: &[&Row], finding: &str) -> FindingLine {
-    let results: Vec<Result> = rows.iter().map(|row| result(row.carcass, finding)).collect();
+fn line(rows: &[&Kept], finding: &str) -> FindingLine {
+    let results: Vec<Result> = rows.iter().map(|row| row.finding(finding)).collect();
     let count = |of| u32::try_from(results.iter().filter(|own| **own == of).count()).unwrap_or(u32::MAX);
     let (seen, not_seen) = (count(Result::Seen), count(Result::NotSeen));
     let interval = wilson(seen, seen + not_seen, COVERAGE);

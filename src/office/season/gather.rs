@@ -37,11 +37,9 @@ pub enum Folder {
     Winter,
 }
 
-/// Everything that the archive holds for a season.
+/// What the files of an archive came to, their entries apart.
 #[derive(Debug, Default)]
-pub struct Gathered {
-    /// Entries of intact files of enrolled devices.
-    pub entries: recompute::Gathered,
+pub struct Files {
     /// The crew of each device, by its latest bundle.
     pub crews: BTreeMap<DeviceId, String>,
     /// Local cards.
@@ -58,6 +56,15 @@ pub struct Gathered {
     pub worst: Option<Outcome>,
 }
 
+/// Everything that the archive holds for a season.
+#[derive(Debug, Default)]
+pub struct Gathered {
+    /// Entries of intact files of enrolled devices.
+    pub entries: recompute::Gathered,
+    /// What the files came to.
+    pub files: Files,
+}
+
 /// Why the archive could not be gathered.
 #[derive(Debug, thiserror::Error)]
 pub enum GatherError {
@@ -69,100 +76,141 @@ pub enum GatherError {
     Kept(#[from] KeptError),
 }
 
-/// Opens all of it. `only`, where given, are the files that a manifest names: what came later is passed over.
+/// Opens all of it and holds it. `only`, where given, are the files that a manifest names: what came later is passed
+/// over.
 ///
 /// # Errors
 /// A folder, a file or the office's key cannot be read.
 pub fn gather(archive: &Archive, keyring: &Keyring, only: Option<&BTreeSet<Used>>) -> Result<Gathered, GatherError> {
-    let mut out = Gathered::default();
-    let wanted = |used: Used| only.is_none_or(|only| only.contains(&used));
-    let mut latest: BTreeMap<DeviceId, (Moment, String)> = BTreeMap::new();
+    let mut received = Received::default();
+    let mut entries = recompute::Gathered::default();
     for path in archive.received()? {
         let bytes = archive.read(&path)?;
         let used = Used { folder: Folder::Received, sha256: Digest::of(&[&bytes]) };
-        if wanted(used) && out.opened.insert(used) {
-            take(&bytes, keyring, used, &mut latest, &mut out);
+        if received.wants(used, only) {
+            let judged = judge(&bytes, keyring);
+            received.take(used, Came::of(&judged));
+            entries.take_counted(&judged);
         }
     }
-    out.crews = latest.into_iter().map(|(device, (_, crew))| (device, crew)).collect();
-    let office = archive.office_key()?;
-    let office = office.as_ref().and_then(|file| file.public().ok());
-    for path in archive.cards()? {
-        let bytes = archive.read(&path)?;
-        let used = Used { folder: Folder::Cards, sha256: Digest::of(&[&bytes]) };
-        if wanted(used) && out.opened.insert(used) {
-            match out.cards.take(&bytes, office.as_ref()) {
-                Ok(_) => drop(out.used.insert(used)),
-                Err(error) => out.not_used.push(NotUsed::new(used, &error.to_string())),
-            }
-        }
-    }
-    let mut logs = Vec::new();
-    for one in archive.winter_logs()? {
-        let sheet = crate::record::to_canonical(&one.sheet).unwrap_or_default();
-        let digests = [one.bytes.as_slice(), sheet.as_bytes()];
-        let used = digests.map(|file| Used { folder: Folder::Winter, sha256: Digest::of(&[file]) });
-        if !used.iter().all(|used| wanted(*used)) {
-            continue;
-        }
-        out.opened.extend(used);
-        match Draft::read(&one.bytes) {
-            Ok(draft) => {
-                let table = draft.table(&one.confirmed);
-                logs.extend(table.logs.into_iter().map(|log| FromFile { file: one.sheet.file.clone(), log }));
-                out.used.extend(used);
-            }
-            Err(error) => {
-                let reason = error.say(LANGUAGE);
-                out.not_used.extend(used.into_iter().take(1).map(|used| NotUsed::new(used, &reason)));
-            }
-        }
-    }
-    out.logs = join(logs).0;
-    out.not_used.sort();
-    Ok(out)
+    Ok(Gathered { entries, files: received.with_others(archive, only)? })
 }
 
-fn take(
-    bytes: &[u8],
-    keyring: &Keyring,
-    used: Used,
-    latest: &mut BTreeMap<DeviceId, (Moment, String)>,
-    out: &mut Gathered,
-) {
-    let judged = judge(bytes, keyring);
-    let outcome = judged.outcome();
-    out.worst = Some(out.worst.map_or(judged.worst(), |worst| worst.max(judged.worst())));
-    match &judged.verdict {
-        Verdict::Intact { .. } => {
-            out.used.insert(used);
-            crews(&judged, latest);
-            out.entries.take_counted(&judged);
+/// Received files, one after the other.
+#[derive(Debug, Default)]
+pub(in crate::office) struct Received {
+    files: Files,
+    latest: BTreeMap<DeviceId, (Moment, String)>,
+}
+
+pub(in crate::office) fn wanted(used: Used, only: Option<&BTreeSet<Used>>) -> bool {
+    only.is_none_or(|only| only.contains(&used))
+}
+
+impl Received {
+    /// Whether it is to be opened: it is wanted, and no copy of it was opened before.
+    pub(in crate::office) fn wants(&mut self, used: Used, only: Option<&BTreeSet<Used>>) -> bool {
+        wanted(used, only) && self.files.opened.insert(used)
+    }
+
+    /// Notes what it came to.
+    pub(in crate::office) fn take(&mut self, used: Used, came: Came) {
+        let out = &mut self.files;
+        out.worst = Some(out.worst.map_or(came.worst, |worst| worst.max(came.worst)));
+        match came.not_used {
+            None => drop(out.used.insert(used)),
+            Some(reason) => out.not_used.push(NotUsed::new(used, &reason)),
         }
-        Verdict::Unknown | Verdict::Retired { .. } => {
-            out.not_used.push(NotUsed::new(used, "the device that signed it is not enrolled"));
+        for (device, made_at, crew) in came.crews {
+            let made = (made_at, crew);
+            let slot = self.latest.entry(device).or_insert_with(|| made.clone());
+            if (made.0.unix_seconds(), &made.1) > (slot.0.unix_seconds(), &slot.1) {
+                *slot = made;
+            }
         }
-        Verdict::Damaged { reason, .. } | Verdict::Newer { reason } => {
-            out.not_used.push(NotUsed::new(used, &format!("{}: {reason}", outcome.code())));
+    }
+
+    /// When all were taken: cards and daily logs.
+    pub(in crate::office) fn with_others(
+        self,
+        archive: &Archive,
+        only: Option<&BTreeSet<Used>>,
+    ) -> Result<Files, GatherError> {
+        let mut out = self.files;
+        out.crews = self.latest.into_iter().map(|(device, (_, crew))| (device, crew)).collect();
+        let office = archive.office_key()?;
+        let office = office.as_ref().and_then(|file| file.public().ok());
+        for path in archive.cards()? {
+            let bytes = archive.read(&path)?;
+            let used = Used { folder: Folder::Cards, sha256: Digest::of(&[&bytes]) };
+            if wanted(used, only) && out.opened.insert(used) {
+                match out.cards.take(&bytes, office.as_ref()) {
+                    Ok(_) => drop(out.used.insert(used)),
+                    Err(error) => out.not_used.push(NotUsed::new(used, &error.to_string())),
+                }
+            }
         }
+        let mut logs = Vec::new();
+        for one in archive.winter_logs()? {
+            let sheet = crate::record::to_canonical(&one.sheet).unwrap_or_default();
+            let digests = [one.bytes.as_slice(), sheet.as_bytes()];
+            let used = digests.map(|file| Used { folder: Folder::Winter, sha256: Digest::of(&[file]) });
+            if !used.iter().all(|used| wanted(*used, only)) {
+                continue;
+            }
+            out.opened.extend(used);
+            match Draft::read(&one.bytes) {
+                Ok(draft) => {
+                    let table = draft.table(&one.confirmed);
+                    logs.extend(table.logs.into_iter().map(|log| FromFile { file: one.sheet.file.clone(), log }));
+                    out.used.extend(used);
+                }
+                Err(error) => {
+                    let reason = error.say(LANGUAGE);
+                    out.not_used.extend(used.into_iter().take(1).map(|used| NotUsed::new(used, &reason)));
+                }
+            }
+        }
+        out.logs = join(logs).0;
+        out.not_used.sort();
+        Ok(out)
+    }
+}
+
+/// What a received file came to.
+#[derive(Debug)]
+pub(in crate::office) struct Came {
+    worst: Outcome,
+    not_used: Option<String>,
+    /// Device, moment and crew of each bundle that counts.
+    crews: Vec<(DeviceId, Moment, String)>,
+}
+
+impl Came {
+    /// Of a judged file.
+    pub(in crate::office) fn of(judged: &Judged) -> Self {
+        let not_used = match &judged.verdict {
+            Verdict::Intact { .. } => None,
+            Verdict::Unknown | Verdict::Retired { .. } => Some("the device that signed it is not enrolled".to_owned()),
+            Verdict::Damaged { reason, .. } | Verdict::Newer { reason } => {
+                Some(format!("{}: {reason}", judged.outcome().code()))
+            }
+        };
+        let mut crews = Vec::new();
+        add_crews(judged, &mut crews);
+        Self { worst: judged.worst(), not_used, crews }
     }
 }
 
 /// Of the same bundles as count: what another phone's bundle carries counts only where its own device is enrolled.
-fn crews(judged: &Judged, latest: &mut BTreeMap<DeviceId, (Moment, String)>) {
+fn add_crews(judged: &Judged, all: &mut Vec<(DeviceId, Moment, String)>) {
     if judged.outcome() != Outcome::Intact {
         return;
     }
     if let Some((device, payload)) = judged.signer.zip(judged.contents.as_ref().map(|c| &c.payload))
         && let Some(crew) = &payload.crew
     {
-        let made = (payload.made_at, crew.clone());
-        let slot = latest.entry(device).or_insert_with(|| made.clone());
-        if (made.0.unix_seconds(), &made.1) > (slot.0.unix_seconds(), &slot.1) {
-            *slot = made;
-        }
+        all.push((device, payload.made_at, crew.clone()));
     }
-    for carried in &judged.carried {
-        crews(carried, latest);
-    }
+    judged.carried.iter().for_each(|carried| add_crews(carried, all));
 }

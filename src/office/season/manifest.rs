@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 use serde::{Deserialize, Serialize};
 
 use super::Asked;
-use super::gather::{Folder, Gathered, Used};
+use super::gather::{Files, Folder, Used};
 use crate::bundle::{DeviceKey, Kind, PublicKey, SealError, canonical, open, seal, strict};
 use crate::office::keyring::Keyring;
 use crate::record::Digest;
@@ -78,15 +78,14 @@ pub enum NoManifest {
 
 impl Manifest {
     /// Of a run.
-    pub fn of(gathered: &Gathered, keyring: &Keyring, asked: Asked, outputs: &[(String, Vec<u8>)]) -> Self {
-        let file =
-            |used: &Used| FileLine { folder: used.folder, sha256: used.sha256, used: gathered.used.contains(used) };
+    pub fn of(from: &Files, keyring: &Keyring, asked: Asked, outputs: &[(String, Vec<u8>)]) -> Self {
+        let file = |used: &Used| FileLine { folder: used.folder, sha256: used.sha256, used: from.used.contains(used) };
         let output =
             |(name, bytes): &(String, Vec<u8>)| OutputLine { name: name.clone(), sha256: Digest::of(&[bytes]) };
         Self {
             app: env!("CARGO_PKG_VERSION").to_owned(),
             asked,
-            files: gathered.opened.iter().map(file).collect(),
+            files: from.opened.iter().map(file).collect(),
             format: FORMAT.to_owned(),
             keyring: keyring.clone(),
             outputs: outputs.iter().map(output).collect(),
@@ -134,8 +133,8 @@ impl Manifest {
     ///
     /// # Errors
     /// [`NoManifest::Missing`].
-    pub fn all_there(&self, gathered: &Gathered) -> Result<(), NoManifest> {
-        match self.files().difference(&gathered.opened).count() {
+    pub fn all_there(&self, from: &Files) -> Result<(), NoManifest> {
+        match self.files().difference(&from.opened).count() {
             0 => Ok(()),
             missing => Err(NoManifest::Missing(missing)),
         }

@@ -7,6 +7,7 @@
 //! | [`asked`] | what was asked for: which winter, which grid |
 //! | [`gather`] | every file of the archive, opened and judged |
 //! | [`rows`] | one row a carcass: readings, days, place, crew |
+//! | [`kept`] | what is kept of each row, of the whole archive |
 //! | [`table`] | the season's types |
 //! | [`build`] | all of it put together |
 //! | [`weeks`], [`ages`], [`causes`], [`condition`], [`findings`], [`places`], [`survival`], [`density`], [`doubles`], [`compare`] | one part each |
@@ -26,6 +27,7 @@ pub mod density;
 pub mod doubles;
 pub mod findings;
 pub mod gather;
+pub mod kept;
 pub mod manifest;
 pub mod places;
 pub mod plots;
@@ -40,8 +42,8 @@ pub mod written;
 use crate::words::{Arg, Language, say_office};
 
 pub use asked::Asked;
-pub use build::season;
-pub use gather::{Gathered, gather};
+pub use build::{season, season_streamed};
+pub use gather::{Files, Gathered, gather};
 pub use table::Season;
 
 /// The language of the office.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::rows::Row;
+use super::kept::Kept;
 use super::table::{CellLine, PlaceTable};
 use super::{count, rounded, tell};
 use crate::record::Place;
@@ -46,7 +46,7 @@ pub fn apart_m(a: &Place, b: &Place) -> f64 {
 }
 
 /// The table.
-pub fn table(rows: &[&Row], cell_m: u32) -> PlaceTable {
+pub fn table(rows: &[&Kept], cell_m: u32) -> PlaceTable {
     let mut cells: BTreeMap<(i64, i64), u32> = BTreeMap::new();
     for place in rows.iter().filter_map(|row| row.place.as_ref()) {
         *cells.entry(cell_of(place, cell_m)).or_default() += 1;

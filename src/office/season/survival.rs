@@ -1,7 +1,7 @@
 //! Survival from ages at death, on draws of age.
 
 use super::ages::STATES;
-use super::rows::Row;
+use super::kept::Kept;
 use super::table::{SurvivalLine, SurvivalTable};
 use super::{count, rounded, share, tell};
 use crate::reading::for_season::CLASSES;
@@ -17,9 +17,9 @@ const SEED: u64 = 0x6167_6573;
 
 /// Counts by completed birthdays from `youngest` on, one list a draw. In each draw the season's shares are drawn, then
 /// each carcass's age from what it says itself and those shares: the prior does not enter again.
-fn ages(rows: &[&Row], drawn: &Draws, youngest: usize) -> Vec<Vec<u32>> {
+fn ages(rows: &[&Kept], drawn: &Draws, youngest: usize) -> Vec<Vec<u32>> {
     let mut said: Vec<Vec<f64>> =
-        rows.iter().filter(|row| row.view.aged).filter_map(|row| row.view.age_and_sex.map(|s| s.concat())).collect();
+        rows.iter().filter(|row| row.aged).filter_map(|row| row.age_and_sex.map(|s| s.concat())).collect();
     // In an order of their own, so that that of the carcasses moves no digit.
     said.sort_by(|a, b| {
         a.iter().zip(b).map(|(a, b)| a.total_cmp(b)).find(|o| o.is_ne()).unwrap_or(core::cmp::Ordering::Equal)
@@ -41,7 +41,7 @@ fn ages(rows: &[&Row], drawn: &Draws, youngest: usize) -> Vec<Vec<u32>> {
 }
 
 /// The table.
-pub fn table(rows: &[&Row], drawn: Option<&Draws>, youngest: u32) -> SurvivalTable {
+pub fn table(rows: &[&Kept], drawn: Option<&Draws>, youngest: u32) -> SurvivalTable {
     let youngest_at = (youngest as usize).clamp(1, 4);
     let found = match drawn {
         Some(drawn) => over_draws(&ages(rows, drawn, youngest_at), youngest, COVERAGE),

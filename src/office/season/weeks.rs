@@ -2,17 +2,17 @@
 
 use time::{Date, Duration};
 
+use super::kept::Kept;
 use super::rounded;
-use super::rows::Row;
 use super::table::{WeekLine, WeekSnow, WeekTable};
 use crate::science::season::weeks::{LONGEST_DAYS, by_week};
 use crate::science::winter::log::{Log, days_of};
 
 /// The table.
-pub fn table(rows: &[&Row], logs: &[Log]) -> WeekTable {
+pub fn table(rows: &[&Kept], logs: &[Log]) -> WeekTable {
     let windows: Vec<_> = rows.iter().filter_map(|row| row.window()).collect();
     let found = by_week(windows.iter().copied());
-    let short = |row: &&&Row| row.window().is_some_and(|w| (w.to - w.from).whole_days() < LONGEST_DAYS);
+    let short = |row: &&&Kept| row.window().is_some_and(|w| (w.to - w.from).whole_days() < LONGEST_DAYS);
     let assumed = rows.iter().filter(short).filter(|row| row.days.is_some_and(|days| days.first_is_assumed)).count();
     WeekTable {
         weeks: found

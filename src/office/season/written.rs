@@ -1,6 +1,6 @@
 //! All that a season run writes, the same from the command line and from the page.
 
-use super::gather::Gathered;
+use super::gather::Files;
 use super::manifest::Manifest;
 use super::table::Season;
 use super::{Asked, plots, tables};
@@ -13,7 +13,7 @@ use crate::office::keyring::Keyring;
 /// # Errors
 /// A table or the manifest cannot be written, in words.
 pub fn files(
-    gathered: &Gathered,
+    from: &Files,
     keyring: &Keyring,
     asked: Asked,
     found: &Season,
@@ -28,7 +28,7 @@ pub fn files(
     files.sort();
     // The winter that was found is asked for by name, so that a later carcass does not move a run from the manifest.
     let winter = found.winter.split('-').next().and_then(|year| year.parse().ok());
-    let manifest = Manifest::of(gathered, keyring, Asked { winter, ..asked }, &files);
+    let manifest = Manifest::of(from, keyring, Asked { winter, ..asked }, &files);
     let written = manifest.write(key).map_err(|error| error.to_string())? + "\n";
     let name = if key.is_some() { "manifest.txt" } else { "manifest.json" };
     files.push((name.to_owned(), written.into_bytes()));

@@ -55,7 +55,7 @@ pub struct Undamped {
 impl Undamped {
     /// Joins cases that say the same, in an order of their own. Cases of which no row counts say nothing and are left
     /// out; `self.counts()` adds up to those that are in.
-    pub fn new(cases: &[OneCase]) -> Self {
+    pub fn new<'a>(cases: impl IntoIterator<Item = &'a OneCase>) -> Self {
         type Key = ([u8; 32], [bool; CAUSES], Vec<Place>);
         let mut sources: Vec<Source> = Vec::new();
         let mut by_place: BTreeMap<([u8; 32], Place), usize> = BTreeMap::new();

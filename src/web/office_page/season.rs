@@ -10,8 +10,7 @@ use crate::office::hand::Figures;
 use crate::office::keyring::Keyring;
 use crate::office::season::asked::Asked;
 use crate::office::season::csv::{Cell, Csv};
-use crate::office::season::gather::Gathered;
-use crate::office::season::{Season, gather, plots, season, tables, written};
+use crate::office::season::{Files, Season, gather, plots, season, tables, written};
 use crate::office::zipped::{Tree, pack};
 use crate::web::platform::clock::pause_ms;
 use crate::web::platform::file::OutFile;
@@ -19,7 +18,7 @@ use crate::web::platform::file::OutFile;
 /// What was worked out, and from what.
 struct Worked {
     season: Season,
-    gathered: Gathered,
+    from: Files,
     keyring: Keyring,
     /// The figures of the page at that moment: others mean that the archive has changed.
     of: Option<Arc<Figures>>,
@@ -42,7 +41,7 @@ pub(super) fn season_part(desk: Desk) -> AnyView {
                 let keyring = hand.keyring.clone();
                 let gathered = gather(&hand.archive(), &keyring, None).map_err(|error| error.to_string())?;
                 let season = season(&gathered, &Asked::default()).map_err(|error| error.to_string())?;
-                Ok::<_, String>(Worked { season, gathered, keyring, of })
+                Ok::<_, String>(Worked { season, from: gathered.files, keyring, of })
             });
             working.try_set(false);
             match done {
@@ -169,7 +168,7 @@ fn table(title: &str, csv: &Csv) -> AnyView {
 
 fn save(desk: Desk, worked: &Worked) {
     let key = desk.key_now();
-    let files = written::files(&worked.gathered, &worked.keyring, Asked::default(), &worked.season, key.as_deref());
+    let files = written::files(&worked.from, &worked.keyring, Asked::default(), &worked.season, key.as_deref());
     let packed = files.and_then(|files| {
         let tree: Tree = files.into_iter().map(|(name, bytes)| (name, Arc::from(bytes))).collect();
         pack(&tree).map_err(|error| error.to_string())
