@@ -157,21 +157,32 @@ const WAIT: usize = 256 << 10;
 
 impl Write for Behind {
     fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
-        self.waiting.extend_from_slice(bytes);
-        if self.waiting.len() >= WAIT {
+        // What is long goes past the bytes that wait: room for it would be kept as long as the file.
+        if self.waiting.len() + bytes.len() > WAIT {
             self.flush()?;
+            if bytes.len() >= WAIT {
+                self.append(bytes)?;
+                return Ok(bytes.len());
+            }
         }
+        self.waiting.extend_from_slice(bytes);
         Ok(bytes.len())
     }
 
     fn flush(&mut self) -> io::Result<()> {
         if !self.waiting.is_empty() {
-            let file = OpenOptions::new().append(true).open(&self.path);
-            let written = file.and_then(|mut file| file.write_all(&self.waiting));
-            written.map_err(|error| io::Error::new(error.kind(), format!("{}: {error}", self.path.display())))?;
+            self.append(&self.waiting)?;
             self.waiting.clear();
         }
         Ok(())
+    }
+}
+
+impl Behind {
+    fn append(&self, bytes: &[u8]) -> io::Result<()> {
+        let file = OpenOptions::new().append(true).open(&self.path);
+        let written = file.and_then(|mut file| file.write_all(bytes));
+        written.map_err(|error| io::Error::new(error.kind(), format!("{}: {error}", self.path.display())))
     }
 }
 

@@ -19,7 +19,7 @@ use super::{ExportError, Out, Tables};
 /// Rows of one group.
 const GROUP: usize = 100_000;
 /// Bytes of all rows that are in no group yet.
-const MOST_HELD: usize = 64 << 20;
+const MOST_HELD: usize = 32 << 20;
 /// The folder of what has no season, as those engines name it.
 const NO_SEASON: &str = "__HIVE_DEFAULT_PARTITION__";
 /// 1970-01-01 as a Julian day.

@@ -41,9 +41,9 @@ pub struct Bounds {
 }
 
 impl Default for Bounds {
-    /// Parts of 4 MB and more, one at a time.
+    /// Parts of 2 MB and more, one at a time.
     fn default() -> Self {
-        Self { part_bytes: 4 << 20, most_parts: 4096, threads: 1 }
+        Self { part_bytes: 2 << 20, most_parts: 8192, threads: 1 }
     }
 }
 

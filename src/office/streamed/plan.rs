@@ -6,7 +6,7 @@ use std::ops::Range;
 use uuid::Uuid;
 
 use super::Bounds;
-use super::survey::{Beside, Placed, Superseded, Survey};
+use super::survey::{Beside, Placed, Settled, Superseded, Survey};
 use crate::record::{Act, Subject};
 
 /// Bytes that an examination or a carcass costs beside its text.
@@ -61,7 +61,7 @@ pub(super) struct Plan {
 impl Plan {
     /// Parts of about as many bytes as asked for; a carcass and an outing stay whole.
     pub(super) fn of(survey: Survey, bounds: Bounds) -> (Self, Superseded) {
-        let (placed, of_beside, joined, superseded) = survey.settled();
+        let Settled { placed, beside: of_beside, joined, superseded } = survey.settled();
         let named = classes(&joined);
         let name = |id: Uuid| named.get(&id).copied().unwrap_or(id);
         let mut sizes: Vec<(Uuid, u64)> =

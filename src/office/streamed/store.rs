@@ -110,20 +110,20 @@ struct Part {
 pub(super) struct Parts<'s> {
     store: &'s mut dyn Store,
     block: usize,
-    parts: Vec<Part>,
+    all: Vec<Part>,
 }
 
 impl<'s> Parts<'s> {
     /// So many, with nothing in them.
     pub(super) fn new(store: &'s mut dyn Store, count: u32) -> Self {
         let block = (OPEN / (count as usize).max(1)).clamp(LEAST_BLOCK, BLOCK);
-        Self { store, block, parts: (0..count).map(|_| Part::default()).collect() }
+        Self { store, block, all: (0..count).map(|_| Part::default()).collect() }
     }
 
     /// Puts a record behind what lies in each of these parts.
     pub(super) fn put(&mut self, to: &[u32], record: &Record) -> io::Result<()> {
         for number in to {
-            let Some(part) = self.parts.get_mut(*number as usize) else { continue };
+            let Some(part) = self.all.get_mut(*number as usize) else { continue };
             record.write(&mut part.open)?;
             if part.open.len() >= self.block {
                 pack(part, self.store)?;
@@ -135,7 +135,7 @@ impl<'s> Parts<'s> {
 
     /// When all was put.
     pub(super) fn close(&mut self) -> io::Result<()> {
-        for part in self.parts.iter_mut().filter(|part| !part.open.is_empty()) {
+        for part in self.all.iter_mut().filter(|part| !part.open.is_empty()) {
             pack(part, self.store)?;
             part.open = Vec::new();
         }
@@ -145,7 +145,7 @@ impl<'s> Parts<'s> {
     /// Every record of a part, in the order in which they were put.
     pub(super) fn each(&self, number: u32, mut take: impl FnMut(Record<&str>)) -> io::Result<()> {
         let broken = || io::Error::new(io::ErrorKind::InvalidData, "what was put down in between reads otherwise now");
-        for block in self.parts.get(number as usize).into_iter().flat_map(|part| &part.blocks) {
+        for block in self.all.get(number as usize).into_iter().flat_map(|part| &part.blocks) {
             let packed = self.store.get(block.at, block.packed as usize)?;
             let plain = inflate(&packed, block.plain as usize).map_err(|_| broken())?;
             if plain.len() != block.plain as usize {
@@ -206,9 +206,9 @@ mod tests {
         let mut parts = Parts::new(&mut store, 1);
         parts.put(&[0], &Record { device: 1, seq: 2, superseded: false, text: "abc".to_owned() }).unwrap();
         parts.close().unwrap();
-        let Parts { parts: made, block, .. } = parts;
+        let Parts { all, block, .. } = parts;
         let mut cut = InMemory(store.bytes().iter().skip(1).copied().collect());
-        let parts = Parts { store: &mut cut, block, parts: made };
+        let parts = Parts { store: &mut cut, block, all };
         parts.each(0, |record| panic!("{record:?}")).unwrap_err();
     }
 }

@@ -154,6 +154,19 @@ impl Superseded {
     }
 }
 
+/// What stands, over all files.
+#[derive(Debug)]
+pub(super) struct Settled {
+    /// Examinations, in the order of their ids.
+    pub(super) placed: Vec<Placed>,
+    /// Outings and reports with the bytes of their entries.
+    pub(super) beside: BTreeMap<(Beside, Uuid), u64>,
+    /// Pairs of carcasses that are one.
+    pub(super) joined: Vec<[Uuid; 2]>,
+    /// What is replaced or taken back.
+    pub(super) superseded: Superseded,
+}
+
 /// What is known of all files.
 #[derive(Debug, Default)]
 pub(super) struct Survey {
@@ -202,9 +215,8 @@ impl Survey {
         self.devices.iter().map(|(device, (_, files))| (*device, files.clone())).collect()
     }
 
-    /// What stands: examinations in the order of their ids, outings and reports with the bytes of their entries, the
-    /// pairs that are joined, and what is superseded.
-    pub(super) fn settled(mut self) -> (Vec<Placed>, BTreeMap<(Beside, Uuid), u64>, Vec<[Uuid; 2]>, Superseded) {
+    /// When all were taken.
+    pub(super) fn settled(mut self) -> Settled {
         self.superseded.put_in_order();
         let superseded = self.superseded;
         let mut by_number: Vec<(u32, DeviceId)> = self.devices.iter().map(|(device, (n, _))| (*n, *device)).collect();
@@ -222,7 +234,8 @@ impl Survey {
         let placed = placed.collect();
         let mut aliases = self.aliases;
         aliases.retain(|(id, _)| !superseded.holds(*id));
-        (placed, self.beside, aliases.into_iter().map(|(_, pair)| pair).collect(), superseded)
+        let joined = aliases.into_iter().map(|(_, pair)| pair).collect();
+        Settled { placed, beside: self.beside, joined, superseded }
     }
 }
 
