@@ -1,10 +1,12 @@
 //! The build's last step, run by Trunk over the folder that is about to be published.
 //!
-//! It writes the content security policy into every page, lists every file with its SHA-256, and fills
-//! the service worker's template with that list, so that the worker changes exactly when a file does.
+//! It takes comments out of styles and scripts, writes the content security policy into every page, lists every file
+//! with its SHA-256, and fills the service worker's template with that list, so that the worker changes exactly when a
+//! file does.
 //! The same folder always gives the same bytes: nothing of the clock or the machine goes in.
 
 mod files;
+mod lean;
 mod policy;
 
 use std::path::{Path, PathBuf};
@@ -104,6 +106,7 @@ pub fn main() -> ExitCode {
 
 /// Stamps one folder.
 pub fn stamp(folder: &Path) -> Result<Stamped, StampError> {
+    lean::lean(folder)?;
     let mut pages = 0;
     for name in files::names_in(folder)? {
         if Path::new(&name).extension().is_some_and(|end| end == "html") {
@@ -129,7 +132,7 @@ pub fn stamp(folder: &Path) -> Result<Stamped, StampError> {
     std::fs::remove_file(&template_path).map_err(io_at(&template_path))?;
     let kept: Vec<ListedFile> = list_files(folder)?.into_iter().filter(|file| file.name != WORKER).collect();
     let version = version_of(&template, &kept);
-    write(&folder.join(WORKER), &fill(&template, &version, &kept)?)?;
+    write(&folder.join(WORKER), &lean::script(&fill(&template, &version, &kept)?))?;
     Ok(Stamped { pages, kept_files: kept.len(), version: Some(version) })
 }
 
