@@ -4,8 +4,10 @@
 (() => {
   const KEY = "marrowbook.crash";
   // The language chosen on this phone, before the form itself can say it.
-  // It is kept as a JSON text, quotes and all.
-  try { document.documentElement.lang = JSON.parse(localStorage.getItem("marrowbook-language") ?? '"en"'); } catch { /* English then */ }
+  // It is kept as a JSON text, quotes and all; so is the light, which nobody wants white at dusk.
+  for (const [name, own, usual] of [["language", "lang", "en"], ["light", "data-light", "day"]]) {
+    try { document.documentElement.setAttribute(own, JSON.parse(localStorage.getItem("marrowbook-" + name)) ?? usual); } catch { /* as the page has it */ }
+  }
   let started = false;
   let stopped = false;
 

@@ -11,6 +11,75 @@ const LEFT_OUT = "(left out: signing key)";
 
 const byId = (id) => document.getElementById(id);
 
+// The page speaks and shines as the form did last (kept as JSON texts); English stands in the page itself.
+const noted = (name) => { try { return JSON.parse(localStorage.getItem("marrowbook-" + name)); } catch { return null; } };
+const WORDS = {
+  en: {
+    nothing: "Nothing of the form was found in this browser. If you use the form from the home screen, open this page from there.",
+    found: "Pieces of record found: {n}. Photos: {m}.",
+    journal: "Answers and notes", photos_kept: "Photos", settings: "Settings", small: "Waiting to be written, half typed",
+    save_photo: "Save", kept: "The browser has promised to keep the records until someone deletes them.",
+    not_kept: "The browser has not promised to keep the records. It may delete them when the phone is full or the form is not used for a while. Hand over soon.",
+    used: "Used here: {n} kB of about {m} MB that the browser allows.",
+    clearing: "Clearing the browser's site data, or removing the form from the home screen of an iPhone, deletes the records.",
+    shared: "Shared. Ask the office whether it has arrived.", not_shared: "Sharing did not work here. Use another button.",
+    saved: "Look for {n} among the downloads of this phone.",
+    copied: "Copied. Paste it into a message to the office.",
+    by_hand: "The browser did not allow copying. The text is selected below: copy it by hand.",
+    refused: "The browser refused to show a part of the records: {n}",
+    failed: "Reading the records failed: {n}. Nothing was changed. Close other tabs of the form and open this page again.",
+  },
+  fr: {
+    head: "Enregistrer les données brutes",
+    what: "Cette page fonctionne même si le formulaire ne fonctionne pas. Elle réunit en un fichier texte tout ce que le formulaire a écrit sur ce téléphone. Elle ne change et n'efface rien.",
+    looking: "Recherche des données …", share: "Partager le fichier", save: "Enregistrer le fichier", copy: "Copier le texte",
+    send: "Envoyez le fichier à votre bureau, qui peut y lire chaque réponse. La clé de signature du téléphone n'y est pas : ce fichier n'est pas un envoi signé.",
+    photos: "Photos", none: "Aucune.", here: "Ce qui est sur ce téléphone", safe: "Est-ce en sûreté ici?", text: "Les données en texte", back: "Retour au formulaire",
+    nothing: "Rien du formulaire n'a été trouvé dans ce navigateur. Si vous ouvrez le formulaire depuis l'écran d'accueil, ouvrez cette page de là.",
+    found: "Éléments trouvés : {n}. Photos : {m}.",
+    journal: "Réponses et notes", photos_kept: "Photos", settings: "Réglages", small: "En attente d'écriture, à moitié tapé",
+    save_photo: "Enregistrer", kept: "Le navigateur a promis de garder les données jusqu'à ce que quelqu'un les efface.",
+    not_kept: "Le navigateur n'a pas promis de garder les données. Il peut les effacer si le téléphone est plein ou si le formulaire ne sert pas pendant un temps. Remettez-les bientôt.",
+    used: "Occupé ici : {n} ko sur environ {m} Mo que le navigateur permet.",
+    clearing: "Effacer les données du site, ou ôter le formulaire de l'écran d'accueil d'un iPhone, efface les données.",
+    shared: "Partagé. Demandez au bureau si c'est arrivé.", not_shared: "Le partage n'a pas marché ici. Prenez un autre bouton.",
+    saved: "Cherchez {n} dans les téléchargements de ce téléphone.",
+    copied: "Copié. Collez le texte dans un message au bureau.",
+    by_hand: "Le navigateur n'a pas permis de copier. Le texte est sélectionné plus bas : copiez-le à la main.",
+    refused: "Le navigateur a refusé de montrer une partie des données : {n}",
+    failed: "La lecture des données a échoué : {n}. Rien n'a changé. Fermez les autres onglets du formulaire et rouvrez cette page.",
+  },
+  es: {
+    head: "Guardar los registros sin procesar",
+    what: "Esta página funciona aunque el formulario no funcione. Reúne en un archivo de texto todo lo que el formulario escribió en este teléfono. No cambia ni borra nada.",
+    looking: "Buscando registros …", share: "Compartir el archivo", save: "Guardar el archivo", copy: "Copiar como texto",
+    send: "Enviar el archivo a la oficina, que puede leer en él cada respuesta. La clave de firma del teléfono no va incluida: este archivo no es un envío firmado.",
+    photos: "Fotos", none: "Ninguna.", here: "Lo que hay en este teléfono", safe: "¿Qué tan seguro está aquí?", text: "Los registros como texto", back: "Volver al formulario",
+    nothing: "No se encontró nada del formulario en este navegador. Si el formulario se abre desde la pantalla de inicio, abrir esta página desde ahí.",
+    found: "Elementos encontrados: {n}. Fotos: {m}.",
+    journal: "Respuestas y notas", photos_kept: "Fotos", settings: "Ajustes", small: "Por escribir, a medio teclear",
+    save_photo: "Guardar", kept: "El navegador prometió conservar los registros hasta que alguien los borre.",
+    not_kept: "El navegador no prometió conservar los registros. Puede borrarlos si el teléfono se llena o el formulario no se usa por un tiempo. Entregarlos pronto.",
+    used: "Ocupado aquí: {n} kB de unos {m} MB que el navegador permite.",
+    clearing: "Borrar los datos del sitio, o quitar el formulario de la pantalla de inicio de un iPhone, borra los registros.",
+    shared: "Compartido. Preguntar a la oficina si llegó.", not_shared: "Aquí no se pudo compartir. Usar otro botón.",
+    saved: "Buscar {n} entre las descargas de este teléfono.",
+    copied: "Copiado. Pegarlo en un mensaje a la oficina.",
+    by_hand: "El navegador no permitió copiar. El texto está seleccionado abajo: copiarlo a mano.",
+    refused: "El navegador no dejó ver una parte de los registros: {n}",
+    failed: "No se pudieron leer los registros: {n}. Nada cambió. Cerrar las otras pestañas del formulario y abrir esta página otra vez.",
+  },
+};
+const root = document.documentElement;
+const language = WORDS[noted("language")] ? noted("language") : "en";
+root.lang = language;
+root.dataset.light = noted("light") ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "dusk" : "day");
+const say = (id, n, m) => WORDS[language][id].replace("{n}", n).replace("{m}", m);
+for (const part of document.querySelectorAll("[data-say]")) {
+  const words = WORDS[language][part.dataset.say];
+  if (words) part.textContent = words;
+}
+
 function base64(bytes) {
   let binary = "";
   for (let at = 0; at < bytes.length; at += 32768) binary += String.fromCharCode(...bytes.subarray(at, at + 32768));
@@ -61,7 +130,7 @@ function readLocal(problems) {
       if (key.startsWith(PREFIX)) found[key] = SECRET.test(key) ? LEFT_OUT : localStorage.getItem(key);
     }
   } catch (error) {
-    problems.push("The browser refused its small store: " + error);
+    problems.push(say("refused", error));
   }
   return found;
 }
@@ -99,7 +168,7 @@ async function readDatabase(problems, photos) {
   try {
     database = await openWithoutMaking();
   } catch (error) {
-    problems.push("The browser refused its record store: " + error);
+    problems.push(say("refused", error));
   }
   if (!database) return found;
   for (const store of Array.from(database.objectStoreNames)) {
@@ -113,7 +182,7 @@ async function readDatabase(problems, photos) {
         found[store].push({ key: await printable(row.key, store, photos), value });
       }
     } catch (error) {
-      problems.push("The part \"" + store + "\" could not be read: " + error);
+      problems.push(say("refused", store + ": " + error));
     }
   }
   database.close();
@@ -135,25 +204,21 @@ function offerPhotos(photos) {
     const link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([photo.bytes], { type: jpeg ? "image/jpeg" : "application/octet-stream" }));
     link.download = photo.name.replace(/[^A-Za-z0-9._-]/g, "_") + (jpeg ? ".jpg" : ".bin");
-    link.textContent = "Save " + link.download + " (" + Math.ceil(photo.bytes.length / 1024) + " kB)";
+    link.textContent = say("save_photo") + " " + link.download + " (" + Math.ceil(photo.bytes.length / 1000) + " kB)";
     line("photos", "").append(link);
   }
 }
 
 async function tellFacts() {
   const storage = navigator.storage;
-  if (storage && storage.persisted) {
-    line("facts", (await storage.persisted())
-      ? "The browser has promised to keep the records until someone deletes them."
-      : "The browser has not promised to keep the records. It may delete them when the phone is full or the form is not used for a while. Hand over soon.");
-  } else {
-    line("facts", "This browser does not say how long it keeps records. Hand over soon.");
-  }
+  // A browser that does not say how long it keeps records has promised nothing.
+  const kept = storage && storage.persisted && await storage.persisted();
+  line("facts", say(kept ? "kept" : "not_kept"));
   if (storage && storage.estimate) {
     const { usage, quota } = await storage.estimate();
-    line("facts", "Used here: " + Math.ceil((usage || 0) / 1e3) + " kB of about " + Math.floor((quota || 0) / 1e6) + " MB that the browser allows.");
+    line("facts", say("used", Math.ceil((usage || 0) / 1e3), Math.floor((quota || 0) / 1e6)));
   }
-  line("facts", "Clearing the browser's site data, or removing the form from the home screen of an iPhone, deletes the records.");
+  line("facts", say("clearing"));
 }
 
 function offerWays(text, name) {
@@ -162,8 +227,8 @@ function offerWays(text, name) {
   if (navigator.canShare && navigator.canShare({ files: [file] })) {
     byId("share").hidden = false;
     byId("share").addEventListener("click", async () => {
-      try { await navigator.share({ files: [file], title: name }); done("Shared. Ask the office whether it has arrived."); }
-      catch (error) { if (error.name !== "AbortError") done("Sharing did not work here. Use another button."); }
+      try { await navigator.share({ files: [file], title: name }); done(say("shared")); }
+      catch (error) { if (error.name !== "AbortError") done(say("not_shared")); }
     });
   }
   byId("download").hidden = false;
@@ -172,15 +237,15 @@ function offerWays(text, name) {
     link.href = URL.createObjectURL(file);
     link.download = name;
     link.click();
-    done("Look for " + name + " among the downloads of this phone.");
+    done(say("saved", name));
   });
   byId("copy").hidden = false;
   byId("copy").addEventListener("click", async () => {
-    try { await navigator.clipboard.writeText(text); done("Copied. Paste it into a message to the office."); }
+    try { await navigator.clipboard.writeText(text); done(say("copied")); }
     catch {
       byId("text").focus();
       byId("text").select();
-      done("The browser did not allow copying. The text is selected below: copy it by hand.");
+      done(say("by_hand"));
     }
   });
 }
@@ -195,11 +260,12 @@ async function gather() {
   const rows = Object.values(stores).reduce((sum, list) => sum + list.length, 0);
   const keys = Object.keys(small).length;
 
-  byId("found").textContent = rows + keys === 0
-    ? "Nothing of the form was found in this browser. If you use the form from the home screen, open this page from there."
-    : "Found " + (rows + keys) + " pieces of record and " + photos.length + " photos.";
-  for (const [store, list] of Object.entries(stores)) line("stores", store + ": " + list.length);
-  for (const key of Object.keys(small)) line("stores", key);
+  byId("found").textContent = rows + keys === 0 ? say("nothing") : say("found", rows + keys, photos.length);
+  // The parts that every version has, by their names; what else there is stands in the text.
+  for (const [store, id] of [["journal", "journal"], ["photos", "photos_kept"], ["settings", "settings"]]) {
+    if (stores[store]) line("stores", say(id) + ": " + stores[store].length);
+  }
+  if (keys > 0) line("stores", say("small") + ": " + keys);
   for (const problem of problems) line("stores", problem);
   byId("text").value = text;
   offerPhotos(photos);
@@ -208,5 +274,5 @@ async function gather() {
 }
 
 gather().catch((error) => {
-  byId("found").textContent = "Reading the records failed: " + error + ". Nothing was changed. Close other tabs of the form and open this page again.";
+  byId("found").textContent = say("failed", error);
 });

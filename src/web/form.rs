@@ -501,6 +501,7 @@ impl Form {
     pub(crate) fn set_settings(self, flip: impl FnOnce(&mut Settings)) {
         self.settings.try_update(flip);
         if let Some(settings) = self.settings.try_get_untracked() {
+            super::languages::note("light", if settings.dusk { "dusk" } else { "day" });
             self.desk.try_with_value(|desk| desk.put_settings(settings));
         }
     }

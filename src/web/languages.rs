@@ -48,7 +48,7 @@ impl Form {
         self.spoken.try_set(language);
         // The browser reads aloud and hyphenates by it.
         super::app::tell_root("lang", language.code());
-        note(language);
+        note("language", language.code());
     }
 
     /// Speak another language from now on. Where its texts are not at hand, say so and go on as before.
@@ -70,16 +70,16 @@ impl Form {
     }
 }
 
-/// Left for the page's own words, which have to speak when the form cannot.
-fn note(language: Language) {
+/// Left for the pages that have to speak, and be read, when the form cannot.
+pub(super) fn note(what: &str, value: &str) {
     #[cfg(target_arch = "wasm32")]
     {
         use crate::keep::Quick as _;
-        // Where the small store is shut, they are in English.
-        let _ = crate::keep::browser_quick::LocalQuick::new("marrowbook-").put("language", language.code());
+        // Where the small store is shut, they are in English and by day.
+        let _ = crate::keep::browser_quick::LocalQuick::new("marrowbook-").put(what, value);
     }
     #[cfg(not(target_arch = "wasm32"))]
-    let _ = language;
+    let _ = (what, value);
 }
 
 /// The languages offered, the browser's own first.
