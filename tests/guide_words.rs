@@ -53,6 +53,11 @@ fn wanted() -> BTreeSet<String> {
     for state in ["seen", "not_seen", "cant_tell", "not_looked", "part_gone"] {
         all.insert(format!("state.{state}"));
     }
+    // What is decided and not looked at may have words of its own where it was left.
+    for def in findings() {
+        let own = format!("state.not_looked.{}", def.code);
+        all.extend(raw(EN, &own).map(|_| own));
+    }
     for why in Why::PLAIN.iter().chain(&[Why::Other(String::new())]) {
         all.insert(format!("why.{}", why.code()));
     }
@@ -149,7 +154,7 @@ fn places_and_reasons_read_as_words() {
     assert_eq!(site_words(EN, Site::tooth(Side::Left, Tooth::P4)), "Left, Third cheek tooth (P4)");
     assert_eq!(site_words(EN, Site::bone(Bone::Femur)), "Thigh bone (femur)");
     assert_eq!(site_words(EN, Site { side: Some(Side::Right), ..Site::bone(Bone::Tibia) }), "Right, Shin bone (tibia)");
-    assert_eq!(site_words(EN, Site::item(2)), "no. 2");
+    assert_eq!(site_words(EN, Site::item(2)), "no.\u{a0}2");
     assert_eq!(site_words(EN, Site::side(Side::Right)), "Right");
     assert_eq!(site_words(EN, Site::NONE), "");
     assert_eq!(why_words(EN, &Why::Other("mouth shut".to_owned())), "mouth shut");

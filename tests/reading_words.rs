@@ -1,9 +1,10 @@
 //! Every message that a reading can use has words, and none of them says what a deer died of.
 
+use marrowbook::office::findings_table::FindingsTable;
 use marrowbook::reading::cause_ids;
 use marrowbook::reading::message_ids::ALL;
-use marrowbook::reading::{Statement, Val};
-use marrowbook::record::Unit;
+use marrowbook::reading::{self, Statement, Val};
+use marrowbook::record::{Unit, fold};
 use marrowbook::words::{Language, ids, raw};
 
 #[test]
@@ -53,4 +54,31 @@ fn numbers_and_counts_of_a_statement_follow_the_language() {
     let counted = |language, n| Statement::plain("reading.view.basis_count").with("n", Val::Count(n)).say(language);
     assert_eq!([0, 1, 2].map(|n| counted(Language::English, n)), ["0 answers", "1 answer", "2 answers"]);
     assert_eq!([0, 1, 2].map(|n| counted(Language::French, n)), ["0 réponse", "1 réponse", "2 réponses"]);
+}
+
+#[test]
+fn every_method_has_a_name_in_words() {
+    // A rule of the house: no code of the program stands where a person reads.
+    let deer = serde_json::json!({
+        "format": "marrowbook-findings-1",
+        "carcasses": [{"name": "deer", "examinations": [{
+            "kind": "field", "at": "2026-02-20T12:00:00-06:00",
+            "findings": [
+                {"finding": "species", "value": "white_tailed_deer"},
+                {"finding": "examination_closed", "value": "complete"},
+            ],
+        }]}],
+    });
+    let tabled = FindingsTable::read(deer.to_string().as_bytes()).unwrap().journal().unwrap();
+    let carcass = &fold(&tabled.journal).carcasses[&tabled.carcasses[0].1];
+    let readings = reading::all(carcass, &reading::Given::default());
+    let named = readings.each();
+    // As many as the form has cards for.
+    assert_eq!(named.len(), 13, "{:?}", named.iter().map(|one| one.method.as_str()).collect::<Vec<_>>());
+    for reading in named {
+        for language in Language::ALL {
+            let id = format!("method.{}", reading.method);
+            assert!(raw(language, &id).is_some_and(|name| !name.contains('_')), "{}: {id}", language.code());
+        }
+    }
 }

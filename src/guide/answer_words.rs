@@ -31,9 +31,10 @@ pub fn site(language: Language, at: Site) -> String {
 
 /// An answer in words, with its unit.
 pub fn answer(language: Language, code: &str, given: &Answer) -> String {
-    let state = |id: &str, reason: &Why| match reason {
-        Why::NotGiven => say(language, id, &[]),
-        _ => format!("{} ({})", say(language, id, &[]), why_words(language, reason)),
+    let state = |id: &str, reason: &Why| {
+        // What nobody decided was not a thing to be looked at.
+        let said = known(language, &format!("{id}.{code}"), &[]).unwrap_or_else(|| say(language, id, &[]));
+        if *reason == Why::NotGiven { said } else { format!("{said} ({})", why_words(language, reason)) }
     };
     match given {
         Answer::Seen { value: found } => value(language, code, found),

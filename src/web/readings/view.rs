@@ -40,7 +40,7 @@ pub fn reading_view(
             {v.basis(basis)}
             {v.sources(reading)}
             <p class="reading-method">{v.fill("reading.view.method", &[
-                ("method", reading.method.as_str().into()),
+                ("method", v.say(&format!("method.{}", reading.method)).into()),
                 ("version", science.into()),
             ])}</p>
         </section>
@@ -188,11 +188,12 @@ impl Of {
             .iter()
             .map(|line| view! { <li>{line.question.clone()} ": " <strong>{line.answer.clone()}</strong> " (" {line.by.clone()} ")"</li> })
             .collect_view();
-        let none = lines.is_empty().then(|| view! { <p>{self.say("reading.view.basis_none")}</p> });
+        if lines.is_empty() {
+            return ().into_any();
+        }
         view! {
             <details class="why" data-basis="">
                 <summary>{format!("{}: {count}", self.say("reading.view.basis"))}</summary>
-                {none}
                 <ul>{rows}</ul>
             </details>
         }

@@ -16,7 +16,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("cause.fed_on_unknown", "Fed on, by what is not known. Who ate is not who killed."),
     ("cause.contributing", "Reserves were low besides: {seen}"),
     ("cause.started_from", "Started from: {area}; winter: {winter}"),
-    ("cause.table", "Evidence table: {name} ({digest})"),
+    ("cause.table", "Evidence table: {name}"),
     ("cause.unit", "in 100"),
     ("cause.label.killed", "Killed by {cause}: definite"),
     ("cause.label.probably_killed", "Probably killed by {cause}"),

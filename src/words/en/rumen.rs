@@ -40,7 +40,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("plants.another", "Another plant"),
     ("plants.which_group", "Where does it belong?"),
     ("plants.which", "Which is it?"),
-    ("plants.back", "Back"),
+    ("plants.back", "To the list"),
     ("plants.unknown", "Not known to this form: {code}"),
     // Points.
     ("points.total", "{n} {n?point|points}"),

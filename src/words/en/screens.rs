@@ -185,8 +185,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("photo.keeping", "Keeping the photo \u{2026}"),
     ("value.photo", "photo, {kb} kB"),
     // No answer.
-    ("no_answer.head", "Why is there no answer?"),
-    ("no_answer.give_reason", "Give a reason first"),
+    ("no_answer.head", "What is the case here?"),
+    ("no_answer.give_reason", "Add a reason (may be left out)"),
     ("no_answer.other_reason", "Another reason"),
     ("no_answer.own_words", "In my own words"),
     ("no_answer.take_words", "Take these words"),

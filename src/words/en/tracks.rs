@@ -63,7 +63,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("cause.animal.cougar", "cougar"),
     ("cause.animal.bear", "black bear"),
     ("cause.animal.red_fox", "red fox"),
-    ("cause.animal.gray_fox", "gray fox"),
+    ("cause.animal.gray_fox", "grey fox"),
     ("cause.animal.fisher", "fisher"),
     ("cause.animal.marten", "marten"),
 ];

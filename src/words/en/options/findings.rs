@@ -52,7 +52,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("finding.report_clear_at", "Place last seen without it"),
     ("finding.report_photo", "Picture of the report"),
     ("finding.report_call_back", "Call back"),
-    ("finding.report_triage", "Done about it"),
+    ("finding.report_triage", "What to do about it"),
     ("finding.report_triage_why", "Why, and who was told"),
     ("finding.joins_event", "Lies with others"),
     ("finding.from_paper", "Typed in from paper"),
