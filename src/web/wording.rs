@@ -3,11 +3,21 @@
 
 use crate::guide::answer_words::known;
 pub(crate) use crate::guide::answer_words::{
-    answer, date_and_time, degrees, finding, kilobytes, number, option, plant, scaled, site, time, with_unit,
+    answer, degrees, finding, kilobytes, number, option, plant, scaled, site, time, with_unit,
 };
 use crate::guide::{Ask, Draft, Input, Measured, site_words};
-use crate::record::{Flaw, Shown};
+use crate::record::{Flaw, Moment, Shown};
 use crate::words::{Arg, Language, say};
+
+/// Date and time; no line ends within the date.
+pub(crate) fn date_and_time(at: Moment) -> String {
+    whole(&crate::guide::answer_words::date_and_time(at))
+}
+
+/// A number with hyphens that stays on one line: a browser would end the line after any of them.
+pub(crate) fn whole(text: &str) -> String {
+    text.replace('-', "-\u{2060}")
+}
 
 /// What an ask asks, with its place where it has one.
 pub(crate) fn ask(language: Language, ask: &Ask) -> String {

@@ -54,7 +54,7 @@ pub(super) fn choices(q: &Question, finding: &'static str) -> AnyView {
         };
         form.answer(&[Draft { finding, site, answer, step }]);
     });
-    view! { <div class="tiles">{shown} <div class="foot">{more}{save}{no_answer}</div></div> }.into_any()
+    view! { <div class="tiles">{shown} <div class="foot">{save}{more}{no_answer}</div></div> }.into_any()
 }
 
 /// The words for `looked, and there is none`, where the step allows that.

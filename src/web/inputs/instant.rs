@@ -77,7 +77,7 @@ fn days(form: Form, at: Moment) -> AnyView {
         1 => form.say("instant.tomorrow"),
         -1 => form.say("instant.yesterday"),
         days => {
-            at_clock(at, days, "1200").map(|m| wording::date_and_time(m).chars().take(10).collect()).unwrap_or_default()
+            at_clock(at, days, "1200").map(|m| wording::date_and_time(m).chars().take(12).collect()).unwrap_or_default()
         }
     };
     view! {

@@ -33,7 +33,7 @@ pub(super) fn photos(q: &Question, items: &'static [u16]) -> AnyView {
         let more = (page + 1 < count).then(|| more_tile(form, page, count));
         view! {
             {tiles.collect_view()}
-            {foot(Some(view! { {more} {on_tile(form, ask, items)} }.into_any()), no_answer(form, ask.name()))}
+            {foot(Some(view! { {on_tile(form, ask, items)} {more} }.into_any()), no_answer(form, ask.name()))}
         }
         .into_any()
     };

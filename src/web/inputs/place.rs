@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::guide::{Draft, TypedPlace, not_a_place, typed_place};
 use crate::record::{Answer, Place, Site, Value};
 use crate::web::form::Form;
-use crate::web::parts::{Look, foot, tile};
+use crate::web::parts::{Look, foot, main_tile, tile};
 use crate::web::platform::position::NoFix;
 use crate::web::wording;
 use crate::words::Arg;
@@ -49,12 +49,15 @@ pub(super) fn place(q: &Question, finding: &'static str) -> AnyView {
         let words = form.say_with("place.instead", &[("lat", lat), ("lon", lon)]);
         Some(tile(form, "instead", words, Look::Main, move || give(form, finding, site, step, meant.clone())))
     };
-    let save = tile(form, "save", form.say("place.save_typed"), Look::Aside, move || {
-        match typed_place(&form.typed.try_get_untracked().unwrap_or_default(), None) {
+    let save = main_tile(
+        form,
+        "save",
+        move || form.say("place.save_typed"),
+        move || match typed_place(&form.typed.try_get_untracked().unwrap_or_default(), None) {
             Ok(typed) => give(form, finding, site, step, typed.place),
             Err(why) => form.tell(form.say(not_a_place(why))),
-        }
-    });
+        },
+    );
     view! {
         <div class="tiles">
             <p class="position" role="status">{words}</p>

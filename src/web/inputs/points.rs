@@ -43,7 +43,7 @@ pub(super) fn points(q: &Question, points: &'static str, done: &'static str) -> 
         <div class="tiles">
             {state(count)}
             {shown}
-            <div class="foot">{undo}{end}{no_answer}</div>
+            <div class="foot">{end}{undo}{no_answer}</div>
         </div>
     }
     .into_any()

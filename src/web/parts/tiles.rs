@@ -1,5 +1,7 @@
 //! Answer tiles: at least 15 mm tall, the full width of the page, acting when the finger lifts.
 
+use std::collections::BTreeSet;
+
 use leptos::prelude::*;
 
 use crate::web::form::Form;
@@ -120,17 +122,20 @@ pub(crate) fn toggle_with(form: Form, name: &'static str, label: String, picture
     .into_any()
 }
 
-/// The main tile, with words that follow what was picked or typed.
+/// The main tile, with words that follow what was picked or typed. Where it waits for that, it is outlined until then:
+/// the answer that stands out is never `none of these`.
 pub(crate) fn main_tile(
     form: Form,
     name: &'static str,
     label: impl Fn() -> String + Send + 'static,
     act: impl Fn() + 'static,
 ) -> AnyView {
+    let waits = matches!(name, "save" | "done" | "none-of-these");
+    let quiet = move || waits && form.picked.with(BTreeSet::is_empty) && form.typed.with(String::is_empty);
     view! {
         <button
             type="button"
-            class=Look::Main.class()
+            class=move || if quiet() { "tile main quiet" } else { Look::Main.class() }
             data-tile=name
             on:click=move |event| {
                 if form.is_meant(&event) {

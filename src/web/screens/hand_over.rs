@@ -105,7 +105,7 @@ fn ways(form: Form, made: Made, others: Vec<OutFile>) -> AnyView {
         <div class="tiles">
             {super::hand_over_ways::ways(form, made, others)}
             {tile(form, "show", form.say("frames.show"), Look::Value, move || form.go(Screen::Show(0)))}
-            {tile(form, "handed-over", form.say("hand_over.confirm"), Look::Main, move || {
+            {tile(form, "handed-over", form.say("hand_over.confirm"), Look::Value, move || {
                 confirm(form, through, bundle);
             })}
         </div>

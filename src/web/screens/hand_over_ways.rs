@@ -72,7 +72,7 @@ pub(super) fn ways(form: Form, made: Made, others: Vec<OutFile>) -> AnyView {
         let files: Vec<OutFile> = texts.into_iter().chain(files).collect();
         let title = first_files.first().map(|file| file.name.clone()).unwrap_or_default();
         let sheet_tile = match share::ready(&files, &title) {
-            Ok(ready) => tile(form, "share", label, Look::Value, move || {
+            Ok(ready) => tile(form, "share", label, Look::Main, move || {
                 let ready = ready.clone();
                 leptos::task::spawn_local(async move {
                     let outcome = ready.share().await;

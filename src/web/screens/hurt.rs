@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::card::CallFor;
+use crate::guide::answer_words::date_and_time as plain_date_and_time;
 use crate::guide::{CANNOT_CALL, Draft, NO_CARD_TO_CALL};
 use crate::record::short_code::short_code;
 use crate::record::{Answer, Site, Standing, Value};
@@ -13,7 +14,6 @@ use crate::web::parts::{Look, plain_head, tile};
 use crate::web::platform::file::OutFile;
 use crate::web::screen::Screen;
 use crate::web::session::{Now, Session};
-use crate::web::wording;
 use crate::words::Arg;
 
 use super::hand_over_ways::of_files;
@@ -67,7 +67,7 @@ fn begun(form: Form, now: &Now) -> String {
     let stops = now.situation.stops().map(|fired| form.say(&format!("hazard.{}.head", fired.hazard.code)));
     let args = [
         ("who", now.here.person.to_string()),
-        ("when", wording::date_and_time(now.at)),
+        ("when", plain_date_and_time(now.at)),
         ("carcass", now.carcass().map(|c| short_code(c.id)).unwrap_or_default()),
         ("stops", stops.collect::<Vec<_>>().join(" ")),
     ];
@@ -84,7 +84,7 @@ fn saved(form: Form) -> AnyView {
     let holder = form.with(|s| s.here.person.clone());
     let one = |note: Standing| {
         let Some(Value::Text(text)) = note.answer.value() else { return ().into_any() };
-        let at = wording::date_and_time(note.at);
+        let at = plain_date_and_time(note.at);
         let file = format!("{}-{}.txt", form.say("hurt.note"), at).replace([' ', ':', ','], "-");
         let file = OutFile::text(&file, &format!("{text}\n\n{later}\n"));
         let body = view! {

@@ -20,7 +20,10 @@ pub(super) fn start(form: Form) -> AnyView {
     let bench = Session::bench_work(&fold).len();
     let (open, closed): (Vec<OpenCarcass>, Vec<OpenCarcass>) = all.into_iter().partition(|e| !e.closed);
     let on_outing = form.now_once().is_some_and(|now| now.here.outing.is_some());
-    let carry_on = open.iter().map(|e| carry_on(form, e)).collect_view();
+    // One act stands out: the latest carcass, or the first outing.
+    let look = |n: usize| if n == 0 { Look::Main } else { Look::Value };
+    let outing = if on_outing { Look::Aside } else { look(open.len()) };
+    let carry_on = open.iter().enumerate().map(|(n, e)| carry_on(form, e, look(n))).collect_view();
     let another = on_outing.then(|| {
         tile(form, "new-carcass", form.say("start.new_carcass"), Look::Value, move || {
             form.begin(|session| session.new_carcass(&crate::web::edge::Phone));
@@ -49,7 +52,7 @@ pub(super) fn start(form: Form) -> AnyView {
         <div class="tiles">
             {carry_on}
             {another}
-            {tile(form, "outing", form.say("start.outing"), if on_outing { Look::Aside } else { Look::Main }, move || form.take_up_report(None, Screen::Who))}
+            {tile(form, "outing", form.say("start.outing"), outing, move || form.take_up_report(None, Screen::Who))}
             {report}
             {bench}
             {hand_over}
@@ -89,10 +92,10 @@ fn named(form: Form, exam: &OpenCarcass) -> Vec<(&'static str, Arg)> {
     ]
 }
 
-fn carry_on(form: Form, exam: &OpenCarcass) -> AnyView {
+fn carry_on(form: Form, exam: &OpenCarcass, look: Look) -> AnyView {
     let id = exam.examination;
     let label = form.say_with("start.carry_on", &named(form, exam));
-    tile(form, &format!("carry-on-{}", exam.code), label, Look::Main, move || form.take_up(id, Screen::Resume))
+    tile(form, &format!("carry-on-{}", exam.code), label, look, move || form.take_up(id, Screen::Resume))
 }
 
 fn done_list(form: Form, closed: &[OpenCarcass]) -> AnyView {

@@ -25,9 +25,10 @@ pub(super) fn places(form: Form) -> AnyView {
     let all = form.with(crate::web::session::Session::winter_logs).unwrap_or_default();
     let tiles = all.into_iter().map(|(id, place, last)| {
         let label = match last {
-            Some(day) => {
-                form.say_with("log.place", &[("place", Arg::Text(place)), ("day", Arg::Text(day.to_string()))])
-            }
+            Some(day) => form.say_with(
+                "log.place",
+                &[("place", Arg::Text(place)), ("day", Arg::Text(wording::whole(&day.to_string())))],
+            ),
             None => place,
         };
         tile(form, &format!("log-{id}"), label, Look::Value, move || form.go(Screen::WinterLog(id)))
@@ -89,13 +90,13 @@ pub(super) fn log(form: Form, id: Uuid) -> AnyView {
         .into_iter()
         .flat_map(|today| [(today, "log.today"), (today.shifted(-1).unwrap_or(today), "log.yesterday")]);
     let newest = newest.map(|(day, label)| {
-        let label = form.say_with(label, &[("day", Arg::Text(day.to_string()))]);
+        let label = form.say_with(label, &[("day", Arg::Text(wording::whole(&day.to_string())))]);
         tile(form, &format!("day-{day}"), label, Look::Value, move || on(day))
     });
     let days = of::days_of(&sheet);
     let rows = days.iter().take(LISTED).map(|day| {
         let day = *day;
-        let label = format!("{day}: {}", in_short(form, &sheet, day));
+        let label = format!("{}: {}", wording::whole(&day.to_string()), in_short(form, &sheet, day));
         view! { <li>{act(form, &format!("logged-{day}"), label, move || on(day))}</li> }
     });
     let rows = rows.collect_view();

@@ -64,7 +64,7 @@ pub(super) fn day(form: Form, id: Uuid, day: Day) -> AnyView {
     view! {
         <section class="ask">
             <p class="of">{crate::reading::winter_log::place(&sheet)}</p>
-            {plain_head(day.to_string())}
+            {plain_head(wording::whole(&day.to_string()))}
             <ul class="rows">{rows}</ul>
         </section>
         <div class="tiles">
@@ -92,7 +92,7 @@ pub(super) fn read(form: Form, id: Uuid, day: Day, finding: &str) -> AnyView {
     let input = if finding == "day_crust" { crust(form, id, day) } else { number(form, id, day, finding) };
     view! {
         <section class="ask">
-            <p class="of">{format!("{}, {day}", crate::reading::winter_log::place(&sheet))}</p>
+            <p class="of">{format!("{}, {}", crate::reading::winter_log::place(&sheet), wording::whole(&day.to_string()))}</p>
             {plain_head(form.say(&format!("log.ask.{finding}")))}
             {earlier}
         </section>
