@@ -1,6 +1,6 @@
-// What a screen must hold, measured in the page: nothing wider than the screen, no text cut off or over another, every
-// target large enough and wholly within reach, ink that can be read, a name for each control, headings in order, a
-// focus that is seen, and the way on under the other thumb when the left hand holds the phone.
+// What a screen must hold, measured in the page: nothing wider than the screen, no text cut off or over another, no word
+// broken, every target large enough and wholly within reach, ink that can be read, a name for each control, headings in
+// order, a focus that is seen, and the way on under the other thumb when the left hand holds the phone.
 // Heights in CSS pixels are the project's own (style/main.css); the contrast of 7 is WCAG 2.2, 1.4.6.
 
 /** A tile that answers: 15 mm. */
@@ -74,6 +74,23 @@ function measure([TILE, TARGET, LANGUAGE, CONTRAST, WIDTH]) {
       const wide = Math.min(a.right, b.right) - Math.max(a.left, b.left);
       const high = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
       if (wide > 2 && high > 0.34 * Math.min(a.height, b.height)) fault("text over text", `${name(lines[i].owner)} and ${name(lines[j].owner)}`);
+    }
+  }
+
+  // In letters of the usual size no word of a tile, a head or a table is broken in two.
+  if (getComputedStyle(root).fontSize === "16px") {
+    for (const owner of new Set(lines.map((line) => line.owner))) {
+      if (scrolls(owner) || owner instanceof SVGElement || !owner.closest(".tile, .bar-button, .act, .key, h1, h2, h3, th, td")) continue;
+      for (const node of owner.childNodes) {
+        if (node.nodeType !== Node.TEXT_NODE) continue;
+        for (const { 0: word, index } of node.data.matchAll(/[\p{L}\p{N}]{2,}/gu)) {
+          const range = document.createRange();
+          range.setStart(node, index);
+          range.setEnd(node, index + word.length);
+          const tops = [...range.getClientRects()].map((r) => r.top);
+          if (Math.max(...tops) - Math.min(...tops) > 6) fault("word broken", `${word} in ${name(owner)}`);
+        }
+      }
     }
   }
 

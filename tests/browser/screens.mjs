@@ -11,12 +11,12 @@ import { demoFolder } from "./screens-deer.mjs";
 
 const HIGH = 740;
 /** No picture is taller. */
-const TALL = 4000;
+const TALL = 14_000;
 /** How a screen is looked at: width in CSS pixels, light, size of letters in percent. */
 const LOOKS = {
   en: [[320, "day", 100], [360, "day", 100], [412, "day", 100], [360, "dusk", 100], [360, "day", 200]],
-  fr: [[320, "day", 100], [360, "day", 200]],
-  es: [[320, "day", 100], [360, "day", 200]],
+  fr: [[320, "day", 100], [360, "day", 200], [412, "day", 100], [360, "dusk", 100]],
+  es: [[320, "day", 100], [360, "day", 200], [412, "day", 100], [360, "dusk", 100]],
 };
 const lookName = ([width, light, letters]) => `${width}-${light}-${letters}`;
 

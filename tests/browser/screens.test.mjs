@@ -33,6 +33,7 @@ test("the measures find what was spoilt", { timeout: 120_000 }, () => withPhone(
     "out of reach": "main::after { content: ''; position: fixed; inset: 0; }",
     "text cut off": '[data-tile="outing"] .label { white-space: nowrap; letter-spacing: 2em; }',
     "text over text": "main li { height: 4px; }",
+    "word broken": '[data-tile="outing"] { width: 90px; flex: none; } [data-tile="outing"] .label { overflow-wrap: anywhere; letter-spacing: 0.6em; }',
     contrast: "main li { color: #999999; }",
     "small type": "main li { font-size: 11px; }",
     "focus not seen": ":focus-visible { outline: none !important; }",
