@@ -8,10 +8,7 @@ use sha2::{Digest, Sha384};
 
 use super::{StampError, files, read_text, write};
 
-/// Scripts of our own by name. What a tool made is left as it was made.
-const OURS: [&str; 4] = ["boot.js", "crash.js", "part.js", "rescue.js"];
-
-/// Takes comments out of styles and of our own scripts; a page that names a file with its digest gets the new digest.
+/// Takes comments out of styles and scripts; a page that names a file with its digest gets the new digest.
 pub(super) fn lean(folder: &Path) -> Result<(), StampError> {
     let names = files::names_in(folder)?;
     let is = |name: &str, end: &str| Path::new(name).extension().is_some_and(|own| own == end);
@@ -19,7 +16,7 @@ pub(super) fn lean(folder: &Path) -> Result<(), StampError> {
     for name in &names {
         let take = match name {
             name if is(name, "css") => style,
-            name if OURS.contains(&name.as_str()) => script,
+            name if is(name, "js") && name != super::TEMPLATE => script,
             _ => continue,
         };
         let path = folder.join(name);
@@ -53,13 +50,23 @@ fn style(text: &str) -> String {
     lines(&kept, |_| true)
 }
 
-/// A script without the lines that are comments from their first sign on.
+/// A script without the lines that are comments from their first sign on. Where a text in backticks runs over several
+/// lines, such a line may be part of it: then all stays.
 pub(super) fn script(text: &str) -> String {
-    lines(text, |line| !line.starts_with("//"))
+    if text.lines().any(|line| line.matches('`').count() % 2 == 1) {
+        return text.to_owned();
+    }
+    let mut within = false;
+    lines(text, |line| {
+        within |= line.starts_with("/**");
+        let kept = !within && !line.starts_with("//");
+        within &= !line.ends_with("*/");
+        kept
+    })
 }
 
 /// The lines that say something, without the room before them.
-fn lines(text: &str, keep: impl Fn(&str) -> bool) -> String {
+fn lines(text: &str, mut keep: impl FnMut(&str) -> bool) -> String {
     let said = text.lines().map(str::trim).filter(|line| !line.is_empty() && keep(line));
     said.flat_map(|line| [line, "\n"]).collect()
 }
@@ -75,6 +82,9 @@ mod tests {
             "p { color: red; }\nq { top: 0; }\n"
         );
         assert_eq!(style("p {} /* never closed"), "p {}\n");
+        assert_eq!(script("/**\n * of a tool\n */\nget a() {\n  /** one line */\n}\n"), "get a() {\n}\n");
+        let spans = "const a = `one\n// no comment\n`;\n";
+        assert_eq!(script(spans), spans);
         let of_ours = "// why\nconst at = \"https://a\"; // stays\n  // gone\n  act();\n";
         assert_eq!(script(of_ours), "const at = \"https://a\"; // stays\nact();\n");
     }

@@ -103,7 +103,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "jaw.held_right",
         "Drawing: the {half} with its tongue side towards you, teeth up: the front teeth lie to the left.",
     ),
-    ("jaw.hold", "Hold it like this: teeth up, tongue side towards you."),
     ("jaw.row", "Six cheek teeth, {half}. Arrow keys move along the row."),
     ("jaw.tooth", "{tooth}: {state}"),
     ("jaw.tooth_button", "{n} {code}, {tooth}: {state}"),

@@ -47,10 +47,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "The local card does not hold yet, or this phone's clock is behind: the form stays hands-off.",
     ),
     ("card.state.in_force", "The local card is in force."),
-    (
-        "card.office_said_yes",
-        "A yes by word of mouth is written down, but only a card from the office opens hands-on steps.",
-    ),
     // Reopening a stop.
     ("reopen.ask", "Why may this go on?"),
     ("reopen.no.not_a_stop", "There is nothing to open: this is no stop."),
