@@ -17,7 +17,7 @@ const WORDS = {
   en: {
     nothing: "Nothing of the form was found in this browser. If you use the form from the home screen, open this page from there.",
     found: "Pieces of record found: {n}. Photos: {m}.",
-    journal: "Answers and notes", photos_kept: "Photos", settings: "Settings", small: "Waiting to be written, half typed",
+    journal: "Answers and notes", chain: "Chain of the journal", photos: "Photos", settings: "Settings", small: "Waiting to be written, half typed",
     save_photo: "Save", kept: "The browser has promised to keep the records until someone deletes them.",
     not_kept: "The browser has not promised to keep the records. It may delete them when the phone is full or the form is not used for a while. Hand over soon.",
     used: "Used here: {n} kB of about {m} MB that the browser allows.",
@@ -37,7 +37,7 @@ const WORDS = {
     photos: "Photos", none: "Aucune.", here: "Ce qui est sur ce téléphone", safe: "Est-ce en sûreté ici?", text: "Les données en texte", back: "Retour au formulaire",
     nothing: "Rien du formulaire n'a été trouvé dans ce navigateur. Si vous ouvrez le formulaire depuis l'écran d'accueil, ouvrez cette page de là.",
     found: "Éléments trouvés : {n}. Photos : {m}.",
-    journal: "Réponses et notes", photos_kept: "Photos", settings: "Réglages", small: "En attente d'écriture, à moitié tapé",
+    journal: "Réponses et notes", chain: "Chaîne du journal", settings: "Réglages", small: "En attente d'écriture, à moitié tapé",
     save_photo: "Enregistrer", kept: "Le navigateur a promis de garder les données jusqu'à ce que quelqu'un les efface.",
     not_kept: "Le navigateur n'a pas promis de garder les données. Il peut les effacer si le téléphone est plein ou si le formulaire ne sert pas pendant un temps. Remettez-les bientôt.",
     used: "Occupé ici : {n} ko sur environ {m} Mo que le navigateur permet.",
@@ -57,7 +57,7 @@ const WORDS = {
     photos: "Fotos", none: "Ninguna.", here: "Lo que hay en este teléfono", safe: "¿Qué tan seguro está aquí?", text: "Los registros como texto", back: "Volver al formulario",
     nothing: "No se encontró nada del formulario en este navegador. Si el formulario se abre desde la pantalla de inicio, abrir esta página desde ahí.",
     found: "Elementos encontrados: {n}. Fotos: {m}.",
-    journal: "Respuestas y notas", photos_kept: "Fotos", settings: "Ajustes", small: "Por escribir, a medio teclear",
+    journal: "Respuestas y notas", chain: "Cadena del diario", settings: "Ajustes", small: "Por escribir, a medio teclear",
     save_photo: "Guardar", kept: "El navegador prometió conservar los registros hasta que alguien los borre.",
     not_kept: "El navegador no prometió conservar los registros. Puede borrarlos si el teléfono se llena o el formulario no se usa por un tiempo. Entregarlos pronto.",
     used: "Ocupado aquí: {n} kB de unos {m} MB que el navegador permite.",
@@ -70,6 +70,7 @@ const WORDS = {
     failed: "No se pudieron leer los registros: {n}. Nada cambió. Cerrar las otras pestañas del formulario y abrir esta página otra vez.",
   },
 };
+const STORES = { entries: "journal", heads: "chain", photos: "photos", settings: "settings" };
 const root = document.documentElement;
 const language = WORDS[noted("language")] ? noted("language") : "en";
 root.lang = language;
@@ -261,9 +262,9 @@ async function gather() {
   const keys = Object.keys(small).length;
 
   byId("found").textContent = rows + keys === 0 ? say("nothing") : say("found", rows + keys, photos.length);
-  // The parts that every version has, by their names; what else there is stands in the text.
-  for (const [store, id] of [["journal", "journal"], ["photos", "photos_kept"], ["settings", "settings"]]) {
-    if (stores[store]) line("stores", say(id) + ": " + stores[store].length);
+  // A part of another version stands under its own name.
+  for (const [store, list] of Object.entries(stores)) {
+    if (list.length > 0 && !SECRET.test(store)) line("stores", (STORES[store] ? say(STORES[store]) : store) + ": " + list.length);
   }
   if (keys > 0) line("stores", say("small") + ": " + keys);
   for (const problem of problems) line("stores", problem);

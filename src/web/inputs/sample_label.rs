@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use crate::guide::{Draft, UNLABELLED, is_number_mistyped, label_of, proposed_number};
 use crate::record::{Answer, Value};
 use crate::web::parts::{Look, code_field, foot, label_lines, tile};
+use crate::web::wording;
 use crate::words::Arg;
 
 use super::Question;
@@ -23,8 +24,8 @@ pub(super) fn sample_label(q: &Question) -> AnyView {
         form.answer(&[Draft { finding: "sample_number", site, answer, step }]);
     };
     let ours = proposed_number(examination, site);
-    let [label, not_yet] =
-        ["label.take_number", "label.not_yet"].map(|id| form.say_with(id, &[("number", Arg::Text(ours.clone()))]));
+    let [label, not_yet] = ["label.take_number", "label.not_yet"]
+        .map(|id| form.say_with(id, &[("number", Arg::Text(wording::whole(&ours)))]));
     let unlabelled = ours.clone();
     let save = tile(form, "save", form.say("tile.save_text"), Look::Value, move || {
         let typed = form.typed.try_get_untracked().unwrap_or_default();

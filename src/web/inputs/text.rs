@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, Shape, Value, find};
-use crate::web::parts::{Look, foot, tile};
+use crate::web::parts::{Look, foot, main_tile, tile};
 use crate::web::wording;
 
 use super::Question;
@@ -15,16 +15,21 @@ pub(super) fn text(q: &Question, finding: &'static str) -> AnyView {
         Some(Shape::Text(most)) => most,
         _ => 0,
     };
-    let save = tile(form, "save", form.say("tile.save_text"), Look::Main, move || {
-        let typed = form.typed.try_get_untracked().unwrap_or_default();
-        let typed = typed.trim();
-        if typed.is_empty() {
-            form.tell(form.say("text.empty"));
-        } else {
-            let answer = Answer::Seen { value: Value::Text(typed.to_owned()) };
-            form.answer(&[Draft { finding, site, answer, step }]);
-        }
-    });
+    let save = main_tile(
+        form,
+        "save",
+        move || form.say("tile.save_text"),
+        move || {
+            let typed = form.typed.try_get_untracked().unwrap_or_default();
+            let typed = typed.trim();
+            if typed.is_empty() {
+                form.tell(form.say("text.empty"));
+            } else {
+                let answer = Answer::Seen { value: Value::Text(typed.to_owned()) };
+                form.answer(&[Draft { finding, site, answer, step }]);
+            }
+        },
+    );
     let none = q.ask.may_be_absent(&q.now.view()).then(|| {
         let label = wording::ask_part(form.language(), &q.ask, "none").unwrap_or_else(|| form.say("state.not_seen"));
         tile(form, "none", label, Look::Value, move || {

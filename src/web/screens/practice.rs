@@ -34,7 +34,7 @@ pub(super) fn practice(form: Form) -> AnyView {
 fn jaw(form: Form, practice: &Practice) -> AnyView {
     let jaw = drawn(practice.seed);
     let half = form.say(if jaw.side == Side::Left { "jaw.left" } else { "jaw.right" });
-    let half = [("half", Arg::Text(wording::capital(&half))), ("died", Arg::Text(jaw.died.clone()))];
+    let half = [("half", Arg::Text(wording::capital(&half))), ("died", Arg::Text(wording::whole(&jaw.died)))];
     let more = jaw.more.iter().map(|seen| figure(form, seen)).collect_view();
     let more = (!jaw.more.is_empty()).then(|| {
         view! {
