@@ -44,6 +44,14 @@ impl Form {
         }
     }
 
+    /// Look for it no longer. What was found is forgotten: at the next carcass it would be the place of this one.
+    pub(crate) fn end_position(self) {
+        if self.watch.try_with_value(Option::is_some) == Some(true) {
+            self.watch.try_set_value(None);
+            self.position.try_set(None);
+        }
+    }
+
     /// Keep the screen on during a visit, where the phone can.
     pub(crate) fn stay_awake(self) {
         if self.awake_asked.try_get_value() != Some(false) {
@@ -72,16 +80,15 @@ impl Form {
     /// Ask the browser to keep the records when the phone runs short, and note what it says.
     pub(crate) fn ask_to_persist(self) {
         leptos::task::spawn_local(async move {
-            let said = storage::persist().await.ok();
-            self.persisted.try_set(said);
+            self.persisted.try_set(Some(storage::persist().await.unwrap_or_default()));
         });
     }
 
     /// What the browser has promised already.
     pub(crate) fn look_if_persisted(self) {
         leptos::task::spawn_local(async move {
-            let said = storage::persisted().await.ok();
-            self.persisted.try_set(said);
+            // A browser that has nothing to say of it has promised nothing.
+            self.persisted.try_set(Some(storage::persisted().await.unwrap_or_default()));
         });
     }
 }

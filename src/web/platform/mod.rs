@@ -66,6 +66,16 @@ fn part<T: JsCast>(owner: &impl AsRef<JsValue>, name: &'static str) -> Result<T,
     }
 }
 
+/// What of the phone's own this browser does not have at all: messages that say what works in its place.
+pub(crate) fn lacking() -> Vec<&'static str> {
+    let Ok(navigator) = navigator() else { return Vec::new() };
+    [("geolocation", "lacks.position"), ("wakeLock", "lacks.awake"), ("canShare", "lacks.share")]
+        .into_iter()
+        .filter(|(name, _)| part::<JsValue>(&navigator, name).is_err())
+        .map(|(_, message)| message)
+        .collect()
+}
+
 fn window() -> Result<web_sys::Window, PlatformError> {
     web_sys::window().ok_or(PlatformError::NotHere("a page"))
 }

@@ -15,6 +15,7 @@ const LAST_CLOSED: usize = 6;
 
 pub(super) fn start(form: Form) -> AnyView {
     form.let_sleep();
+    form.end_position();
     let fold = form.with(|s| s.bodies.fold_all()).unwrap_or_default();
     let all = Session::examinations(&fold);
     let bench = Session::bench_work(&fold).len();

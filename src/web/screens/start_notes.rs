@@ -38,6 +38,7 @@ pub(super) fn notes(form: Form) -> AnyView {
                 let shell = form.shell.get();
                 view! { {line("offline", form.say(shell.message()))} {shell::update_button(form, shell)} }
             }}
+            {crate::web::platform::lacking().into_iter().map(|id| line("lacks", form.say(id))).collect_view()}
             {line("card", card)}
             {handed.map(|text| line("handed", text))}
             {crate::web::languages::unchecked(form).map(|text| line("language", text))}

@@ -40,9 +40,12 @@ fn question(form: Form, now: &Now, ask: Ask) -> AnyView {
     let Ask::Step { step, site } = ask else { return ().into_any() };
     form.begin_input(now, &ask);
     form.stay_awake();
-    // Asked for once the crew is on its way: the first position may take minutes.
-    if ask.phase() > Phase::BeforeLeaving && ask.phase() != Phase::Bench {
+    // Looked for once the crew is on its way, for the first position may take minutes, and no longer than it is wanted,
+    // for a receiver that runs empties the battery. The question of a place looks for it by itself.
+    if ask.phase() == Phase::Approach {
         form.start_position();
+    } else {
+        form.end_position();
     }
     let language = form.language();
     let part = |name| wording::ask_part(language, &ask, name);

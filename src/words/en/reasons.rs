@@ -2,8 +2,14 @@
 //! says stands behind them in its own words.
 
 pub(super) const TEXTS: &[(&str, &str)] = &[
-    ("reason.elsewhere", "the form is open in another tab or window of this browser"),
-    ("reason.no_lock", "this browser gives no lock to this page; an address with https is needed"),
+    (
+        "reason.elsewhere",
+        "the form is open in another tab or window of this browser; close that one, then load this one again",
+    ),
+    (
+        "reason.no_lock",
+        "this browser or address lets no page write alone. It needs https and an up-to-date browser; until then use paper. The plain page under Cautions saves what was kept",
+    ),
     ("reason.store_refused", "the browser refuses to keep records"),
     ("reason.store_full", "the phone's storage for this page is full"),
     ("reason.store_lost", "the connection to the record store was lost"),

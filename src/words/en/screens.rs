@@ -50,7 +50,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("promise.persisted", "The browser has promised not to clear the records by itself."),
     (
         "promise.not_persisted",
-        "The browser may clear the records if the phone runs full or the form lies unused. Hand over soon.",
+        "The browser may clear the records if the phone runs full, the form lies unused or the window is a private one. Hand over soon.",
     ),
     // The shell.
     ("shell.loading", "Getting ready to work without signal. Stay on the network until this line changes."),
@@ -65,6 +65,9 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     ("shell.update", "A newer version waits. Nothing changes until you take it."),
     ("shell.update_now", "Update"),
+    ("lacks.position", "This browser gives no position. Type it from a map or another receiver."),
+    ("lacks.awake", "This browser lets the screen go dark during a visit. No tick is lost by it."),
+    ("lacks.share", "This browser shares no files. To hand over, save the file or copy the text."),
     // What the start found.
     ("opening.records", "Opening the journal \u{2026}"),
     ("report.recovered", "Recovered: {n} {n?answer|answers} from just before the page stopped."),
@@ -87,7 +90,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "report.setting_aside",
         "What this phone had kept beside the journal could not be read. It is kept as {name}, and no answer is touched. Set up the phone again.",
     ),
-    ("report.read_only", "Only for reading here: {reason}. Close the other page, then load this one again."),
+    ("report.read_only", "Only for reading here: {reason}."),
     // Who.
     ("who.head", "Who holds the phone?"),
     ("who.how", "The code of the person who looks and answers. Names stay on the card and in the office."),
