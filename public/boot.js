@@ -17,15 +17,26 @@
     dispatchEvent(new Event("marrowbook-shell"));
   }
 
-  function askVersion(worker) {
+  function ask(worker, what, hear) {
     const channel = new MessageChannel();
-    channel.port1.onmessage = (event) => tell("build", String(event.data));
-    worker.postMessage({ ask: "version" }, [channel.port2]);
+    channel.port1.onmessage = (event) => hear(event.data);
+    worker.postMessage(what, [channel.port2]);
+  }
+
+  function askVersion(worker) {
+    ask(worker, { ask: "version" }, (version) => {
+      // The worker that takes the form off phones keeps none.
+      if (!version) { tell("offline", "unsupported"); return; }
+      tell("build", String(version));
+      tell("offline", "ready");
+    });
+    // A newer worker may run already, where the browser had been closed, and still give out the version in use.
+    ask(worker, { ask: "newer" }, (is) => { if (is) tell("update", "ready"); });
   }
 
   function watch(worker, registration) {
     const look = () => {
-      if (worker.state === "activated") { tell("offline", "ready"); askVersion(worker); }
+      if (worker.state === "activated") askVersion(worker);
       else if (worker.state === "installed" && registration.active) tell("update", "ready");
       else if (worker.state === "redundant" && !registration.active) tell("offline", "failed");
     };
@@ -73,9 +84,11 @@
     else if (wasControlled) tell("update", "elsewhere");
   });
   addEventListener("marrowbook-update-now", () => {
-    if (!registration || !registration.waiting) return;
+    const worker = registration && (registration.waiting || registration.active);
+    if (!worker) return;
     asked = true;
-    registration.waiting.postMessage({ update: "now" });
+    // One that waits is started by this, and the page is loaded anew when it has taken over.
+    ask(worker, { update: "now" }, () => { if (worker === registration.active) location.reload(); });
   });
   // A network that came and went during the first load leaves nothing behind; it is tried again.
   addEventListener("online", () => {

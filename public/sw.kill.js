@@ -14,3 +14,7 @@ async function stepDown() {
 // The one place that does not wait for the user: it is published when the old form must not be used.
 self.addEventListener("install", () => self.skipWaiting());
 self.addEventListener("activate", (event) => event.waitUntil(stepDown()));
+// A page that asks is told that nothing is kept any more.
+self.addEventListener("message", (event) => {
+  if (event.data && event.data.ask === "version" && event.ports[0]) event.ports[0].postMessage("");
+});

@@ -12,6 +12,8 @@ const LATER = /*STAMP:LATER*/[];
 const HOME = new URL("./", self.location.href);
 const OURS = "marrowbook " + HOME.pathname + " ";
 const CACHE = OURS + VERSION;
+// The form's own folders, in whichever version.
+const FOLDERS = new Set([...FILES, ...LATER].filter(([path]) => path.includes("/")).map(([path]) => path.split("/")[0]));
 const WHERE = new Map(FILES.map(([path, digest]) => [new URL(path, HOME).href, digest]));
 const ASKED_FOR = new Map(LATER.map(([path, digest]) => [new URL(path, HOME).href, digest]));
 const PAGE = new URL("index.html", HOME).href;
@@ -31,10 +33,25 @@ async function fetchChecked(url, digest) {
   return new Response(bytes, { status: 200, headers: { "content-type": answer.headers.get("content-type") || "application/octet-stream" } });
 }
 
+// Caches of this folder, oldest first (the standard keeps their order). The oldest is the version in use: a newer one is
+// kept beside it, and takes its place only when the person asks. A browser starts a waiting worker by itself once no page
+// is open, as after a phone has died in the middle of a visit; the visit then goes on in the version that it began with.
+async function ours() {
+  return (await caches.keys()).filter((name) => name.startsWith(OURS));
+}
+
+async function inUse() {
+  return (await ours())[0] || CACHE;
+}
+
+async function keepOnly(...wanted) {
+  await Promise.all((await ours()).filter((name) => !wanted.includes(name)).map((name) => caches.delete(name)));
+}
+
 // What of the later files an older version holds: whoever chose a language keeps it.
 async function heldLater() {
   const held = [];
-  for (const name of (await caches.keys()).filter((name) => name.startsWith(OURS))) {
+  for (const name of await ours()) {
     const cache = await caches.open(name);
     for (const row of ASKED_FOR) if (await cache.match(row[0])) held.push(row);
   }
@@ -53,44 +70,45 @@ async function keepAll() {
   }
 }
 
-async function dropOlder() {
-  const names = await caches.keys();
-  await Promise.all(names.filter((name) => name.startsWith(OURS) && name !== CACHE).map((name) => caches.delete(name)));
-  // Only matters on the very first visit, when the page was loaded before there was a worker.
-  await self.clients.claim();
-}
-
-// Which kept file answers this address, if any. Screens live after the "#", which never gets here.
+// Which file of the form is asked for, if any. Screens live after the "#", which never gets here.
 // An address deeper down (the office's page, a neighbour's folder) is not ours to answer.
-function keptFile(request) {
+function fileOf(request) {
   if (request.method !== "GET") return null;
   const url = new URL(request.url);
-  if (url.origin !== HOME.origin) return null;
   url.hash = "";
   url.search = "";
-  const asked = url.href === HOME.href ? PAGE : url.href;
-  return WHERE.has(asked) || ASKED_FOR.has(asked) ? asked : null;
+  if (!url.href.startsWith(HOME.href)) return null;
+  const path = url.href.slice(HOME.href.length);
+  if (path === "") return PAGE;
+  return !path.includes("/") || FOLDERS.has(path.split("/")[0]) ? url.href : null;
 }
 
 async function fromCache(url, request) {
-  const cache = await caches.open(CACHE);
-  const kept = await cache.match(url);
+  const used = await inUse();
+  const kept = await caches.match(url, { cacheName: used });
   if (kept) return kept;
   // If the browser threw the cache away, the network is the only way left.
-  if (!ASKED_FOR.has(url)) return fetch(request);
+  if (used !== CACHE || !ASKED_FOR.has(url)) return fetch(request);
   const answer = await fetchChecked(url, ASKED_FOR.get(url));
-  await cache.put(url, answer.clone());
+  await (await caches.open(CACHE)).put(url, answer.clone());
   return answer;
 }
 
-self.addEventListener("install", (event) => event.waitUntil(keepAll()));
-self.addEventListener("activate", (event) => event.waitUntil(dropOlder()));
+// Where no worker runs yet, a cache that lies there is one that was cut off.
+self.addEventListener("install", (event) => event.waitUntil((async () => {
+  await keepAll();
+  await keepOnly(self.registration.active ? await inUse() : CACHE, CACHE);
+})()));
+// Only matters on the very first visit, when the page was loaded before there was a worker.
+self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
 self.addEventListener("fetch", (event) => {
-  const url = keptFile(event.request);
+  const url = fileOf(event.request);
   if (url) event.respondWith(fromCache(url, event.request));
 });
 self.addEventListener("message", (event) => {
   const said = event.data || {};
-  if (said.update === "now") self.skipWaiting();
-  if (said.ask === "version" && event.ports[0]) event.ports[0].postMessage(VERSION);
+  const answer = (what) => { if (event.ports[0]) event.ports[0].postMessage(what); };
+  if (said.update === "now") event.waitUntil(keepOnly(CACHE).then(() => self.skipWaiting()).then(() => answer("done")));
+  if (said.ask === "version") event.waitUntil(inUse().then((used) => answer(used.slice(OURS.length))));
+  if (said.ask === "newer") event.waitUntil(inUse().then((used) => answer(used !== CACHE)));
 });

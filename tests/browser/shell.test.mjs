@@ -1,33 +1,11 @@
 // The form as a thing that is opened once at home and then works without signal.
 import assert from "node:assert/strict";
 import { cpSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
-import { createHash } from "node:crypto";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
 import { DIST, ROOT, withPhone } from "./phone.mjs";
-
-/** A copy of the built site that one test may change. */
-function copyOfSite() {
-  const folder = mkdtempSync(join(tmpdir(), "marrowbook-site-"));
-  cpSync(DIST, folder, { recursive: true });
-  return folder;
-}
-
-/** Changes one word of a published file and puts the new digest and version into the worker. */
-function publishChange(folder, name, from, to) {
-  const sha = (bytes) => createHash("sha256").update(bytes).digest("hex");
-  const path = join(folder, name);
-  const before = readFileSync(path);
-  const after = Buffer.from(before.toString("utf8").replace(from, to));
-  assert.notDeepEqual(before, after, `${from} was not in ${name}`);
-  writeFileSync(path, after);
-  const worker = readFileSync(join(folder, "sw.js"), "utf8");
-  const version = /const VERSION = "([0-9a-f]{16})"/.exec(worker)[1];
-  const next = createHash("sha256").update(version + to).digest("hex").slice(0, 16);
-  writeFileSync(join(folder, "sw.js"), worker.replace(version, next).replace(sha(before), sha(after)));
-  return { version, next };
-}
+import { copyOfSite, publishChange } from "./publish.mjs";
 
 for (const base of ["/", "/a/b/"]) {
   test(`under ${base}: loaded once, it opens with the server gone`, () => withPhone({ base }, async (hand, place) => {
