@@ -76,7 +76,11 @@ fn row(form: Form, now: &Now, state: &AskState) -> AnyView {
     let (mark, words) = match &state.status {
         Status::Answered => ("\u{2713}", answered(form, now, state)),
         Status::Open => ("\u{25cb}", form.say("status.open")),
-        Status::Closed(by) => ("\u{2715}", form.say_with("status.closed", &[("by", Arg::Text(by.join(", ")))])),
+        Status::Closed(by) => {
+            let heads = by.iter().map(|id| form.say(&format!("hazard.{}.head", id.to_ascii_lowercase())));
+            let heads = heads.collect::<Vec<_>>().join("; ");
+            ("\u{2715}", form.say_with("status.closed", &[("by", Arg::Text(heads))]))
+        }
     };
     let code = match &state.status {
         Status::Answered => "answered",
