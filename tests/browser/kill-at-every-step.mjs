@@ -19,6 +19,10 @@ export const LONG_VISIT = {
   blades_back: { number: 2 }, contact_told_back: "done", litter_packed_out: "done", examination_closed: "complete",
 };
 
+const { examination_closed: _, ...left } = LONG_VISIT;
+/** The same, left open at its end: the tile `Close` stands there then. */
+export const OPEN_VISIT = left;
+
 /** No-break spaces are set for the eye; here they are plain. */
 const plain = (text) => text.replace(/[\u00a0\u202f]/g, " ").replace(/\s+/g, " ").trim();
 
