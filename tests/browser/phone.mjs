@@ -29,9 +29,9 @@ export function plainBrowser() {
 }
 
 /** Serves the built site (or `root`) under `base`; see tests/tools/serve.mjs. `seen` collects paths asked for. */
-export async function site({ base = "/", root = DIST, also = {}, port = 0 } = {}) {
+export async function site({ base = "/", root = DIST, also = {}, port = 0, compress = false } = {}) {
   const asked = [];
-  const server = await serve({ root, base, also, port, seen: (method, path) => asked.push(path) });
+  const server = await serve({ root, base, also, port, compress, seen: (method, path) => asked.push(path) });
   return { ...server, asked };
 }
 
@@ -137,7 +137,7 @@ export class Phone {
 
   /** `kill`, then the same profile again. */
   async dieAndStartAgain() {
-    if (processesOf(this.profile).length > 0) this.kill();
+    if (this.context && processesOf(this.profile).length > 0) this.kill();
     while (processesOf(this.profile).length > 0) execFileSync("sleep", ["0.05"]);
     return this.start();
   }

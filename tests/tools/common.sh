@@ -11,6 +11,7 @@ RUST_VERSION=1.95              # at least; Cargo.toml says the same
 TRUNK_VERSION=0.21.14          # 0.22 wants rustc 1.96.1
 WASM_BINDGEN_VERSION=0.2.130   # must equal Cargo.toml's
 CARGO_DENY_VERSION=0.20.2       # tests/long deny
+GECKODRIVER_VERSION=0.37.1      # tests/long engines
 NODE_VERSION=22.23.3           # only fetched where the system's is older than 20
 
 say() { printf '%s\n' "$*" >&2; }
