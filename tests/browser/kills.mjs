@@ -133,7 +133,8 @@ try {
     })().catch(() => { /* the page died under the hand */ });
     disk?.fill();
     const killAtOnce = KIND === "tab" ? null : deer.killer();
-    await deer.page.waitForTimeout(270 + wait); // a question that has just appeared takes no tap for a moment
+    // A question that has just appeared takes no tap for a moment. With a full disk the page may crash by itself.
+    await new Promise((done) => setTimeout(done, 270 + wait));
     const shown = ticks;
     over = true;
     if (KIND === "tab") await deer.crashPage();
