@@ -12,7 +12,8 @@
   function kept(name) {
     try { return JSON.parse(localStorage.getItem("marrowbook-" + name)); } catch (refused) { return null; }
   }
-  root.lang = kept("language") || "en";
+  var chosen = kept("language");
+  root.lang = chosen || "en";
   root.setAttribute("data-light", kept("light") || "day");
 
   function leaveNote(what) {
