@@ -191,10 +191,24 @@ pub fn plain_number(text: &str) -> String {
     text.chars().filter(|c| c.is_alphanumeric()).map(super::letters::large).collect()
 }
 
-/// Everything that was taken from a carcass, in the order of its examinations. Looks through the whole fold: over all
-/// carcasses of a season one [`Hands`] does it once.
+/// Everything that was taken from a carcass, in the order of its examinations. Looks through the whole fold for each
+/// thing, which is little code for a phone: over all carcasses of a season one [`Hands`] does it once.
 pub fn custody_list(fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
-    Hands::of(fold).list(fold, carcass)
+    list(fold, carcass, &|item| {
+        let borne_elsewhere = |number: &str| {
+            fold.carcasses.values().any(|one| {
+                one.examinations.values().any(|exam| {
+                    let others = samples_taken(&exam.sheet).into_iter();
+                    let mut others = others.filter(|at| (exam.id, *at) != (item.examination, item.item));
+                    others.any(|at| same_number(&numbers(one, exam, at).0, number))
+                })
+            })
+        };
+        let is_of = |hand: &&Custody| {
+            item.rank_of(&hand.sample).is_some_and(|rank| rank == 0 || !borne_elsewhere(&hand.sample))
+        };
+        fold.custody.iter().filter(is_of).map(of_hand).collect()
+    })
 }
 
 /// Where the changes of hands of each number stand in a fold, and which numbers are on a label now.
@@ -226,24 +240,7 @@ impl Hands {
 
     /// Everything that was taken from a carcass of `fold`, which is the one that this was made of.
     pub fn list(&self, fold: &Fold, carcass: &Carcass) -> Vec<CustodyItem> {
-        let mut all: Vec<CustodyItem> = Vec::new();
-        for exam in carcass.examinations.values() {
-            let before = found(fold, &exam.sheet);
-            for item in samples_taken(&exam.sheet) {
-                all.push(self.chain(fold, carcass, exam, item, &before));
-            }
-        }
-        let mut twins: BTreeMap<String, usize> = BTreeMap::new();
-        for item in &all {
-            *twins.entry(plain_number(&item.number)).or_default() += 1;
-        }
-        for item in &mut all {
-            if twins.get(&plain_number(&item.number)).is_some_and(|n| *n > 1) {
-                item.gaps.push(CustodyGap::NumberTwice);
-                item.gaps.order();
-            }
-        }
-        all
+        list(fold, carcass, &|item| self.lines(fold, item))
     }
 
     /// Whether what changed hands under a number is this thing: the number is on its label, or one that it goes or went
@@ -261,47 +258,73 @@ impl Hands {
             all.filter_map(|one| self.at.get(&plain_number(one))).flatten().copied().collect();
         places.into_iter().filter_map(|at| fold.custody.get(at)).map(of_hand).collect()
     }
+}
 
-    fn chain(
-        &self,
-        fold: &Fold,
-        carcass: &Carcass,
-        exam: &Examination,
-        item: u16,
-        before: &[CustodyLine],
-    ) -> CustodyItem {
-        let (sheet, site) = (&exam.sheet, Site::item(item));
-        let written = written_number(sheet, item);
-        let (number, other_numbers) = numbers(carcass, exam, item);
-        let said = text(sheet, "sample_what", site);
-        let what = if said.is_empty() { sample_of_item(item).unwrap_or_default().to_owned() } else { said };
-        let seal = text(sheet, "seal_number", site);
-        let mut lines = before.to_vec();
-        let took = match item {
-            1 => seen(sheet, "jaw_taken", Site::NONE),
-            2 => seen(sheet, "femur_taken", Site::NONE),
-            10 | 11 => seen(sheet, "organs_taken", Site::NONE),
-            _ => None,
-        };
-        if let Some(said) = took.or(written).or_else(|| seen(sheet, "sample_what", site)) {
-            let mut taken = line(CustodyLineStep::Taken, &said.observer, said.at);
-            taken.place = place_of(sheet);
-            lines.push(taken);
+/// The changes of hands of a thing.
+type HandsOf<'a> = &'a dyn Fn(&CustodyItem) -> Vec<CustodyLine>;
+
+fn list(fold: &Fold, carcass: &Carcass, hands: HandsOf<'_>) -> Vec<CustodyItem> {
+    let mut all: Vec<CustodyItem> = Vec::new();
+    for exam in carcass.examinations.values() {
+        let before = found(fold, &exam.sheet);
+        for item in samples_taken(&exam.sheet) {
+            all.push(chain((carcass, exam, item), &before, hands));
         }
-        let sealed = seen(sheet, "sample_sealed", site);
-        if let Some(said) = sealed {
-            let mut closed = line(CustodyLineStep::Sealed, &said.observer, said.at);
-            closed.seal.clone_from(&seal);
-            lines.push(closed);
-        }
-        let examination = exam.id;
-        let mut item = CustodyItem { number, other_numbers, what, examination, item, seal, lines, gaps: Vec::new() };
-        // It may have changed hands under the number that the form gave, before a label was written, or under one that
-        // was read wrong.
-        item.lines.extend(self.lines(fold, &item));
-        item.gaps = gaps(is_labelled(sheet, item.item), &item.seal, sealed.is_some(), &item.lines);
-        item
     }
+    let (mut once, mut twice) = (BTreeSet::new(), BTreeSet::new());
+    for item in &all {
+        let number = plain_number(&item.number);
+        if once.contains(&number) {
+            twice.insert(number);
+        } else {
+            once.insert(number);
+        }
+    }
+    for item in &mut all {
+        if twice.contains(&plain_number(&item.number)) {
+            item.gaps.push(CustodyGap::NumberTwice);
+            item.gaps.order();
+        }
+    }
+    all
+}
+
+fn chain(
+    (carcass, exam, item): (&Carcass, &Examination, u16),
+    before: &[CustodyLine],
+    hands: HandsOf<'_>,
+) -> CustodyItem {
+    let (sheet, site) = (&exam.sheet, Site::item(item));
+    let written = written_number(sheet, item);
+    let (number, other_numbers) = numbers(carcass, exam, item);
+    let said = text(sheet, "sample_what", site);
+    let what = if said.is_empty() { sample_of_item(item).unwrap_or_default().to_owned() } else { said };
+    let seal = text(sheet, "seal_number", site);
+    let mut lines = before.to_vec();
+    let took = match item {
+        1 => seen(sheet, "jaw_taken", Site::NONE),
+        2 => seen(sheet, "femur_taken", Site::NONE),
+        10 | 11 => seen(sheet, "organs_taken", Site::NONE),
+        _ => None,
+    };
+    if let Some(said) = took.or(written).or_else(|| seen(sheet, "sample_what", site)) {
+        let mut taken = line(CustodyLineStep::Taken, &said.observer, said.at);
+        taken.place = place_of(sheet);
+        lines.push(taken);
+    }
+    let sealed = seen(sheet, "sample_sealed", site);
+    if let Some(said) = sealed {
+        let mut closed = line(CustodyLineStep::Sealed, &said.observer, said.at);
+        closed.seal.clone_from(&seal);
+        lines.push(closed);
+    }
+    let examination = exam.id;
+    let mut item = CustodyItem { number, other_numbers, what, examination, item, seal, lines, gaps: Vec::new() };
+    // It may have changed hands under the number that the form gave, before a label was written, or under one that
+    // was read wrong.
+    item.lines.extend(hands(&item));
+    item.gaps = gaps(is_labelled(sheet, item.item), &item.seal, sealed.is_some(), &item.lines);
+    item
 }
 
 /// The number of a thing, and the others by which it goes or went: a second person's, one that was corrected or taken

@@ -1,7 +1,7 @@
 // Every screen of the form, looked at: goes to each, takes pictures of it at several widths, by day and at dusk, in
 // letters of normal and of twice the size, in three languages, and measures it (look.mjs). Prints a table of faults
 // and lays the pictures out on sheets under tests/out/screens.
-//   node screens.mjs [--languages en,fr,es] [--only NAME-PART,...] [--no-pictures] [--heard]
+//   node screens.mjs [--languages en,fr,es] [--only NAME-PART,...] [--looks 412-day-100,...] [--no-pictures] [--heard]
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { Hand, saved, standing, walk } from "./form.mjs";
@@ -355,12 +355,14 @@ async function fromArguments(words) {
   const value = (name) => { const at = words.indexOf(name); return at < 0 ? null : words[at + 1]; };
   const languages = (value("--languages") ?? "en,fr,es").split(",");
   const only = value("--only")?.split(",");
+  const wantedLooks = value("--looks")?.split(",");
   const pictures = !words.includes("--no-pictures");
   let count = 0;
   let bad = 0;
   for (const language of languages) {
+    const looks = LOOKS[language].filter((look) => wantedLooks?.includes(lookName(look)) ?? true);
     const found = await survey({
-      language, pictures, listen: words.includes("--heard"), wanted: only ? (name) => only.some((part) => name.includes(part)) : null,
+      language, looks, pictures, listen: words.includes("--heard"), wanted: only ? (name) => only.some((part) => name.includes(part)) : null,
     });
     count += found.screens.length;
     bad += found.faults.length;

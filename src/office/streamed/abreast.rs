@@ -65,7 +65,7 @@ mod tests {
         let mut all = Vec::new();
         // The first of each five is slow, so that others are done before it.
         let slow = |n: u32| {
-            if n % 5 == 0 {
+            if n.is_multiple_of(5) {
                 thread::sleep(std::time::Duration::from_millis(3));
             }
             n * 2

@@ -181,7 +181,7 @@ mod tests {
         let record = |n: u32| Record {
             device: n % 7,
             seq: u64::from(n) << 33,
-            superseded: n % 3 == 0,
+            superseded: n.is_multiple_of(3),
             text: format!("{{\"n\":{n}}}").repeat(usize::try_from(n).unwrap() % 900),
         };
         for n in 0..2_000 {

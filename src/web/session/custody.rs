@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::guide::{Handing, Label, custody, labels};
-use crate::record::{Body, CustodyItem, CustodyLineStep, CustodyStep, Hands, PersonCode, short_code};
+use crate::record::{Body, CustodyItem, CustodyLineStep, CustodyStep, PersonCode, custody_list, short_code};
 
 use super::{Session, When};
 use crate::words::Language;
@@ -12,8 +12,7 @@ impl Session {
     /// Everything taken, by the short code of its carcass.
     pub(crate) fn custody(&self) -> Vec<(String, Vec<CustodyItem>)> {
         let fold = self.bodies.fold_all();
-        let hands = Hands::of(&fold);
-        let of = |carcass| hands.list(&fold, carcass);
+        let of = |carcass| custody_list(&fold, carcass);
         let all = fold.carcasses.values().map(|carcass| (short_code::short_code(carcass.id), of(carcass)));
         all.filter(|(_, items)| !items.is_empty()).collect()
     }
