@@ -202,7 +202,10 @@ mod tests {
             let mut folder = Folder::at(&path);
             for name in ["a.txt", "csv/b.csv", "parquet/c/d/e.parquet"] {
                 let mut file = folder.file(name).unwrap();
-                file.write_all(&vec![7; WAIT]).and_then(|()| file.write_all(b"end")).and_then(|()| file.flush()).unwrap();
+                file.write_all(&vec![7; WAIT])
+                    .and_then(|()| file.write_all(b"end"))
+                    .and_then(|()| file.flush())
+                    .unwrap();
                 assert_eq!(fs::read(path.join(name)).unwrap().len(), WAIT + 3);
             }
             folder.file("a.txt").err().unwrap();
