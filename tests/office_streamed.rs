@@ -139,7 +139,7 @@ fn tangled(archive: &Archive) {
         reason: "seen on the photo".to_owned(),
     });
     // The second phone goes on from a copy of itself: two entries of one number.
-    let mut copy = Chain { key: kit::lost_phone(), head: b.head.clone(), entries: b.entries.clone() };
+    let mut copy = Chain { key: kit::lost_phone(), head: b.head, entries: b.entries.clone() };
     copy.say(exam(100), "hair_scattered", Answer::NotSeen, &[]);
     b.say(exam(101), "hair_scattered", Answer::choice("there"), &[]);
     let withheld: Vec<Entry> = a.entries[first..second].iter().map(Entry::withhold).collect();

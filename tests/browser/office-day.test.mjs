@@ -398,7 +398,7 @@ test("the invented season is opened in two taps, with its laboratory and calls",
   await worked(page);
   assert.ok(await counted(page) > 50, `${await counted(page)} carcasses`);
   await says(page, "main:not([hidden])", /Its key opens with: quillback ridge is invented/);
-  for (const [outcome, files] of [["damaged", 2], ["unknown", 1]]) assert.equal(await page.locator(`[data-outcome="${outcome}"]`).count(), files, outcome);
+  for (const [outcome, files] of [["damaged", 2], ["unknown_device", 1]]) assert.equal(await page.locator(`[data-outcome="${outcome}"]`).count(), files, outcome);
   await page.click('[data-nav="laboratory"]');
   await says(page, '[data-part="laboratory"]', /SUSPECT, not confirmed/);
   await phone.picture("office-demo-laboratory");
