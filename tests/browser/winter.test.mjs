@@ -7,7 +7,7 @@ import { withPhone } from "./phone.mjs";
 
 const SMALL = { viewport: { width: 360, height: 740 }, screen: { width: 360, height: 740 } };
 /** No-break spaces and the true minus sign are set for the eye; here they are plain. */
-const plain = (said) => said.replace(/\u00a0|\u202f/g, " ").replace(/\u2212/g, "-");
+const plain = (said) => said.replace(/\u2060/g, "").replace(/\u00a0|\u202f/g, " ").replace(/\u2212/g, "-");
 const text = async (page) => plain(await page.evaluate(() => document.querySelector("main:not([hidden])")?.innerText ?? ""));
 
 /** Types a number on the pad and saves it. */
