@@ -131,10 +131,13 @@ try {
         await deer.page.waitForTimeout(40);
       }
     })().catch(() => { /* the page died under the hand */ });
-    disk?.fill();
     const killAtOnce = KIND === "tab" ? null : deer.killer();
     // A question that has just appeared takes no tap for a moment. With a full disk the page may crash by itself.
-    await new Promise((done) => setTimeout(done, 270 + wait));
+    const sleep = (ms) => new Promise((done) => setTimeout(done, ms));
+    const [early, late] = disk ? [wait / 2, wait / 2] : [wait, 0];
+    await sleep(270 + early);
+    disk?.fill();
+    await sleep(late);
     const shown = ticks;
     over = true;
     if (KIND === "tab") await deer.crashPage();
