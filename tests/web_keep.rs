@@ -46,9 +46,10 @@ export function putRaw(database, store, key, value) {
 }
 // A test that fails in wasm does not clean up after itself, so the next one does.
 const undo = [];
-export function forget(database, prefix) {
+export async function forget(database, prefix, spare) {
   while (undo.length > 0) undo.pop()();
   for (const name of Object.keys(localStorage)) if (name.startsWith(prefix)) localStorage.removeItem(name);
+  await caches.delete(spare);
   return new Promise((done) => { indexedDB.deleteDatabase(database).onsuccess = () => done(); });
 }
 // Replaces a property of the page or of what it inherits; the function given back puts it right again.
@@ -84,7 +85,7 @@ export function browser() { return navigator; }
 extern "C" {
     #[wasm_bindgen(js_name = putRaw)]
     fn put_raw(database: &str, store: &str, key: &JsValue, value: &JsValue) -> Promise;
-    fn forget(database: &str, prefix: &str) -> Promise;
+    fn forget(database: &str, prefix: &str, spare: &str) -> Promise;
     fn replace(owner: &JsValue, name: &str, value: &JsValue, throws: bool) -> js_sys::Function;
     #[wasm_bindgen(js_name = hearDurability)]
     fn hear_durability() -> js_sys::Function;
@@ -109,12 +110,17 @@ impl Drop for Replaced {
 }
 
 fn place(name: &str) -> Place {
-    Place { database: format!("trial {name}"), prefix: format!("trial.{name}."), lock: format!("trial.{name}") }
+    Place {
+        database: format!("trial {name}"),
+        prefix: format!("trial.{name}."),
+        lock: format!("trial.{name}"),
+        spare: format!("trial.{name}"),
+    }
 }
 
 async fn clean(name: &str) -> Place {
     let place = place(name);
-    JsFuture::from(forget(&place.database, &place.prefix)).await.unwrap();
+    JsFuture::from(forget(&place.database, &place.prefix, &place.spare)).await.unwrap();
     place
 }
 

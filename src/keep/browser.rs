@@ -12,8 +12,10 @@ use super::browser_channel::Channel;
 pub use super::browser_lock::NoLock;
 use super::browser_lock::{self, Lock};
 use super::browser_quick::LocalQuick;
+use super::browser_spare::CacheSpare;
 use super::browser_store::BrowserStore;
 use super::settings::{self, Setting};
+use super::spare::Doubled;
 use super::store::{Store as _, StoreError};
 use super::{Begin, Drafted, Promise, Queue, Report, Seed, Stamp, Unsaved, Writing, photo};
 
@@ -25,6 +27,8 @@ const ADDED: &str = "added";
 pub struct Place {
     /// The database.
     pub database: String,
+    /// The cache that holds the second copy.
+    pub spare: String,
     /// What names in the small store begin with.
     pub prefix: String,
     /// The lock, and the channel between tabs.
@@ -35,6 +39,7 @@ impl Default for Place {
     fn default() -> Self {
         Self {
             database: "marrowbook".to_owned(),
+            spare: "marrowbook.spare".to_owned(),
             prefix: "marrowbook.".to_owned(),
             lock: "marrowbook.journal".to_owned(),
         }
@@ -79,11 +84,12 @@ pub struct Opened {
     pub promise: Promise,
 }
 
-type BrowserQueue = Queue<BrowserStore, LocalQuick>;
+type BothStores = Doubled<BrowserStore, CacheSpare>;
+type BrowserQueue = Queue<BothStores, LocalQuick>;
 
 /// The desk. Dropping it gives the lock back.
 pub struct Desk {
-    store: Rc<BrowserStore>,
+    store: Rc<BothStores>,
     writing: Result<Rc<BrowserQueue>, ReadOnly>,
     channel: Option<Rc<Channel>>,
     lock: Option<Lock>,
@@ -93,7 +99,8 @@ pub struct Desk {
 /// [`Desk::read_only`] say what, and the form goes on with the rest.
 pub async fn open(place: &Place, stamp: Stamp, device_of: impl Fn(&Seed) -> DeviceId) -> Opened {
     let (may_write, lock, begin) = prepare(place, stamp).await;
-    let store = Rc::new(BrowserStore::open(&place.database).await);
+    let proper = BrowserStore::open(&place.database).await;
+    let store = Rc::new(Doubled::new(proper, CacheSpare::new(&place.spare)).await);
     let quick = LocalQuick::new(&place.prefix);
     let opened = super::open(Rc::clone(&store), quick, &begin, device_of, may_write.is_ok()).await;
     let writing = match (may_write, opened.writing) {
@@ -101,6 +108,13 @@ pub async fn open(place: &Place, stamp: Stamp, device_of: impl Fn(&Seed) -> Devi
         (Ok(()), Writing::ReadOnly) => Err(ReadOnly::NoLock(NoLock::Elsewhere)),
         (Err(why), _) => Err(why),
     };
+    if writing.is_ok() {
+        let store = Rc::clone(&store);
+        // What it does not come to, the next start does.
+        spawn_local(async move {
+            let _ = store.tidy().await;
+        });
+    }
     let channel = Channel::open(&place.lock).ok().map(Rc::new);
     Opened {
         desk: Desk { store, writing, channel, lock },
@@ -280,9 +294,9 @@ impl Desk {
         self.store.put_setting(name, &text).await
     }
 
-    /// The store itself.
-    pub fn store(&self) -> &Rc<BrowserStore> {
-        &self.store
+    /// The store proper.
+    pub fn store(&self) -> &BrowserStore {
+        self.store.inner()
     }
 
     /// Whether this page holds the lock.
@@ -294,7 +308,7 @@ impl Desk {
 impl Drop for Desk {
     fn drop(&mut self) {
         // An open connection would stand in the way of a newer version's stores.
-        self.store.close();
+        self.store.inner().close();
     }
 }
 

@@ -86,6 +86,7 @@ impl Store for BrowserStore {
             forks: texts(&forks.await.map_err(idb_error)?),
             set_aside: aside.await.map_err(idb_error)?.iter().filter_map(digest).collect(),
             seeds: texts(&seeds.await.map_err(idb_error)?),
+            ..Shelf::default()
         })
     }
 

@@ -9,6 +9,7 @@ use std::task::Poll;
 use crate::record::{DeviceId, Digest, EntryId};
 
 use super::row;
+use super::spare::Spare;
 use super::store::{Changes, Quick, QuickError, RawRow, SetAside, Shelf, Store, StoreError};
 
 /// What is on the disk of the store proper. Public, so that a test can damage it.
@@ -81,6 +82,7 @@ impl Store for MemoryStore {
             forks: disk.forks.values().cloned().collect(),
             set_aside: disk.set_aside.keys().copied().collect(),
             seeds: disk.seeds.clone(),
+            ..Shelf::default()
         })
     }
 
@@ -221,5 +223,50 @@ impl Quick for MemoryQuick {
     fn names(&self) -> Result<Vec<String>, QuickError> {
         self.check()?;
         Ok(self.now.borrow().keys().cloned().collect())
+    }
+}
+
+/// A second copy in memory. Clones share it.
+#[derive(Clone, Debug, Default)]
+pub struct MemorySpare {
+    /// Its pieces.
+    pub pieces: Rc<RefCell<BTreeMap<String, Vec<u8>>>>,
+    /// While set, nothing can be read or written.
+    pub refused: Rc<Cell<bool>>,
+    /// While set, nothing more can be put.
+    pub full: Rc<Cell<bool>>,
+}
+
+impl MemorySpare {
+    fn check(&self) -> Result<(), StoreError> {
+        if self.refused.get() { Err(StoreError::Refused("switched off".to_owned())) } else { Ok(()) }
+    }
+}
+
+impl Spare for MemorySpare {
+    async fn names(&self) -> Result<Vec<String>, StoreError> {
+        self.check()?;
+        Ok(self.pieces.borrow().keys().cloned().collect())
+    }
+
+    async fn get(&self, name: &str) -> Result<Option<Vec<u8>>, StoreError> {
+        self.check()?;
+        Ok(self.pieces.borrow().get(name).cloned())
+    }
+
+    async fn put(&self, name: &str, bytes: &[u8]) -> Result<(), StoreError> {
+        pause().await;
+        self.check()?;
+        if self.full.get() {
+            return Err(StoreError::Full);
+        }
+        self.pieces.borrow_mut().insert(name.to_owned(), bytes.to_vec());
+        Ok(())
+    }
+
+    async fn drop(&self, name: &str) -> Result<(), StoreError> {
+        self.check()?;
+        self.pieces.borrow_mut().remove(name);
+        Ok(())
     }
 }

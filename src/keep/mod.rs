@@ -22,6 +22,8 @@ pub mod browser_lock;
 #[cfg(all(feature = "web", target_arch = "wasm32"))]
 pub mod browser_quick;
 #[cfg(all(feature = "web", target_arch = "wasm32"))]
+pub mod browser_spare;
+#[cfg(all(feature = "web", target_arch = "wasm32"))]
 pub mod browser_store;
 mod chain;
 pub mod copies;
@@ -39,6 +41,9 @@ pub mod row;
 mod saving;
 pub mod seed;
 pub mod settings;
+pub mod spare;
+#[cfg(test)]
+mod spare_tests;
 pub mod start;
 #[cfg(test)]
 mod start_tests;

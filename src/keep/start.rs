@@ -7,7 +7,7 @@ use crate::record::{
 use super::chain::{Break, Chain, Pool};
 use super::copies::{Copies, RawCopy};
 use super::row::Kept;
-use super::store::{Changes, QuickError, SetAside, Shelf, StoreError};
+use super::store::{Changes, QuickError, RawRow, SetAside, Shelf, StoreError};
 use super::{Seed, row};
 
 /// All that was found.
@@ -46,6 +46,8 @@ pub struct Begin {
 pub struct Report {
     /// Entries that only the quick copy held, and that are in the journal again.
     pub recovered: usize,
+    /// Entries that the store proper had lost and the second copy gave back.
+    pub spared: usize,
     /// Damaged records found now; they are kept as they are.
     pub set_aside: Vec<SetAside>,
     /// How many had been set aside before.
@@ -85,12 +87,14 @@ pub fn plan(found: &Found, begin: &Begin, device_of: impl Fn(&Seed) -> DeviceId)
     let copies = found.copies.as_ref().unwrap_or(&empty);
     let mut planner = Planner::default();
     planner.report.quick_refused = found.copies.as_ref().err().cloned();
-    let kept = copies.seed.as_deref().and_then(Seed::read);
+    let spared = found.shelf.as_ref().ok().and_then(|shelf| shelf.spared_seed.as_deref());
+    let kept = copies.seed.as_deref().and_then(Seed::read).or_else(|| spared.and_then(Seed::read));
     let noted: Vec<Head> = copies.head.as_deref().and_then(row::read_head).into_iter().collect();
     match &found.shelf {
         Ok(shelf) => {
             planner.take_shelf(shelf);
             planner.take_copies(&copies.copies);
+            planner.take_spared(&shelf.spared);
             let seed = planner.choose_seed(shelf, kept, begin.seed);
             let heads = shelf.heads.iter().filter_map(|text| row::read_head(text)).chain(noted).collect::<Vec<_>>();
             let head = planner.go_on(device_of(&seed), &heads, begin);
@@ -158,6 +162,17 @@ impl Planner {
             self.take_copy(kept);
             self.drop.push(name.to_owned());
         }
+    }
+
+    fn take_spared(&mut self, spared: &[RawRow]) {
+        let before = self.report.recovered;
+        for raw in spared {
+            match row::read_at(raw.at, &raw.text) {
+                Ok(kept) => self.take_copy(kept),
+                Err(broken) => self.aside("second copy".to_owned(), broken.to_string(), &raw.text),
+            }
+        }
+        self.report.spared = std::mem::replace(&mut self.report.recovered, before) - before;
     }
 
     fn take_copy(&mut self, kept: Kept) {

@@ -75,6 +75,10 @@ pub struct Shelf {
     pub set_aside: Vec<Digest>,
     /// Key seeds, the oldest first.
     pub seeds: Vec<String>,
+    /// Entries that only the second copy holds.
+    pub spared: Vec<RawRow>,
+    /// The key's seed, where only the second copy holds it.
+    pub spared_seed: Option<String>,
 }
 
 /// What goes into the store proper in one transaction: all of it or nothing.

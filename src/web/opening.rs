@@ -17,7 +17,7 @@ mod wasm {
     use crate::bundle::key::DeviceKey;
     use crate::guide::PROTOCOL;
     use crate::keep::browser::{self, Place};
-    use crate::keep::{Report, Stamp};
+    use crate::keep::{Break, Report, Stamp};
     use crate::record::Versions;
     use crate::words::{Arg, Language};
 
@@ -100,13 +100,20 @@ mod wasm {
         if report.recovered > 0 {
             lines.push(form.say_with("report.recovered", &[count(report.recovered)]));
         }
+        if report.spared > 0 {
+            lines.push(form.say_with("report.spared", &[count(report.spared)]));
+        }
         if !report.set_aside.is_empty() {
             lines.push(form.say_with("report.set_aside", &[count(report.set_aside.len())]));
         }
         if !report.forks.is_empty() {
             lines.push(form.say_with("report.forks", &[count(report.forks.len())]));
         }
-        if let Some(why) = &report.new_chain {
+        if let Some(Break::Gap { first }) = report.new_chain {
+            lines.push(
+                form.say_with("report.missing", &[("first", Arg::Count(i64::try_from(first).unwrap_or_default()))]),
+            );
+        } else if let Some(why) = &report.new_chain {
             lines.push(form.say_with("report.new_chain", &[reason(why.to_string())]));
         }
         if let Some(why) = &report.store_refused {

@@ -72,11 +72,19 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("opening.records", "Opening the journal \u{2026}"),
     ("report.recovered", "Recovered: {n} {n?answer|answers} from just before the page stopped."),
     (
+        "report.spared",
+        "The browser lost its store, as it may when the phone is full. The second copy gave back {n} {n?answer|answers}. Free space on the phone and hand over soon.",
+    ),
+    (
         "report.set_aside",
         "{n} damaged {n?entry was|entries were} set aside; the rest is open. The plain page under Cautions still offers the raw text.",
     ),
     ("report.forks", "{n} {n?number was|numbers were} used twice; both entries are kept. Tell the office."),
     ("report.new_chain", "The journal goes on in a new chain: {reason}. Earlier entries are kept. Tell the office."),
+    (
+        "report.missing",
+        "The browser lost answers that were ticked: from number {first} of this phone's journal on. What is left is kept and goes on in a new chain. Write down what you remember and tell the office.",
+    ),
     (
         "report.store_refused",
         "This browser does not let the form keep its journal: {reason}. Do not go out with it; use paper or another phone.",
