@@ -172,6 +172,9 @@ export class Phone {
   }
 }
 
+/** Names of the caches that hold the program; the second copy of the records is another's. */
+export const programCaches = (page) => page.evaluate(async () => (await caches.keys()).filter((name) => name.startsWith("marrowbook ")));
+
 /** A new phone, switched on. `options` go to the browser (position, permissions, ...). */
 export function phone(options = {}) {
   return new Phone(options).start();

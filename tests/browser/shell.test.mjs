@@ -4,7 +4,7 @@ import { cpSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync }
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
-import { DIST, ROOT, withPhone } from "./phone.mjs";
+import { DIST, ROOT, withPhone, programCaches } from "./phone.mjs";
 import { copyOfSite, publishChange } from "./publish.mjs";
 
 for (const base of ["/", "/a/b/"]) {
@@ -37,7 +37,7 @@ test("nothing of the office's page is loaded or kept by a phone", () => withPhon
   await hand.offlineReady();
   assert.deepEqual(place.asked.filter((path) => path.includes("office")), []);
   const kept = await hand.page.evaluate(async () => {
-    const names = await caches.keys();
+    const names = (await caches.keys()).filter((name) => name.startsWith("marrowbook "));
     const lists = await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).map((request) => request.url)));
     return lists.flat();
   });
@@ -96,7 +96,7 @@ test("a new version waits until the user asks for it", async () => {
       await hand.formIsUp();
       assert.equal(await hand.page.title(), "Marrowbook, newer");
       await hand.page.waitForFunction((build) => document.documentElement.dataset.build === build, next);
-      const names = await hand.page.evaluate(() => caches.keys());
+      const names = await programCaches(hand.page);
       assert.deepEqual(names, [`marrowbook / ${next}`], "only the new version's files are kept");
       await place.stop();
       await hand.page.reload();
@@ -127,7 +127,7 @@ test("a half-published new version is not taken, and the old one goes on", async
       await hand.page.reload();
       await hand.formIsUp();
       assert.equal(await hand.page.title(), "Marrowbook");
-      assert.equal((await hand.page.evaluate(() => caches.keys())).length, 1);
+      assert.equal((await programCaches(hand.page)).length, 1);
     });
   } finally { rmSync(folder, { recursive: true, force: true }); }
 });
@@ -140,7 +140,7 @@ test("a first load that was cut off says so, keeps nothing half, and is tried ag
     await withPhone({ root: folder }, async (hand, place) => {
       await hand.open(place.url);
       await hand.page.waitForFunction(() => document.documentElement.dataset.offline === "failed");
-      assert.deepEqual(await hand.page.evaluate(() => caches.keys()), []);
+      assert.deepEqual(await programCaches(hand.page), []);
       writeFileSync(join(folder, "rescue.js"), part);
       await hand.page.evaluate(() => { dispatchEvent(new Event("online")); });
       await hand.page.waitForFunction(() => document.documentElement.dataset.offline === "ready");
@@ -184,7 +184,7 @@ test("the kill switch takes the program off the phone and leaves the records", a
       await hand.page.evaluate(() => localStorage.setItem("marrowbook.test", "kept"));
       cpSync(join(ROOT, "public/sw.kill.js"), join(folder, "sw.js"));
       await hand.page.evaluate(async () => { await (await navigator.serviceWorker.getRegistration()).update(); });
-      await hand.page.waitForFunction(async () => (await caches.keys()).length === 0 && !(await navigator.serviceWorker.getRegistration()));
+      await hand.page.waitForFunction(async () => (await caches.keys()).every((name) => !name.startsWith("marrowbook ")) && !(await navigator.serviceWorker.getRegistration()));
       assert.equal(await hand.page.evaluate(() => localStorage.getItem("marrowbook.test")), "kept");
     });
   } finally { rmSync(folder, { recursive: true, force: true }); }

@@ -9,7 +9,7 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { Hand, answerOne, bodies, saved, standing, walk } from "./form.mjs";
 import { OPEN_VISIT } from "./kill-at-every-step.mjs";
-import { ROOT, phone, withPhone } from "./phone.mjs";
+import { ROOT, phone, withPhone, programCaches } from "./phone.mjs";
 import { copyOfSite, publishChange } from "./publish.mjs";
 import { putIn, released } from "./released.mjs";
 import { serve } from "../tools/serve.mjs";
@@ -87,7 +87,7 @@ test("a newer version of which half arrived leaves the old one working, and is f
     });
     assert.equal(outcome, "redundant");
     assert.ok(served > 3 && !cut, `part of it had arrived: ${served} files were asked for`);
-    assert.equal((await page.evaluate(() => caches.keys())).length, 1, "nothing of the half lies about");
+    assert.equal((await programCaches(page)).length, 1, "nothing of the half lies about");
     assert.equal(await page.evaluate(() => document.documentElement.dataset.update), "none");
     await page.reload();
     await deer.formIsUp();
@@ -125,7 +125,7 @@ test("taken off phones in the middle of a visit: the open page still saves, noth
       const worker = readFileSync(join(folder, "sw.js"));
       cpSync(join(ROOT, "public/sw.kill.js"), join(folder, "sw.js"));
       await update(page);
-      await page.waitForFunction(async () => (await caches.keys()).length === 0 && !(await navigator.serviceWorker.getRegistration()));
+      await page.waitForFunction(async () => (await caches.keys()).every((name) => !name.startsWith("marrowbook ")) && !(await navigator.serviceWorker.getRegistration()));
       await answerOne(hand, OPEN_VISIT);
       await saved(page);
       const answered = await stand(page);
@@ -135,7 +135,7 @@ test("taken off phones in the middle of a visit: the open page still saves, noth
       await page.goto(`${place.url}#start`);
       await page.waitForFunction(() => ["unsupported", "failed"].includes(document.documentElement.dataset.offline));
       assert.doesNotMatch(await page.evaluate(() => document.body.innerText), /Ready without signal/);
-      assert.deepEqual(await page.evaluate(() => caches.keys()), [], "nothing is kept again");
+      assert.deepEqual(await programCaches(page), [], "nothing is kept again");
       await page.goto(`${place.url}rescue.html`);
       await page.waitForFunction((n) => document.getElementById("stores").innerText.includes(`Answers and notes: ${n}`), answered.kept.length);
       // A mended form, published later under the same address.
