@@ -168,27 +168,6 @@ fn no_question_and_no_reading_names_a_cause_of_death() {
     assert!(all.is_empty(), "{}", all.join("\n"));
 }
 
-#[test]
-fn what_is_translated_of_the_offices_own_texts_fits_them() {
-    // English stands in where a language has none of these; nothing carries them yet.
-    let office: std::collections::BTreeMap<&str, &str> = en::OFFICE.iter().flat_map(|t| t.iter().copied()).collect();
-    let mut all = Vec::new();
-    for language in languages() {
-        for name in ["desk", "office", "winter_office", "season_office", "paper"] {
-            let path = format!("{}/src/words/{}/{name}.txt", env!("CARGO_MANIFEST_DIR"), language.code());
-            let Ok(text) = std::fs::read_to_string(&path) else { continue };
-            for (id, own) in text.lines().filter_map(|line| line.split_once(" = ")) {
-                match office.get(id) {
-                    Some(english) if values(english) == values(own) => {}
-                    Some(_) => all.push(format!("{path}: {id} has other values than the English")),
-                    None => all.push(format!("{path}: {id} is not in the English")),
-                }
-            }
-        }
-    }
-    assert!(all.is_empty(), "{}", all.join("\n"));
-}
-
 /// What the part for codes says: the same rules, and every text is said there and nothing else.
 #[test]
 fn the_part_for_codes_has_its_texts_in_every_language() {
