@@ -112,11 +112,8 @@ fn check_row_23_in_words() {
     let r = death(&[found(between_p_and_q())], &[]);
     assert_eq!(r.outcome, Outcome::Read);
     assert_eq!(head(&r), "Died between 2027-02-04 02:00 and 2027-02-10 06:00");
-    assert!(said(
-        &r,
-        "A snowfall lies under it (S2): not before 2027-02-04 02:00. Sets the first end. [never left out"
-    ));
-    assert!(said(&r, "A snowfall lies on it (S1): not after 2027-02-10 06:00. Sets the last end."));
+    assert!(said(&r, "A snowfall lies under it: not before 2027-02-04 02:00. Sets the first end. [never left out"));
+    assert!(said(&r, "A snowfall lies on it: not after 2027-02-10 06:00. Sets the last end."));
     assert!(said(&r, "Times are local, -05:00 from UTC."));
     // Layers are expert judgement in the reference: the mark is on the line.
     assert!(said(&r, "our choice, not published"));
@@ -258,7 +255,7 @@ fn the_winter_log_dates_the_layers() {
     assert_eq!(head(&r), "Died between 2027-02-04 00:00 and 2027-02-10 00:00");
     assert!(said(&r, "check that both count the same snowfalls"));
     let none = death(&[found(rows.clone())], &[]);
-    assert!(said(&none, "A snowfall lies on it (S1) gives no bound: nobody has dated that snowfall."));
+    assert!(said(&none, "A snowfall lies on it: gives no bound (nobody has dated that snowfall)."));
     assert!(none.sharpen.iter().any(|s| s.finding == "snowfall_began_at"));
     let two = death(&[found(rows)], &[logs[0].clone(), logs[0].clone()]);
     assert!(said(&two, "none was used"));
@@ -271,7 +268,10 @@ fn drift_and_caching_weaken_the_snow_over_it() {
         &over(vec![row("fall_over_lie", "drifted")]),
         "S1): not after 2027-02-10 06:00. Sets the last end. [gives way"
     ));
-    assert!(said(&over(vec![row("cached_over", "there")]), "(S1) gives no bound: an animal heaped snow on it"));
+    assert!(said(
+        &over(vec![row("cached_over", "there")]),
+        "A snowfall lies on it: gives no bound (an animal heaped snow on it"
+    ));
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use crate::record::{Answer, Side, Site, Tooth, Why, find};
 
-use super::{Draft, Hazard, Input, Phase, Step, Touch, View};
+use super::{About, Draft, Hazard, Input, Phase, Step, Touch, View};
 
 /// One thing asked.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -198,8 +198,21 @@ impl Ask {
         all
     }
 
+    /// What it asks about.
+    pub const fn about(&self) -> About {
+        match self {
+            Self::Step { step, .. } => step.about,
+            Self::Hazard { .. } => About::Visit,
+        }
+    }
+
     /// The likely reason for having no answer here, preset on the `No answer` screen.
     pub fn likely_why(&self, view: &View) -> Why {
+        let likely = self.of_the_body(view);
+        if self.about().takes(&likely) { likely } else { Why::NotGiven }
+    }
+
+    fn of_the_body(&self, view: &View) -> Why {
         let Self::Step { step, .. } = self else { return Why::NotGiven };
         let of_the_body =
             matches!(step.phase, Phase::StandOff | Phase::HandsOff | Phase::Outside | Phase::Opened | Phase::Samples);

@@ -4,6 +4,7 @@
 //! and says what to ask next, what is closed and why, and what to write without asking. It keeps no
 //! state of its own: the same record gives the same situation after any interruption.
 
+mod about;
 pub mod answer_words;
 mod ask;
 mod baseline;
@@ -37,6 +38,7 @@ mod view;
 mod weather;
 mod wording;
 
+pub use about::About;
 pub use ask::{Ask, AskState, Status};
 pub use baseline::BASELINE;
 pub use bench_work::{BenchWork, bench_work};

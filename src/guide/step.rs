@@ -2,7 +2,7 @@
 
 use crate::record::{Answer, Site};
 
-use super::{Phase, View};
+use super::{About, Phase, View};
 
 /// What a step does to the carcass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -79,6 +79,8 @@ pub struct Step {
     pub id: &'static str,
     /// When in the visit.
     pub phase: Phase,
+    /// What it asks about.
+    pub about: About,
     /// How it is answered.
     pub input: Input,
     /// What it does to the carcass.
@@ -124,6 +126,12 @@ impl Step {
         Self {
             id,
             phase,
+            about: match phase {
+                Phase::StandOff | Phase::HandsOff | Phase::Outside | Phase::Opened | Phase::Samples | Phase::Bench => {
+                    About::Body
+                }
+                _ => About::Visit,
+            },
             input,
             touch: Touch::Look,
             group: "",
@@ -133,6 +141,16 @@ impl Step {
             absent,
             insists: false,
         }
+    }
+
+    /// The same, about what lies round the carcass.
+    pub(crate) const fn ground(self) -> Self {
+        Self { about: About::Ground, ..self }
+    }
+
+    /// The same, about no part of the carcass and nothing that snow hides.
+    pub(crate) const fn visit(self) -> Self {
+        Self { about: About::Visit, ..self }
     }
 
     /// The same, touched or cut.

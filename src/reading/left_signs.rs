@@ -80,7 +80,7 @@ pub(super) fn reading<'a>(answers: &Answers<'a>, scope: &Scope<'a>) -> Reading {
     }
     let of_one = |finding| mean(&lens.every_number(finding, Site::NONE));
     if let Some(cm) = of_one("walking_stride_cm") {
-        told.measure(id::STRIDE, format!("{cm:.0} cm"), &tracks::stride(cm), TRACKS);
+        told.measure(id::STRIDE, format!("{cm:.0}\u{a0}cm"), &tracks::stride(cm), TRACKS);
     }
     droppings(&lens, &mut told);
     holes(&lens, &mut told);
@@ -121,7 +121,7 @@ fn bites(lens: &Lens, told: &mut Told) -> bool {
             let pairs = lens.every_number(finding, wound);
             if let Some(mm) = mean(&pairs) {
                 few |= pairs.len() < FEWEST_PAIRS;
-                told.measure(what, format!("{mm:.0} mm ({})", pairs.len()), &canines(mm, jaw), CANINES);
+                told.measure(what, format!("{mm:.0}\u{a0}mm ({})", pairs.len()), &canines(mm, jaw), CANINES);
             }
         }
     }
@@ -134,7 +134,7 @@ fn feet(lens: &Lens, told: &mut Told) {
         [("front_track_width_mm", id::WIDTH, tracks::width), ("front_track_length_mm", id::LENGTH, tracks::length)];
     for (finding, what, of) in all {
         if let Some(mm) = mean(&lens.every_number(finding, Site::NONE)) {
-            told.measure(what, format!("{:.1} cm", mm / 10.0), &of(mm / 10.0), TRACKS);
+            told.measure(what, format!("{mm:.0}\u{a0}mm"), &of(mm / 10.0), TRACKS);
         }
     }
     let toes = lens.number("track_toes_count", Site::NONE).and_then(|n| u8::try_from(n).ok());
@@ -145,7 +145,7 @@ fn feet(lens: &Lens, told: &mut Told) {
 
 fn droppings(lens: &Lens, told: &mut Told) {
     let Some(mm) = mean(&lens.every_number("scat_width_mm", Site::NONE)) else { return };
-    told.measure(id::SCAT, format!("{mm:.0} mm"), &scat(mm), SCAT);
+    told.measure(id::SCAT, format!("{mm:.0}\u{a0}mm"), &scat(mm), SCAT);
     #[allow(clippy::cast_possible_truncation)] // tens of millimetres
     let said = match wolf_or_coyote((mm + 0.5).floor() as i64) {
         WolfOrCoyote::Wolf => id::SCAT_WOLF,

@@ -74,7 +74,7 @@ singles! {
     AGE_OLDER = "reading.age.class.older";
     /// "Nothing was seen that speaks of age."
     AGE_NO_EVIDENCE = "reading.age.no_evidence";
-    /// "The spread is so wide that no class should be leaned on."
+    /// "So many ages are left open that no single class, not even the likeliest, should be leaned on."
     AGE_WIDE = "reading.age.wide";
     /// "The day it was found comes from the phone's clock, not from an answer."
     AGE_FOUND_BY_CLOCK = "reading.age.caution.found_by_clock";

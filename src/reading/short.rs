@@ -13,6 +13,8 @@ const WORTH_FIRST_BITS: f64 = 0.1;
 
 /// "{class}"
 pub const CLASS: &str = "reading.short.class";
+/// "Likeliest: {class}"
+pub const LIKELIEST: &str = "reading.short.likeliest";
 /// "{first} to {last}: {percent} in 100"
 pub const CLASSES: &str = "reading.short.classes";
 /// "{percent} in 100"
@@ -37,7 +39,7 @@ pub const HOLDS_UNSAID: &str = "reading.short.holds_unsaid";
 pub const RULES: &str = "reading.short.rules";
 /// "{n} of {all} sources unconfirmed"
 pub const MARK: &str = "reading.short.mark";
-/// "Too wide to lean on a class"
+/// "Too many ages are left open to lean on one class"
 pub const WIDE: &str = "reading.short.wide";
 /// "Left: {left}. Right: {right}."
 pub const SIDES: &str = "reading.short.sides";
@@ -48,6 +50,7 @@ pub const QUICK_ONLY: &str = "reading.short.quick_only";
 /// All ids of this file.
 pub const IDS: &[&str] = &[
     CLASS,
+    LIKELIEST,
     CLASSES,
     SURE,
     ABOUT,
@@ -117,7 +120,9 @@ fn said(reading: &Reading, headline: Statement) -> (Statement, Vec<Statement>) {
         id::AGE_SINGLE | id::AGE_SET => {
             let class = headline.values.get("class").cloned().unwrap_or(Val::Text(String::new()));
             let lines = [reading.estimates.first().and_then(classes), find(id::AGE_MONTHS)];
-            (Statement::plain(CLASS).with("class", class), lines.into_iter().flatten().collect())
+            // The number beside the warning has to say what it is.
+            let best = if find(id::AGE_WIDE).is_some() { LIKELIEST } else { CLASS };
+            (Statement::plain(best).with("class", class), lines.into_iter().flatten().collect())
         }
         id::AGE_QUICK => {
             let best = Statement { id: QUICK.to_owned(), values: headline.values };

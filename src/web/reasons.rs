@@ -13,7 +13,7 @@ pub(crate) fn store(language: Language, error: &StoreError) -> String {
         StoreError::Failed(detail) => ("reason.store_failed", detail.as_str()),
     };
     let said = say(language, id, &[]);
-    if detail.is_empty() { said } else { format!("{said}: {detail}") }
+    if detail.is_empty() { said } else { language.named(&said, detail) }
 }
 
 /// Why this page may not write.

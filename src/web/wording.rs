@@ -47,7 +47,7 @@ pub(crate) fn drafts(language: Language, all: &[Draft]) -> String {
         let name = finding(language, d.finding);
         let place = site(language, d.site);
         let place = if place.is_empty() { place } else { format!(" ({place})") };
-        format!("{}{place}: {}", name.trim_end_matches('?'), answer(language, d.finding, &d.answer))
+        language.named(&[name.trim_end_matches('?'), &place].concat(), &answer(language, d.finding, &d.answer))
     };
     let count = |n: usize| ("n", Arg::Count(i64::try_from(n).unwrap_or_default()));
     match all {

@@ -59,6 +59,20 @@ impl Language {
         }
     }
 
+    /// What stands between a name and its value. French sets a no-break space before a colon; before `;`, `?` and `!`
+    /// the French of Quebec sets none (Office québécois de la langue française, from memory).
+    pub const fn colon(self) -> &'static str {
+        match self {
+            Self::French => "\u{a0}: ",
+            Self::English | Self::Spanish => ": ",
+        }
+    }
+
+    /// A name and its value.
+    pub fn named(self, name: &str, value: &str) -> String {
+        [name, self.colon(), value].concat()
+    }
+
     /// A printed number with this language's decimal mark.
     pub fn number(self, printed: String) -> String {
         match self {
@@ -82,6 +96,12 @@ mod tests {
         for language in Language::ALL {
             assert_eq!(Language::of_tag(language.code()), Some(language));
         }
+    }
+
+    #[test]
+    fn a_name_and_its_value_are_joined_as_the_language_joins_them() {
+        let said = Language::ALL.map(|language| language.named("Age", "2"));
+        assert_eq!(said, ["Age: 2", "Age\u{a0}: 2", "Age: 2"]);
     }
 
     #[test]

@@ -22,7 +22,7 @@ const fn jaw(id: &'static str, input: Input) -> Step {
 
 /// The laboratory's sheet, once it has come.
 const fn lab(id: &'static str, input: Input) -> Step {
-    row(id, input).when(|v| v.number("cementum_years_count").is_some()).may_be_absent()
+    row(id, input).visit().when(|v| v.number("cementum_years_count").is_some()).may_be_absent()
 }
 
 fn jaw_here(v: &View) -> bool {
@@ -76,14 +76,16 @@ pub(super) const STEPS: &[Step] = &[
     lab("bench_cementum_sample", Input::Text("cementum_sample")),
     lab("bench_cementum_reported", Input::Instant("cementum_reported_at")),
     // After the wear class: whoever knows the age no longer reads the teeth.
-    row("bench_known_age", Input::Number("known_age_years_count")).when(jaw_here).may_be_absent(),
-    row("bench_known_age_how", Input::Choice("known_age_how")).when(|v| v.number("known_age_years_count").is_some()),
+    row("bench_known_age", Input::Number("known_age_years_count")).visit().when(jaw_here).may_be_absent(),
+    row("bench_known_age_how", Input::Choice("known_age_how"))
+        .visit()
+        .when(|v| v.number("known_age_years_count").is_some()),
     row("bench_whole_weight", Input::Number("whole_weight_kg")).may_be_absent(),
     row("bench_dressed_weight", Input::Number("dressed_weight_kg")).may_be_absent(),
 ];
 
 /// What closes the bench.
 pub(super) const END: &[Step] = &[
-    row("bench_remark", Input::Text("remark")).may_be_absent(),
-    row("bench_closed", Input::Choice("examination_closed")),
+    row("bench_remark", Input::Text("remark")).visit().may_be_absent(),
+    row("bench_closed", Input::Choice("examination_closed")).visit(),
 ];

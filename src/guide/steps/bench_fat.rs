@@ -103,8 +103,8 @@ pub(super) const STEPS: &[Step] = &[
 /// After the bone on the bench is named.
 pub(super) const LATER: &[Step] = &[
     row("bench_marrow_lab", Input::Number("marrow_lab_percent")).sites(marrow_bone).may_be_absent(),
-    row("bench_marrow_lab_scale", Input::Choice("marrow_lab_scale")).sites(lab_bone),
-    row("bench_reference_of", Input::Choice("reference_weight_of")).when(weighed).may_be_absent(),
-    row("bench_reference_low", Input::Number("reference_low_kg")).when(|v| v.there("reference_weight_of")),
-    row("bench_reference_high", Input::Number("reference_high_kg")).when(|v| v.there("reference_weight_of")),
+    row("bench_marrow_lab_scale", Input::Choice("marrow_lab_scale")).visit().sites(lab_bone),
+    row("bench_reference_of", Input::Choice("reference_weight_of")).visit().when(weighed).may_be_absent(),
+    row("bench_reference_low", Input::Number("reference_low_kg")).visit().when(|v| v.there("reference_weight_of")),
+    row("bench_reference_high", Input::Number("reference_high_kg")).visit().when(|v| v.there("reference_weight_of")),
 ];

@@ -73,17 +73,21 @@ const fn row(id: &'static str, input: Input, when: fn(&View) -> bool) -> Step {
     Step::look(id, Phase::HandsOff, input).when(when)
 }
 
+const fn layer(id: &'static str, input: Input, when: fn(&View) -> bool) -> Step {
+    row(id, input, when).ground()
+}
+
 /// The layers, after the story of the snow.
 pub(super) const SNOW: &[Step] = &[
-    row("fall_over", Input::Choice("fall_over"), snow_over),
-    row("fall_over_lie", Input::Choice("fall_over_lie"), |v| snow_over(v) && v.there("fall_over")),
-    row("fall_under", Input::Choice("fall_under"), snow_under),
-    row("melt_signs", Input::Panel(&["crust_over_body", "on_pedestal"]), lies_there),
-    row("event_tracks_cut", Input::Choice("event_tracks_cut"), event_tracks),
-    row("event_tracks_filled", Input::Choice("event_tracks_filled"), event_tracks).may_be_absent(),
-    row("blood_layer", Input::Choice("blood_layer"), |v| snow_over(v) && v.there("blood_on_snow")),
-    row("blood_state", Input::Choice("blood_state"), |v| lies_there(v) && v.there("blood_on_snow")),
-    row("eaters", Input::Number("eaters_count"), mammals_ate),
+    layer("fall_over", Input::Choice("fall_over"), snow_over),
+    layer("fall_over_lie", Input::Choice("fall_over_lie"), |v| snow_over(v) && v.there("fall_over")),
+    layer("fall_under", Input::Choice("fall_under"), snow_under),
+    layer("melt_signs", Input::Panel(&["crust_over_body", "on_pedestal"]), lies_there),
+    layer("event_tracks_cut", Input::Choice("event_tracks_cut"), event_tracks),
+    layer("event_tracks_filled", Input::Choice("event_tracks_filled"), event_tracks).may_be_absent(),
+    layer("blood_layer", Input::Choice("blood_layer"), |v| snow_over(v) && v.there("blood_on_snow")),
+    layer("blood_state", Input::Choice("blood_state"), |v| lies_there(v) && v.there("blood_on_snow")),
+    layer("eaters", Input::Number("eaters_count"), mammals_ate),
 ];
 
 /// The body, looked at only.
@@ -116,8 +120,8 @@ pub(super) const OUTSIDE: &[Step] = &[
     felt("warmth", Input::Panel(&["body_warm", "muscle_twitch"]), deer_fresh),
     felt("thigh_temperature", Input::Number("thigh_c"), deer_fresh),
     felt("nose_temperature", Input::Number("nose_c"), |v| deer_fresh(v) && v.there("body_warm")),
-    felt("air_now", Input::Number("air_now_c"), probed),
-    felt("probed_at", Input::Instant("probed_at"), probed),
+    felt("air_now", Input::Number("air_now_c"), probed).visit(),
+    felt("probed_at", Input::Instant("probed_at"), probed).visit(),
     felt(
         "parts_frozen",
         Input::Panel(&["leg_frozen_hard", "neck_frozen_hard", "thigh_frozen_hard", "trunk_frozen_hard"]),

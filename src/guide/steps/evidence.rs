@@ -29,7 +29,7 @@ const fn row(id: &'static str, input: Input) -> Step {
 
 /// A photo has a number of its own, so that each stays apart.
 const fn photo(id: &'static str, site: fn(&View) -> Vec<Site>) -> Step {
-    row(id, Input::Photo("photo")).sites(site)
+    row(id, Input::Photo("photo")).ground().sites(site)
 }
 
 const fn asked_photo(id: &'static str, site: fn(&View) -> Vec<Site>) -> Step {
@@ -43,7 +43,7 @@ macro_rules! item {
 }
 
 pub(super) const STEPS: &[Step] = &[
-    row("evidence_rules", Input::ReadDo("evidence_rules_read")),
+    row("evidence_rules", Input::ReadDo("evidence_rules_read")).visit(),
     // What melts or blows away first comes first, after the card that says whose photos these are.
     photo("ev_label", item!(11)),
     photo("ev_tracks", item!(12)),
@@ -51,9 +51,9 @@ pub(super) const STEPS: &[Step] = &[
     photo("ev_middle", item!(14)),
     photo("ev_close", item!(15)),
     photo("ev_way_in", item!(16)),
-    row("officer_told", Input::Choice("officer_told")),
-    row("officer_asks", Input::Choice("officer_asks")).when(officer_knows),
-    row("officer_words", Input::Text("officer_words")).when(officer_knows).may_be_absent(),
+    row("officer_told", Input::Choice("officer_told")).visit(),
+    row("officer_asks", Input::Choice("officer_asks")).visit().when(officer_knows),
+    row("officer_words", Input::Text("officer_words")).visit().when(officer_knows).may_be_absent(),
     asked_photo("ev_north", item!(21)),
     asked_photo("ev_east", item!(22)),
     asked_photo("ev_south", item!(23)),

@@ -57,6 +57,6 @@ pub(super) const BODY: &[Step] = &[
 ];
 
 pub(super) const STEPS: &[Step] = &[
-    row("remark", Input::Text("remark")).may_be_absent(),
-    row("cold_signs", Input::Choices("cold_signs")).may_be_absent(),
+    row("remark", Input::Text("remark")).visit().may_be_absent(),
+    row("cold_signs", Input::Choices("cold_signs")).visit().may_be_absent(),
 ];

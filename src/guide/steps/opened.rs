@@ -30,7 +30,10 @@ pub(super) const STEPS: &[Step] = &[
         .when(|v| deer_here(v) && !v.chose("body_frozen", "not_frozen"))
         .ruled_out(rules::opening),
     // Not a cut itself: the answer decides whether the cutting opens.
-    row("opening_trained", Input::Choice("opening_trained")).touch(Touch::Handle).ruled_out(rules::opening_tested),
+    row("opening_trained", Input::Choice("opening_trained"))
+        .visit()
+        .touch(Touch::Handle)
+        .ruled_out(rules::opening_tested),
     // Skin before belly: what bled lies between hide and flesh.
     row("skinned", Input::Choices("skinned")).may_be_absent(),
     row("bruise_under_skin", Input::Choice("bruise_under_skin"))

@@ -25,8 +25,8 @@ const fn wound(id: &'static str) -> Step {
 }
 
 pub(super) const STEPS: &[Step] = &[
-    row("touching_allowed", Input::Choice("touching_allowed")),
-    row("thumb_to_finger", Input::Choice("thumb_to_finger")).ruled_out(rules::touching),
+    row("touching_allowed", Input::Choice("touching_allowed")).visit(),
+    row("thumb_to_finger", Input::Choice("thumb_to_finger")).visit().ruled_out(rules::touching),
     on_hide("insects", Input::Panel(&["live_ticks", "flat_flies"])),
     on_hide("body_thaw", Input::Choice("body_thaw")),
     on_hide("body_looked_over", Input::Choice("body_looked_over")),

@@ -28,5 +28,5 @@ const fn row(id: &'static str, input: Input) -> Step {
 
 pub(super) const STEPS: &[Step] = &[
     row("photos", Input::Photos { finding: "photo", items: LIST }).when(asked),
-    row("scene_photographed", Input::ReadDo("scene_photographed")).may_be_absent().ruled_out(sides_are_told),
+    row("scene_photographed", Input::ReadDo("scene_photographed")).visit().may_be_absent().ruled_out(sides_are_told),
 ];

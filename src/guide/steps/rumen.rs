@@ -32,7 +32,7 @@ fn by_volume(v: &View) -> bool {
 }
 
 pub(super) const STEPS: &[Step] = &[
-    row("bench_rumen_method", Input::Choice("rumen_method")).may_be_absent(),
+    row("bench_rumen_method", Input::Choice("rumen_method")).visit().may_be_absent(),
     row("bench_rumen_points", Input::Points { points: "rumen_points", done: "rumen_point_count" })
         .when(|v| v.chose("rumen_method", "point_count")),
     row(
@@ -40,10 +40,10 @@ pub(super) const STEPS: &[Step] = &[
         Input::Volumes { amounts: ["rumen_plant_ml", "rumen_plant_percent"], done: "rumen_sorting" },
     )
     .when(by_volume),
-    row("bench_own_plant", Input::Text("rumen_own_plant")).sites(rumen::own_plants),
+    row("bench_own_plant", Input::Text("rumen_own_plant")).visit().sites(rumen::own_plants),
     row("bench_rumen_plants", Input::Choices("rumen_plants"))
         .when(|v| v.is_answered("rumen_method", Site::NONE) && !v.there("rumen_method"))
         .may_be_absent(),
     row("bench_rumen_lab", Input::Choice("rumen_lab_sample")).may_be_absent(),
-    row("bench_rumen_lab_number", Input::Text("rumen_lab_number")).when(|v| v.there("rumen_lab_sample")),
+    row("bench_rumen_lab_number", Input::Text("rumen_lab_number")).visit().when(|v| v.there("rumen_lab_sample")),
 ];

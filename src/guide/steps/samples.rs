@@ -12,17 +12,19 @@ const fn row(id: &'static str, input: Input) -> Step {
 
 /// Of each sample, one sample after the other.
 const fn of_sample(id: &'static str, input: Input) -> Step {
-    row(id, input).touch(Touch::Look).group("sample").sites(samples)
+    row(id, input).visit().touch(Touch::Look).group("sample").sites(samples)
 }
 
 pub(super) const STEPS: &[Step] = &[
     // What spoils first is taken first.
-    row("samples_worth", Input::ReadDo("samples_worth_read")),
+    row("samples_worth", Input::ReadDo("samples_worth_read")).visit(),
     row("jaw_taken", Input::Choice("jaw_taken")).touch(Touch::Cut).ruled_out(rules::taking_jaw).may_be_absent(),
     row("femur_taken", Input::Choice("femur_taken")).touch(Touch::Cut).ruled_out(rules::taking_femur).may_be_absent(),
-    row("head_work_wanted", Input::Panel(&["head_work_wanted"])).when(|v| deer_here(v) && may_take_head_parts(v)),
-    row("scat_collected", Input::Panel(&["scat_collected"])).when(|v| deer_here(v) && v.there("droppings_by")),
-    row("other_samples", Input::Number("other_samples_count")),
+    row("head_work_wanted", Input::Panel(&["head_work_wanted"]))
+        .visit()
+        .when(|v| deer_here(v) && may_take_head_parts(v)),
+    row("scat_collected", Input::Panel(&["scat_collected"])).ground().when(|v| deer_here(v) && v.there("droppings_by")),
+    row("other_samples", Input::Number("other_samples_count")).visit(),
     of_sample("sample_what", Input::Choice("sample_what")).ruled_out(rules::sample_named),
     // Nothing leaves without a number: the form always has one to give.
     of_sample("sample_number", Input::Text("sample_number")).ruled_out(|_, _| None).insists(),
@@ -34,6 +36,7 @@ pub(super) const STEPS: &[Step] = &[
         .may_be_absent(),
     of_sample("sample_kept", Input::Choice("sample_kept")).ruled_out(|_, _| None),
     row("sample_across_line", Input::Choice("sample_across_line"))
+        .visit()
         .touch(Touch::Look)
         .when(sampled)
         .ruled_out(|_, _| None),

@@ -29,8 +29,8 @@ pub(super) const SEARCH: &[Step] = &[row("search_people", Input::Panel(PEOPLE_CL
 pub(crate) const PEOPLE_CLOSE: &[&str] = &["case_wad_or_arrow", "hole_hair_cut", "cut_through_joint"];
 
 pub(super) const STEPS: &[Step] = &[
-    row("death_place", Input::Choice("death_place")).ruled_out(place_known),
-    row("road_distance", Input::Choice("road_distance")).ruled_out(road_known),
+    row("death_place", Input::Choice("death_place")).visit().ruled_out(place_known),
+    row("road_distance", Input::Choice("road_distance")).visit().ruled_out(road_known),
     row("feeding_began", Input::Choice("feeding_began"))
         .when(some_left_or_bones)
         .ruled_out(feeding_known)

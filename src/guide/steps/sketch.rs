@@ -8,4 +8,5 @@ fn asked(v: &View) -> bool {
     carcass_here(v) && sketch::has_something_to_draw(v)
 }
 
-pub(super) const STEPS: &[Step] = &[Step::look("sketch", Phase::HandsOff, Input::ReadDo("sketch_drawn")).when(asked)];
+pub(super) const STEPS: &[Step] =
+    &[Step::look("sketch", Phase::HandsOff, Input::ReadDo("sketch_drawn")).visit().when(asked)];

@@ -88,26 +88,29 @@ fn scraps(v: &View) -> bool {
 pub(super) const STEPS: &[Step] = &[
     // How much is left comes first: it settles most of what follows where nothing is.
     row("body_state", Input::Choice("body_state")).ruled_out(said_from_afar),
-    row("record_length", Input::Choice("record_length")).when(scraps),
-    row("snow_over_body", Input::Choice("snow_over_body")).ruled_out(cached),
-    row("snow_over_body_depth", Input::Number("snow_over_body_cm")).when(|v| carcass_here(v) && snow_lies_over(v)),
-    row("body_buried", Input::Choice("body_buried")).when(may_be_buried),
-    row("snow_readable", Input::Choice("snow_readable")),
-    row("snow_under_body", Input::Choice("snow_under_body")),
-    row("snow_depth", Input::Number("snow_depth_cm")).when(depth_speaks),
+    row("record_length", Input::Choice("record_length")).visit().when(scraps),
+    row("snow_over_body", Input::Choice("snow_over_body")).ground().ruled_out(cached),
+    row("snow_over_body_depth", Input::Number("snow_over_body_cm"))
+        .visit()
+        .when(|v| carcass_here(v) && snow_lies_over(v)),
+    row("body_buried", Input::Choice("body_buried")).visit().when(may_be_buried),
+    row("snow_readable", Input::Choice("snow_readable")).ground(),
+    row("snow_under_body", Input::Choice("snow_under_body")).ground(),
+    row("snow_depth", Input::Number("snow_depth_cm")).visit().when(depth_speaks),
     // Of a deer whose run nobody can follow any more, how deep it sank says nothing.
-    row("sinking_depth", Input::Number("sinking_depth_cm")).when(not_bones),
-    row("snow_crust", Input::Choice("snow_crust")).when(not_bones),
+    row("sinking_depth", Input::Number("sinking_depth_cm")).ground().when(not_bones),
+    row("snow_crust", Input::Choice("snow_crust")).visit().when(not_bones),
     row("snow_signs", Input::Panel(&["blood_on_snow", "drag_marks", "hair_scattered", "chase_or_struggle_marks"]))
+        .ground()
         .absent_when(readable),
-    row("blood_where", Input::Choices("blood_where")).when(|v| carcass_here(v) && v.there("blood_on_snow")),
-    row("drag_length", Input::Number("drag_length_m")).when(|v| carcass_here(v) && v.there("drag_marks")),
-    row("hair_state", Input::Choices("hair_state")).when(|v| carcass_here(v) && v.there("hair_scattered")),
-    row("tracks_by", Input::Choices("tracks_by")).may_be_absent(),
-    row("tracks_main", Input::Choice("tracks_main")).when(tracks_there).ruled_out(tracks_known),
-    row("sinking_predator", Input::Number("sinking_predator_cm")).when(|v| not_bones(v) && predator_tracks(v)),
-    row("sinking_person", Input::Number("sinking_person_cm")).when(not_bones),
-    row("droppings_by", Input::Choices("droppings_by")).may_be_absent(),
-    row("bird_signs", Input::Choices("bird_signs")).may_be_absent(),
-    row("round_the_body", Input::Panel(&["bones_scattered", "browse_or_beds_by_body"])),
+    row("blood_where", Input::Choices("blood_where")).ground().when(|v| carcass_here(v) && v.there("blood_on_snow")),
+    row("drag_length", Input::Number("drag_length_m")).ground().when(|v| carcass_here(v) && v.there("drag_marks")),
+    row("hair_state", Input::Choices("hair_state")).ground().when(|v| carcass_here(v) && v.there("hair_scattered")),
+    row("tracks_by", Input::Choices("tracks_by")).ground().may_be_absent(),
+    row("tracks_main", Input::Choice("tracks_main")).ground().when(tracks_there).ruled_out(tracks_known),
+    row("sinking_predator", Input::Number("sinking_predator_cm")).ground().when(|v| not_bones(v) && predator_tracks(v)),
+    row("sinking_person", Input::Number("sinking_person_cm")).visit().when(not_bones),
+    row("droppings_by", Input::Choices("droppings_by")).ground().may_be_absent(),
+    row("bird_signs", Input::Choices("bird_signs")).ground().may_be_absent(),
+    row("round_the_body", Input::Panel(&["bones_scattered", "browse_or_beds_by_body"])).ground(),
 ];

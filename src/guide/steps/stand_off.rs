@@ -47,9 +47,10 @@ const ROUND: &[&str] =
     &["animals_about", "others_dead_or_sick", "own_tracks", "people_on_body", "people_round_body", "tags"];
 
 pub(super) const STEPS: &[Step] = &[
-    row("alive", Input::Choice("alive")).when(something_here),
+    row("alive", Input::Choice("alive")).ground().when(something_here),
     row("species", Input::Choice("species")).when(something_here),
     row("look_round_again", Input::Sweep { finding: "round_looked_over", steps: ROUND })
+        .visit()
         .when(|v| carcass_here(v) && v.went_through(ROUND)),
     row(
         "animals_about",
@@ -61,8 +62,9 @@ pub(super) const STEPS: &[Step] = &[
             "mammal_bed_by_body",
             "birds_feeding_now",
         ]),
-    ),
-    row("cover_with", Input::Choices("cover_with")).when(|v| carcass_here(v) && v.there("cached_over")),
+    )
+    .ground(),
+    row("cover_with", Input::Choices("cover_with")).ground().when(|v| carcass_here(v) && v.there("cached_over")),
     row(
         "others_dead_or_sick",
         Input::Panel(&[
@@ -73,19 +75,24 @@ pub(super) const STEPS: &[Step] = &[
             "mangy_carnivore",
             "eagle_or_hawk_part",
         ]),
-    ),
+    )
+    .ground(),
     // Whose tracks are whose is said before a stranger's are looked for.
-    row("own_tracks", Input::ReadDo("own_tracks_left_out")),
+    row("own_tracks", Input::ReadDo("own_tracks_left_out")).visit(),
     row("people_on_body", Input::Panel(PEOPLE_WOUNDS)),
-    row("people_round_body", Input::Panel(PEOPLE_PLACE)),
+    row("people_round_body", Input::Panel(PEOPLE_PLACE)).ground(),
     row("tags", Input::Panel(&["do_not_eat_tag", "owner_or_livestock_tag", "study_tag_or_collar"])),
     row("tag_number", Input::Text("tag_number"))
         .when(|v| ["do_not_eat_tag", "owner_or_livestock_tag", "study_tag_or_collar"].iter().any(|tag| v.there(tag))),
     row("days_since_handling", Input::Number("days_since_handling_count"))
+        .visit()
         .when(|v| carcass_here(v) && v.there("study_tag_or_collar")),
-    row("witness_behaviour", Input::Choices("witness_behaviour")).may_be_absent().ruled_out(nobody_saw_it_alive),
+    row("witness_behaviour", Input::Choices("witness_behaviour"))
+        .visit()
+        .may_be_absent()
+        .ruled_out(nobody_saw_it_alive),
     row("danger_signs", Input::Panel(&["blood_at_openings", "swollen_belly", "very_thin", "wet_chin"]))
         .ruled_out(scraps),
-    row("photo_scene", Input::Photo("photo")).sites(|_| vec![Site::item(1)]),
-    row("evidence_note", Input::Text("evidence_note")).when(people_sign),
+    row("photo_scene", Input::Photo("photo")).ground().sites(|_| vec![Site::item(1)]),
+    row("evidence_note", Input::Text("evidence_note")).visit().when(people_sign),
 ];

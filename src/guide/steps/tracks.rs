@@ -36,7 +36,7 @@ fn talon_wounds(v: &View) -> Vec<Site> {
 }
 
 const fn row(id: &'static str, input: Input) -> Step {
-    Step::look(id, Phase::HandsOff, input).when(tracks_here)
+    Step::look(id, Phase::HandsOff, input).ground().when(tracks_here)
 }
 
 const fn talon(id: &'static str, input: Input) -> Step {

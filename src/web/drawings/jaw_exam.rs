@@ -237,14 +237,14 @@ impl Flow {
         let words = question.given.as_ref().map(|(_, words)| words.clone()).unwrap_or_default();
         let again = self.on_tap(move || self.focus.set(JawFocus::Again(key.0, key.1)));
         let back = self.on_tap(move || self.acts.take_back.run(key));
-        let label = format!("{}: {words}", question.name);
+        let label = self.language.named(&question.name, &words);
         view! {
             <div class="jaw-line">
                 <p>{label.clone()}</p>
                 <button type="button" class="act" data-act="change" on:click=again>
                     {self.say("jaw.change", &[("question", question.name.as_str().into())])}
                 </button>
-                <button type="button" class="act" data-act="take-back" aria-label=format!("{}: {label}", self.say("jaw.take_back", &[])) on:click=back>
+                <button type="button" class="act" data-act="take-back" aria-label=self.language.named(&self.say("jaw.take_back", &[]), &label) on:click=back>
                     {self.say("jaw.take_back", &[])}
                 </button>
             </div>

@@ -45,8 +45,7 @@ pub(super) fn number(q: &Question, finding: &'static str) -> AnyView {
     let largest = measured.say(language, measured.max);
     view! {
         <div class="tiles">
-            {earlier.map(|text| view! { <p class="earlier">{text}</p> })}
-            {display(form, symbol)}
+            {display_over(form, symbol, earlier)}
             {ruler(form, finding)}
             {pad(form, measured.has_point(), measured.min < 0, largest)}
             {foot(Some(save), q.no_answer())}
@@ -68,11 +67,24 @@ fn ruler(form: Form, finding: &'static str) -> Option<AnyView> {
 
 /// What has been typed, with the unit.
 pub(crate) fn display(form: Form, symbol: &'static str) -> AnyView {
-    view! {
-        <p class="display" role="status" aria-label=form.say("number.typed") data-typed=move || form.typed.get()>
-            <span class="typed">{move || form.language().number(form.typed.get())}</span>
+    display_over(form, symbol, None)
+}
+
+/// The same; until something is typed, what was answered before stands there: a line of its own would push what saves
+/// off a small phone's first screen.
+fn display_over(form: Form, symbol: &'static str, earlier: Option<String>) -> AnyView {
+    let shown = move || match (form.typed.get(), &earlier) {
+        (typed, Some(earlier)) if typed.is_empty() => {
+            view! { <span class="earlier">{earlier.clone()}</span> }.into_any()
+        }
+        (typed, _) => view! {
+            <span class="typed">{form.language().number(typed)}</span>
             <span class="unit">{symbol}</span>
-        </p>
+        }
+        .into_any(),
+    };
+    view! {
+        <p class="display" role="status" aria-label=form.say("number.typed") data-typed=move || form.typed.get()>{shown}</p>
     }
     .into_any()
 }

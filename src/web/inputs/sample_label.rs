@@ -17,7 +17,7 @@ pub(super) fn sample_label(q: &Question) -> AnyView {
     let item = site.item.unwrap_or_default();
     let label = q.now.carcass().and_then(|carcass| label_of(form.language(), carcass, examination, item));
     let lines = label.map(|label| {
-        view! { <p>{form.say("label.item")}": "<strong>{label.number.clone()}</strong></p> {label_lines(&label)} }
+        view! { <p>{form.say("label.item")}{form.language().colon()}<strong>{label.number.clone()}</strong></p> {label_lines(form.language(), &label)} }
     });
     let give = move |number: String, step| {
         let answer = Answer::Seen { value: Value::Text(number) };

@@ -60,7 +60,7 @@ impl Sorting {
         let now = self.now();
         let one = |(number, amount): &(u16, i64)| {
             let number = *number;
-            let label = format!("{}: {}", plant_of(form, number), self.printed(&now, *amount));
+            let label = form.language().named(&plant_of(form, number), &self.printed(&now, *amount));
             tile(form, &format!("plant-{number}"), label, Look::Value, move || self.open(number))
         };
         let tiles = now.amounts.iter().map(one).collect_view();
@@ -105,8 +105,8 @@ impl Sorting {
             let typed = form.typed.try_get_untracked().unwrap_or_default();
             let Some(amount) = wording::scaled(&typed, 0) else { return form.tell(form.say("number.not_yet")) };
             let draft = Draft { finding, site: Site::item(number), answer: Answer::number(amount), step: self.step };
-            let what =
-                format!("{}: {}", plant_of(form, number), wording::with_unit(&form.language().number(typed), symbol));
+            let language = form.language();
+            let what = language.named(&plant_of(form, number), &wording::with_unit(&language.number(typed), symbol));
             if form.write_drafts(&[draft], what) {
                 form.type_in(String::new());
                 turn_to(form, 0);

@@ -29,7 +29,10 @@ pub fn readings_view(language: Language, carcass: &Carcass, readings: &Readings,
         .filter(|one| one.outcome != Outcome::NoEvidence)
         .filter_map(|one| {
             let said = one.statements.first()?.say(language);
-            Some(view! { <li>{say(language, &one.title, &[])} ": " <strong>{said}</strong></li> }.into_any())
+            Some(
+                view! { <li>{say(language, &one.title, &[])} {language.colon()} <strong>{said}</strong></li> }
+                    .into_any(),
+            )
         })
         .collect::<Vec<AnyView>>();
     let in_short = (!in_short.is_empty()).then(|| {

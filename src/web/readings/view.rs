@@ -186,14 +186,14 @@ impl Of {
         let count = self.fill("reading.view.basis_count", &[("n", Arg::Count(count))]);
         let rows = lines
             .iter()
-            .map(|line| view! { <li>{line.question.clone()} ": " <strong>{line.answer.clone()}</strong> " (" {line.by.clone()} ")"</li> })
+            .map(|line| view! { <li>{line.question.clone()} {self.language.colon()} <strong>{line.answer.clone()}</strong> " (" {line.by.clone()} ")"</li> })
             .collect_view();
         if lines.is_empty() {
             return ().into_any();
         }
         view! {
             <details class="why" data-basis="">
-                <summary>{format!("{}: {count}", self.say("reading.view.basis"))}</summary>
+                <summary>{self.language.named(&self.say("reading.view.basis"), &count)}</summary>
                 <ul>{rows}</ul>
             </details>
         }
@@ -229,7 +229,7 @@ impl Of {
             view! {
                 {warning}
                 <details class="why" data-sources="">
-                    <summary>{format!("{}: {all}", self.say("reading.view.sources"))}</summary>
+                    <summary>{self.language.named(&self.say("reading.view.sources"), &all.to_string())}</summary>
                     <ul>{lines}</ul>
                 </details>
             }

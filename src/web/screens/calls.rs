@@ -17,11 +17,11 @@ pub(super) fn calls(form: Form) -> AnyView {
     let rows = all.into_iter().map(|(call_for, named)| {
         let for_what = form.say(&format!("calls.for.{}", call_code(call_for)));
         let whom = match named {
-            Some(call) => format!("{}: {}", call.name, call.number),
+            Some(call) => form.language().named(&call.name, &call.number),
             None if now.card.is_some() => form.say("calls.not_on_card"),
             None => form.say(NO_CARD_TO_CALL),
         };
-        view! { <li><strong>{for_what}</strong>": "{whom}</li> }
+        view! { <li><strong>{for_what}</strong>{form.language().colon()}{whom}</li> }
     });
     let old = now.card.as_ref().is_some_and(|card| !card.holds_at(now.at));
     view! {

@@ -65,7 +65,7 @@ fn line(form: Form, l: &CustodyLine) -> AnyView {
             .collect();
     view! {
         <li class="entry" data-step=l.step.code()>
-            <span class="entry-what">{form.say(&format!("custody.step.{}", l.step.code()))}": "<strong>{who}</strong></span>
+            <span class="entry-what">{form.say(&format!("custody.step.{}", l.step.code()))}{form.language().colon()}<strong>{who}</strong></span>
             <span class="entry-by">{more.join(", ")}</span>
         </li>
     }

@@ -84,13 +84,15 @@ pub(super) fn whom_to_call(form: Form, now: &Now, row: &Hazard) -> AnyView {
         None => form.say(NO_CARD_TO_CALL),
         Some(card) => match card.call(call_for) {
             None => form.say("calls.not_on_card"),
-            Some(call) if card.holds_at(now.at) => format!("{}: {}", call.name, call.number),
-            Some(call) => format!("{}: {}. {}", call.name, call.number, form.say("calls.card_is_old")),
+            Some(call) => {
+                let named = form.language().named(&call.name, &call.number);
+                if card.holds_at(now.at) { named } else { format!("{named}. {}", form.say("calls.card_is_old")) }
+            }
         },
     };
     view! {
         <div class="call">
-            <p>{form.say("calls.head")}": "<strong>{for_what}</strong></p>
+            <p>{form.say("calls.head")}{form.language().colon()}<strong>{for_what}</strong></p>
             <p>{named}</p>
             <p>{form.say(CANNOT_CALL)}</p>
         </div>

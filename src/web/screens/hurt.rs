@@ -34,7 +34,7 @@ pub(super) fn hurt(form: Form) -> AnyView {
     let calls = [CallFor::Emergency, CallFor::Lead, CallFor::Health]
         .into_iter()
         .filter_map(|call_for| now.card.as_ref().and_then(|c| c.call(call_for).cloned()))
-        .map(|call| view! { <li><strong>{call.name}</strong>": "{call.number}</li> })
+        .map(|call| view! { <li><strong>{call.name}</strong>{form.language().colon()}{call.number}</li> })
         .collect_view();
     let no_card = now.card.is_none().then(|| view! { <p>{form.say(NO_CARD_TO_CALL)}</p> });
     let note = may_write.then(|| {

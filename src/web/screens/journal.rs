@@ -73,7 +73,7 @@ fn row(form: Form, a: &Answered) -> AnyView {
     );
     view! {
         <li class=class data-entry=a.id.seq.to_string() data-finding=code.to_owned() data-state=a.answer.state()>
-            <span class="entry-what">{what}": "<strong>{wording::answer(form.language(), code, &a.answer)}</strong></span>
+            <span class="entry-what">{what}{form.language().colon()}<strong>{wording::answer(form.language(), code, &a.answer)}</strong></span>
             {became.map(|text| view! { <span class="entry-past">{text}</span> })}
             <span class="entry-by">{by}{(!a.by_hand()).then(|| format!(" {}", form.say("journal.by_phone")))}</span>
         </li>

@@ -38,7 +38,7 @@ fn one(form: Form, label: &Label) -> AnyView {
         <section class="phase" data-sample-label=label.number.clone()>
             <h2>{label.number.clone()}</h2>
             {open}
-            {label_lines(label)}
+            {label_lines(form.language(), label)}
             {room(label.code_text(), form.say("label.code"))}
         </section>
     }

@@ -11,21 +11,6 @@ use crate::web::session::Now;
 use crate::web::wording;
 use crate::words::Arg;
 
-/// Reasons offered, the commonest in winter first. The last asks for the crew's own words.
-const REASONS: [Why; 12] = [
-    Why::Frozen,
-    Why::Buried,
-    Why::Scavenged,
-    Why::UnderBody,
-    Why::Decayed,
-    Why::Dark,
-    Why::Cold,
-    Why::Time,
-    Why::Unsafe,
-    Why::NotTrained,
-    Why::Removed,
-    Why::NotGiven,
-];
 /// Most characters of a reason in the crew's own words.
 const WORDS_MAX: usize = 200;
 
@@ -38,7 +23,7 @@ pub(super) fn no_answer(form: Form, name: &str) -> AnyView {
     let choosing = RwSignal::new(Choosing::State);
     let shown = move || match choosing.try_get().unwrap_or(Choosing::State) {
         Choosing::State => states(form, ask, likely.clone(), choosing),
-        Choosing::Reason => reasons(form, choosing),
+        Choosing::Reason => reasons(form, ask, choosing),
         Choosing::Words => words(form, choosing),
     };
     view! {
@@ -60,10 +45,13 @@ enum Choosing {
 
 fn states(form: Form, ask: Ask, likely: Why, choosing: RwSignal<Choosing>) -> AnyView {
     let reason = form.reason.get().unwrap_or(likely);
-    let words = why_words(form.language(), &reason);
     let not_given = reason == Why::NotGiven;
-    let with_reason = |id: &str| {
-        if not_given { form.say(id) } else { format!("{}: {words}", form.say(id)) }
+    let with_reason = |id: &str, why: &Why| {
+        if *why == Why::NotGiven {
+            form.say(id)
+        } else {
+            form.language().named(&form.say(id), &why_words(form.language(), why))
+        }
     };
     let state = |tile_name: &'static str, label: String, answer: Answer| {
         tile(form, tile_name, label, Look::Value, move || give(form, ask, &answer))
@@ -74,11 +62,15 @@ fn states(form: Form, ask: Ask, likely: Why, choosing: RwSignal<Choosing>) -> An
         state("not-seen", label, Answer::NotSeen)
     });
     let why = || reason.clone();
+    let gone = ask
+        .about()
+        .gone(&reason)
+        .map(|why| state("part-gone", with_reason("state.part_gone", &why), Answer::PartGone { why }));
     view! {
         {absent}
-        {state("cant-tell", with_reason("state.cant_tell"), Answer::CantTell { why: why() })}
-        {state("not-looked", with_reason("state.not_looked"), Answer::NotLooked { why: why() })}
-        {state("part-gone", with_reason("state.part_gone"), Answer::PartGone { why: why() })}
+        {state("cant-tell", with_reason("state.cant_tell", &reason), Answer::CantTell { why: why() })}
+        {state("not-looked", with_reason("state.not_looked", &reason), Answer::NotLooked { why: why() })}
+        {gone}
         {tile(form, "reason", form.say(if not_given { "no_answer.give_reason" } else { "no_answer.other_reason" }), Look::Aside, move || {
             choosing.try_set(Choosing::Reason);
             form.bounce_from_now();
@@ -87,8 +79,8 @@ fn states(form: Form, ask: Ask, likely: Why, choosing: RwSignal<Choosing>) -> An
     .into_any()
 }
 
-fn reasons(form: Form, choosing: RwSignal<Choosing>) -> AnyView {
-    let (shown, page, count) = pages(&REASONS, form.page.get());
+fn reasons(form: Form, ask: Ask, choosing: RwSignal<Choosing>) -> AnyView {
+    let (shown, page, count) = pages(&ask.about().reasons(), form.page.get());
     let tiles = shown.into_iter().map(|why| {
         let label = why_words(form.language(), &why);
         tile(form, why.code(), label, Look::Value, move || {

@@ -107,7 +107,7 @@ fn compared(form: Form) -> Option<AnyView> {
     }
     let language = form.language();
     let said = |finding: &'static str, (person, answer): &(PersonCode, Answer)| {
-        format!("{}: {}", person.as_str(), wording::answer(language, finding, answer))
+        language.named(person.as_str(), &wording::answer(language, finding, answer))
     };
     let rows = all.iter().map(|one| {
         let name = [wording::finding(language, one.finding), site_words(language, one.site)].join(" ");

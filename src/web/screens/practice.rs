@@ -87,7 +87,7 @@ fn row(form: Form, jaw: &Drawn) -> AnyView {
         view! {
             <li>
                 <b>{number}</b>" "{tooth.name()}
-                <span class="unseen">": "{words}</span>
+                <span class="unseen">{form.language().colon()}{words}</span>
                 <span class="drawing" aria-hidden="true" inner_html=jaw_cell::svg(tooth, &place, mirrored)></span>
             </li>
         }

@@ -29,7 +29,7 @@ pub(super) fn resume(form: Form) -> AnyView {
         let name = wording::finding(form.language(), &a.finding);
         let name = if place.is_empty() { name } else { format!("{name} ({place})") };
         let answer = wording::answer(form.language(), &a.finding, &a.answer);
-        view! { <li>{name}": "<strong>{answer}</strong>" ("{wording::time(a.at)}")"</li> }
+        view! { <li>{name}{form.language().colon()}<strong>{answer}</strong>" ("{wording::time(a.at)}")"</li> }
     });
     let show_last = last_asked.map(|name| {
         tile(form, "last-answer", form.say("resume.show_last"), Look::Aside, move || {

@@ -21,7 +21,7 @@ pub(super) fn worth(form: Form, now: &Now) -> AnyView {
         let told = form.say(&format!("samples.verdict.{}", verdict.code()));
         let keep = (verdict == SampleVerdict::Take).then(|| view! { <br />{part("keep")} });
         let what_for = form.say_with("samples.what_for", &[("what", Arg::Text(part("for")))]);
-        view! { <li data-sample=row.id data-verdict=verdict.code()><strong>{told}</strong>": "{part("take")}{keep}<br />{what_for}</li> }
+        view! { <li data-sample=row.id data-verdict=verdict.code()><strong>{told}</strong>{form.language().colon()}{part("take")}{keep}<br />{what_for}</li> }
     });
     view! {
         <section class="phase" data-samples="">

@@ -284,7 +284,9 @@ fn typed(
     let form = making.form;
     let label = move || match form.typed.get() {
         typed if typed.is_empty() => form.say("number.type_first"),
-        typed => form.say_with("tile.save", &[("what", Arg::Text(format!("{typed}\u{a0}{unit}")))]),
+        typed => {
+            form.say_with("tile.save", &[("what", Arg::Text(wording::with_unit(&form.language().number(typed), unit)))])
+        }
     };
     let save = main_tile(form, "save", label, move || {
         let typed = form.typed.try_get_untracked().unwrap_or_default();

@@ -96,7 +96,8 @@ fn given(form: Form, now: &Now, ask: Ask) -> AnyView {
         .filter(|(finding, site)| view.is_answered(finding, *site))
         .map(|(finding, site)| {
             let answer = wording::answer(language, finding, &view.question(finding, site).answer());
-            let name = if alone { String::new() } else { format!("{}: ", wording::finding(language, finding)) };
+            let name =
+                if alone { String::new() } else { [&wording::finding(language, finding), language.colon()].concat() };
             view! { <li>{name}<strong>{answer}</strong></li> }
         })
         .collect_view();

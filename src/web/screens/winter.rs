@@ -96,7 +96,7 @@ pub(super) fn log(form: Form, id: Uuid) -> AnyView {
     let days = of::days_of(&sheet);
     let rows = days.iter().take(LISTED).map(|day| {
         let day = *day;
-        let label = format!("{}: {}", wording::whole(&day.to_string()), in_short(form, &sheet, day));
+        let label = form.language().named(&wording::whole(&day.to_string()), &in_short(form, &sheet, day));
         view! { <li>{act(form, &format!("logged-{day}"), label, move || on(day))}</li> }
     });
     let rows = rows.collect_view();
@@ -135,7 +135,7 @@ fn in_short(form: Form, sheet: &Sheet, day: Day) -> String {
         let said = (!all.is_empty()).then(|| super::winter_day::answers(form, finding, &all))?;
         // The night's cold and the depth tell themselves by their units; the rest is named.
         let plain = ["day_minimum_c", "day_snow_depth_cm"].contains(finding) && all.iter().all(is_number);
-        Some(if plain { said } else { format!("{}: {said}", wording::finding(form.language(), finding)) })
+        Some(if plain { said } else { form.language().named(&wording::finding(form.language(), finding), &said) })
     });
     of_day.collect::<Vec<_>>().join(", ")
 }

@@ -53,7 +53,7 @@ pub(super) fn day(form: Form, id: Uuid, day: Day) -> AnyView {
         let text = if all.is_empty() { form.say("log.not_yet") } else { answers(form, finding, &all) };
         let differ = (all.len() > 1).then(|| view! { <p class="alert">{form.say("log.differ")}</p> });
         let go = move || form.go(Screen::WinterRead(id, day, finding.to_owned()));
-        view! { <li>{act(form, finding, format!("{name}: {text}"), go)}{differ}</li> }
+        view! { <li>{act(form, finding, form.language().named(&name, &text), go)}{differ}</li> }
     });
     let rows = rows.collect_view();
     let next = readings().take(ASKED).find(|finding| of::said(&sheet, finding, site).is_empty());
@@ -103,7 +103,7 @@ pub(super) fn read(form: Form, id: Uuid, day: Day, finding: &str) -> AnyView {
 
 fn write(form: Form, id: Uuid, day: Day, finding: &'static str, given: Answer) {
     let name = wording::finding(form.language(), finding);
-    let what = format!("{day}, {name}: {}", answer(form, finding, &given));
+    let what = form.language().named(&format!("{day}, {name}"), &answer(form, finding, &given));
     if form.write_log(id, &[Draft { finding, site: Site::day(day), answer: given, step: STEP }], what) {
         form.end_input();
         let sheet = form.with(|s| s.winter_log(id)).unwrap_or_default();

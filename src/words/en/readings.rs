@@ -24,7 +24,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.look.species", "Say which species it is"),
     ("reading.look.on_bench", "On the bench: {look}"),
     ("reading.age.no_evidence", "Nothing was seen that speaks of age."),
-    ("reading.age.wide", "The spread is so wide that no class should be leaned on."),
+    (
+        "reading.age.wide",
+        "So many ages are left open that no single class, not even the likeliest, should be leaned on.",
+    ),
     ("reading.age.caution.found_by_clock", "The day it was found comes from the phone's clock, not from an answer."),
     (
         "reading.age.caution.window_assumed",

@@ -2,6 +2,7 @@
 
 pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.short.class", "{class}"),
+    ("reading.short.likeliest", "Likeliest: {class}"),
     ("reading.short.classes", "{first} to {last}: {percent} in 100"),
     ("reading.short.sure", "{percent} in 100"),
     ("reading.short.about", "About {best} alive"),
@@ -14,7 +15,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.short.holds_unsaid", "{low} to {high}; no source says how often that holds"),
     ("reading.short.rules", "{n} rules, each {percent} in 100"),
     ("reading.short.mark", "{n} of {all} {all?source|sources} unconfirmed"),
-    ("reading.short.wide", "Too wide to lean on a class"),
+    ("reading.short.wide", "Too many ages are left open to lean on one class"),
     ("reading.short.sides", "Left: {left}. Right: {right}."),
     ("reading.short.quick", "Fawn {fawn}, older {older} in 100"),
     ("reading.short.quick_only", "By a look from afar only"),
