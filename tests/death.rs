@@ -266,7 +266,7 @@ fn drift_and_caching_weaken_the_snow_over_it() {
     let over = |lie: Vec<Value>| death(&[found(with(falls(), with(vec![row("fall_over", "last_fall")], lie)))], &[]);
     assert!(said(
         &over(vec![row("fall_over_lie", "drifted")]),
-        "S1): not after 2027-02-10 06:00. Sets the last end. [gives way"
+        "A snowfall lies on it: not after 2027-02-10 06:00. Sets the last end. [gives way"
     ));
     assert!(said(
         &over(vec![row("cached_over", "there")]),
@@ -292,7 +292,7 @@ fn a_report_and_a_camera_bound_it() {
     assert!(head(&r).contains("2027-02-11 07:30 and 2027-02-12 09:00"));
     assert!(said(&r, "Seen alive: not before 2027-02-11 07:30. Sets the first end. [gives way"));
     let collar = vec![row("collar_switched_at", "2027-02-11T07:30:00-05:00"), row("collar_delay_min", 240)];
-    assert!(said(&death(&[found(collar)], &[]), "(L5): not after 2027-02-11 03:30"));
+    assert!(said(&death(&[found(collar)], &[]), "The collar changed its signal, less its delay: not after 2027-02-11 03:30"));
 }
 
 /// Our own rule, no source: a sheet is typed in days after the look at the body.
@@ -318,7 +318,7 @@ fn scavengers_give_a_least_time_and_never_a_most() {
     assert!(said(&r, "So much cannot be eaten faster: not after 2027-02-10 06:30."));
     assert!(said(&eaten(vec![tracks("coyote")]), "the number of animals is needed"));
     assert!(said(&eaten(vec![tracks("bear"), row("eaters_count", 1)]), "nobody knows how much"));
-    assert!(!said(&eaten(Vec::new()), "(E1)"));
+    assert!(!said(&eaten(Vec::new()), "So much cannot be eaten faster"));
 }
 
 /// Two observers who differ: every way is worked out, and the window spans them.
@@ -342,7 +342,7 @@ fn two_visits_each_count_at_their_own_time() {
     let second = vec![row("arrived_at", "2027-02-20T09:00:00-05:00"), row("body_warm", "there")];
     let r = death(&[found(between_p_and_q()), second], &[]);
     assert_eq!(head(&r), "Died between 2027-02-04 02:00 and 2027-02-10 06:00");
-    assert!(said(&r, "LEFT OUT: Steams, or warm under the foreleg (T10)"));
+    assert!(said(&r, "LEFT OUT: Steams, or warm under the foreleg"));
 }
 
 /// Age takes the window: its days are the bounded ones, and the assumption is gone.
