@@ -10,6 +10,7 @@
 (() => {
   const root = document.documentElement;
   let asked = false;
+  let retired = false; // the active worker takes the form off phones
 
   function tell(name, value) {
     if (root.dataset[name] === value) return;
@@ -26,7 +27,12 @@
   function askVersion(worker) {
     ask(worker, { ask: "version" }, (version) => {
       // The worker that takes the form off phones keeps none.
-      if (!version) { tell("offline", "unsupported"); return; }
+      if (!version) {
+        retired = true;
+        tell("offline", "unsupported");
+        succeed();
+        return;
+      }
       tell("build", String(version));
       tell("offline", "ready");
     });
@@ -34,9 +40,18 @@
     ask(worker, { ask: "newer" }, (is) => { if (is) tell("update", "ready"); });
   }
 
+  // After the form was taken off, what runs on the page came by the network: no version is in use that a newer one
+  // could take the place of in the middle of a visit, so a mended form is kept at once.
+  function succeed() {
+    if (!registration.waiting) return;
+    tell("update", "none");
+    ask(registration.waiting, { update: "now" }, () => {});
+  }
+
   function watch(worker, registration) {
     const look = () => {
       if (worker.state === "activated") askVersion(worker);
+      else if (worker.state === "installed" && retired) succeed();
       else if (worker.state === "installed" && registration.active) tell("update", "ready");
       else if (worker.state === "redundant" && !registration.active) tell("offline", "failed");
     };
@@ -81,7 +96,7 @@
   const wasControlled = controlled();
   navigator.serviceWorker.addEventListener("controllerchange", () => {
     if (asked) location.reload();
-    else if (wasControlled) tell("update", "elsewhere");
+    else if (wasControlled && !retired) tell("update", "elsewhere");
   });
   addEventListener("marrowbook-update-now", () => {
     const worker = registration && (registration.waiting || registration.active);

@@ -420,21 +420,35 @@ pub fn fold(journal: &Journal) -> Fold {
     Fold { set_aside, ..fold_bodies(&bodies) }
 }
 
-/// Fold bodies that were read before. A phone reads each body once: reading all of them anew after
-/// every tap would be felt.
+/// Fold bodies that were read before.
 pub fn fold_bodies(bodies: &[&(EntryId, Body)]) -> Fold {
-    let mut superseded = BTreeSet::new();
-    superseded.extend(bodies.iter().flat_map(|(_, body)| named(&body.act)).copied());
-    fold_part(bodies, &superseded)
+    fold_part(bodies, &superseded(bodies))
 }
 
 /// Fold a part of the bodies: `superseded` holds what of them is replaced or taken back, wherever the entry lies that
 /// says so. Whoever takes a journal apart keeps together what belongs to one carcass, with all ids joined into it.
 pub fn fold_part(bodies: &[&(EntryId, Body)], superseded: &BTreeSet<EntryId>) -> Fold {
+    let mut out = undecided(bodies, superseded);
+    decide(&mut out, bodies, superseded);
+    out
+}
+
+/// Fold what a crew's phone holds: nobody decides there, and decisions, if any came with a bundle, are passed on alone.
+/// The phone reads each body once: reading all of them anew after every tap would be felt.
+pub fn fold_undecided(bodies: &[&(EntryId, Body)]) -> Fold {
+    undecided(bodies, &superseded(bodies))
+}
+
+fn superseded(bodies: &[&(EntryId, Body)]) -> BTreeSet<EntryId> {
+    let mut out = BTreeSet::new();
+    out.extend(bodies.iter().flat_map(|(_, body)| named(&body.act)).copied());
+    out
+}
+
+/// What was answered and handed on.
+fn undecided(bodies: &[&(EntryId, Body)], superseded: &BTreeSet<EntryId>) -> Fold {
     let mut out = Fold::default();
     let mut sheets: BTreeMap<Subject, Sheet> = BTreeMap::new();
-    let mut aliases = Vec::new();
-    let mut decisions = Vec::new();
     for (id, body) in bodies {
         let stands = !superseded.contains(id);
         match &body.act {
@@ -453,18 +467,6 @@ pub fn fold_part(bodies: &[&(EntryId, Body)], superseded: &BTreeSet<EntryId>) ->
                     };
                     sheet.answers.entry((key.finding.clone(), key.site)).or_default().push(standing);
                 }
-            }
-            Act::Alias { carcasses } if stands => aliases.push(*carcasses),
-            Act::Decide { carcass, finding, site, answer, supersedes, .. } if stands => {
-                let standing = Standing {
-                    id: *id,
-                    subject: None,
-                    observer: body.typed_by.clone(),
-                    answer: answer.clone(),
-                    at: body.at,
-                    step: None,
-                };
-                decisions.push((*carcass, (finding.clone(), *site), supersedes, standing));
             }
             Act::Custody { sample, step, from, to, place, seal, seal_intact, condition, note } if stands => {
                 out.custody.push(Custody {
@@ -493,7 +495,30 @@ pub fn fold_part(bodies: &[&(EntryId, Body)], superseded: &BTreeSet<EntryId>) ->
         mark_conflicts(&mut sheet);
         place(&mut out, subject, sheet);
     }
-    join(&mut out, &aliases);
+    out
+}
+
+/// What the office joined and decided.
+fn decide(out: &mut Fold, bodies: &[&(EntryId, Body)], superseded: &BTreeSet<EntryId>) {
+    let (mut aliases, mut decisions) = (Vec::new(), Vec::new());
+    for (id, body) in bodies.iter().filter(|(id, _)| !superseded.contains(id)) {
+        match &body.act {
+            Act::Alias { carcasses } => aliases.push(*carcasses),
+            Act::Decide { carcass, finding, site, answer, supersedes, .. } => {
+                let standing = Standing {
+                    id: *id,
+                    subject: None,
+                    observer: body.typed_by.clone(),
+                    answer: answer.clone(),
+                    at: body.at,
+                    step: None,
+                };
+                decisions.push((*carcass, (finding.clone(), *site), supersedes, standing));
+            }
+            _ => {}
+        }
+    }
+    join(out, &aliases);
     let mut homes = BTreeMap::new();
     if !decisions.is_empty() {
         let of = |c: &Carcass| c.joined.iter().map(|id| (*id, c.id)).collect::<Vec<_>>();
@@ -504,7 +529,6 @@ pub fn fold_part(bodies: &[&(EntryId, Body)], superseded: &BTreeSet<EntryId>) ->
             home.decided.entry(question).or_default().add(one, weighed.iter().copied().gather());
         }
     }
-    out
 }
 
 /// Entries that an act replaces or takes back within its own question. A decision weighs answers

@@ -39,7 +39,9 @@ pub use entry::{Entry, Header, Salt, Stored};
 pub use finding::{FindingDef, Keeping, Scope, Shape, Sites};
 pub use findings::OFFICE_FINDINGS;
 pub use findings::{FINDINGS, PHOTO_DELETED, REPORT_CALL_BACK, find, find_office};
-pub use fold::{Carcass, Custody, Examination, Fold, Question, Sheet, Standing, fold, fold_bodies, fold_part, named};
+pub use fold::{
+    Carcass, Custody, Examination, Fold, Question, Sheet, Standing, fold, fold_bodies, fold_part, fold_undecided, named,
+};
 pub use ids::{DeviceId, Digest, Digesting, EntryId, IdError, PersonCode, uuid_v7};
 pub use journal::{CALL_DONE, Deciders, Journal, Setback};
 pub use key::{FindingCode, Key, Subject};

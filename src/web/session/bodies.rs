@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 use crate::order::Short as _;
-use crate::record::{Act, Answer, Body, EXAMINATION_KIND, EntryId, Fold, Subject, Value, fold_bodies, links};
+use crate::record::{Act, Answer, Body, EXAMINATION_KIND, EntryId, Fold, Subject, Value, fold_undecided, links};
 
 /// All bodies that could be read, in the order in which they came.
 #[derive(Default)]
@@ -56,7 +56,7 @@ impl Bodies {
 
     /// The fold of everything, for lists.
     pub(crate) fn fold_all(&self) -> Fold {
-        fold_bodies(&self.all.iter().collect::<Vec<_>>())
+        fold_undecided(&self.all.iter().collect::<Vec<_>>())
     }
 
     /// The fold of these subjects and of all examinations of the same carcass.
@@ -81,7 +81,7 @@ impl Bodies {
         places.order();
         let picked: Vec<&(EntryId, Body)> =
             places.into_iter().filter_map(|p| self.all.get(p)).filter(|(_, body)| shown(body)).collect();
-        fold_bodies(&picked)
+        fold_undecided(&picked)
     }
 
     /// The fold of one examination with the others of its carcass and what the readings take beside it:
