@@ -4,6 +4,7 @@
 
 const PREFIX = "marrowbook.";
 const DATABASE = "marrowbook";
+const SPARE = "marrowbook.spare"; // the second copy, a cache: one piece under each address
 // Whoever has the signing key can sign as this phone, so it never leaves by this way.
 const SECRET = /secret|seed|key/i;
 const INLINE_BYTES = 4096; // larger byte arrays are photos: offered one by one, named in the text
@@ -17,7 +18,7 @@ const WORDS = {
   en: {
     nothing: "Nothing of the form was found in this browser. If you use the form from the home screen, open this page from there.",
     found: "Pieces of record found: {n}. Photos: {m}.",
-    journal: "Answers and notes", chain: "Chain of the journal", photos: "Photos", settings: "Settings", small: "Waiting to be written, half typed",
+    journal: "Answers and notes", chain: "Chain of the journal", photos: "Photos", settings: "Settings", small: "Waiting to be written, half typed", copy_kept: "Second copy",
     save_photo: "Save", kept: "The browser has promised to keep the records until someone deletes them.",
     not_kept: "The browser has not promised to keep the records. It may delete them when the phone is full or the form is not used for a while. Hand over soon.",
     used: "Used here: {n} kB of about {m} MB that the browser allows.",
@@ -37,7 +38,7 @@ const WORDS = {
     photos: "Photos", none: "Aucune.", here: "Ce qui est sur ce téléphone", safe: "Est-ce en sûreté ici?", text: "Les données en texte", back: "Retour au formulaire",
     nothing: "Rien du formulaire n'a été trouvé dans ce navigateur. Si vous ouvrez le formulaire depuis l'écran d'accueil, ouvrez cette page de là.",
     found: "Éléments trouvés : {n}. Photos : {m}.",
-    journal: "Réponses et notes", chain: "Chaîne du journal", settings: "Réglages", small: "En attente d'écriture, à moitié tapé",
+    journal: "Réponses et notes", chain: "Chaîne du journal", settings: "Réglages", small: "En attente d'écriture, à moitié tapé", copy_kept: "Deuxième copie",
     save_photo: "Enregistrer", kept: "Le navigateur a promis de garder les données jusqu'à ce que quelqu'un les efface.",
     not_kept: "Le navigateur n'a pas promis de garder les données. Il peut les effacer si le téléphone est plein ou si le formulaire ne sert pas pendant un temps. Remettez-les bientôt.",
     used: "Occupé ici : {n} ko sur environ {m} Mo que le navigateur permet.",
@@ -57,7 +58,7 @@ const WORDS = {
     photos: "Fotos", none: "Ninguna.", here: "Lo que hay en este teléfono", safe: "¿Qué tan seguro está aquí?", text: "Los registros como texto", back: "Volver al formulario",
     nothing: "No se encontró nada del formulario en este navegador. Si el formulario se abre desde la pantalla de inicio, abrir esta página desde ahí.",
     found: "Elementos encontrados: {n}. Fotos: {m}.",
-    journal: "Respuestas y notas", chain: "Cadena del diario", settings: "Ajustes", small: "Por escribir, a medio teclear",
+    journal: "Respuestas y notas", chain: "Cadena del diario", settings: "Ajustes", small: "Por escribir, a medio teclear", copy_kept: "Segunda copia",
     save_photo: "Guardar", kept: "El navegador prometió conservar los registros hasta que alguien los borre.",
     not_kept: "El navegador no prometió conservar los registros. Puede borrarlos si el teléfono se llena o el formulario no se usa por un tiempo. Entregarlos pronto.",
     used: "Ocupado aquí: {n} kB de unos {m} MB que el navegador permite.",
@@ -70,7 +71,7 @@ const WORDS = {
     failed: "No se pudieron leer los registros: {n}. Nada cambió. Cerrar las otras pestañas del formulario y abrir esta página otra vez.",
   },
 };
-const STORES = { entries: "journal", heads: "chain", photos: "photos", settings: "settings" };
+const STORES = { entries: "journal", heads: "chain", photos: "photos", settings: "settings", [SPARE]: "copy_kept" };
 const root = document.documentElement;
 const language = WORDS[noted("language")] ? noted("language") : "en";
 root.lang = language;
@@ -190,6 +191,26 @@ async function readDatabase(problems, photos) {
   return found;
 }
 
+// A browser that threw the record store away may still hold this one. Photos that were found already are not offered twice.
+async function readSpare(problems, photos) {
+  const found = [];
+  try {
+    if (!globalThis.caches || !(await caches.has(SPARE))) return found;
+    const cache = await caches.open(SPARE);
+    for (const request of await cache.keys()) {
+      const key = new URL(request.url).pathname.split("/").pop();
+      const bytes = new Uint8Array(await (await cache.match(request)).arrayBuffer());
+      const again = photos.some((photo) => photo.bytes.length === bytes.length && photo.bytes.every((byte, at) => byte === bytes[at]));
+      if (SECRET.test(key)) found.push({ key, value: LEFT_OUT });
+      else if (key.startsWith("photo.") && again) found.push({ key, bytes: bytes.length });
+      else found.push({ key, value: key.startsWith("photo.") ? await printable(bytes, key, photos) : new TextDecoder().decode(bytes) });
+    }
+  } catch (error) {
+    problems.push(say("refused", SPARE + ": " + error));
+  }
+  return found;
+}
+
 function line(list, text) {
   const item = document.createElement("li");
   item.textContent = text;
@@ -256,6 +277,8 @@ async function gather() {
   const photos = [];
   const small = readLocal(problems);
   const stores = await readDatabase(problems, photos);
+  const copy = await readSpare(problems, photos);
+  if (copy.length > 0) stores[SPARE] = copy;
   const made = new Date().toISOString();
   const text = JSON.stringify({ what: "raw records of a phone, unsigned", made, page: location.href, browser: navigator.userAgent, problems, small_store: small, record_store: stores }, null, 1);
   const rows = Object.values(stores).reduce((sum, list) => sum + list.length, 0);

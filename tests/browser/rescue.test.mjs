@@ -72,6 +72,26 @@ test("looking for records makes none: the database is not created by looking", (
   assert.deepEqual(await hand.page.evaluate(() => indexedDB.databases()), []);
 }));
 
+test("where the browser has thrown the record store away, the second copy is shown, its key left out", () => withPhone({}, async (hand, place) => {
+  await hand.page.goto(place.url + "rescue.html");
+  await hand.page.evaluate(async () => {
+    const cache = await caches.open("marrowbook.spare");
+    const put = (name, body) => cache.put(`/marrowbook.spare/${name}`, new Response(body));
+    await put("entries.d1.1.2", "{\"answer\":\"no drag\"}\n{\"answer\":\"naïve é\"}");
+    await put("seed", "do-not-tell-this");
+    await put("photo.ab12", new Uint8Array(9000).fill(7));
+  });
+  await openRescue(hand, place);
+  const saved = JSON.parse(await hand.page.inputValue("#text")).record_store["marrowbook.spare"];
+  const of = (key) => saved.find((piece) => piece.key === key).value;
+  assert.match(of("entries.d1.1.2"), /naïve é/);
+  assert.match(of("seed"), /left out/);
+  assert.equal(of("photo.ab12").bytes, 9000);
+  assert.equal(await hand.page.locator("#photos a").count(), 1);
+  assert.match(await hand.page.textContent("#stores"), /Second copy: 3/);
+  assert.deepEqual(hand.faults, []);
+}));
+
 test("when the wasm cannot start, the page says so and leads to the raw records", () => withPhone({}, async (hand, place) => {
   await hand.page.route("**/*_bg.wasm", (route) => route.abort());
   await hand.page.goto(place.url);
