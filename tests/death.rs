@@ -292,7 +292,10 @@ fn a_report_and_a_camera_bound_it() {
     assert!(head(&r).contains("2027-02-11 07:30 and 2027-02-12 09:00"));
     assert!(said(&r, "Seen alive: not before 2027-02-11 07:30. Sets the first end. [gives way"));
     let collar = vec![row("collar_switched_at", "2027-02-11T07:30:00-05:00"), row("collar_delay_min", 240)];
-    assert!(said(&death(&[found(collar)], &[]), "The collar changed its signal, less its delay: not after 2027-02-11 03:30"));
+    assert!(said(
+        &death(&[found(collar)], &[]),
+        "The collar changed its signal, less its delay: not after 2027-02-11 03:30"
+    ));
 }
 
 /// Our own rule, no source: a sheet is typed in days after the look at the body.
