@@ -7,15 +7,12 @@
 //               file system of its own is mounted)
 // Every second kill, as drawn, waits for a first tick before its time begins to run.
 // Answers and moments are drawn from the seed; what the machine does in between is its own.
-import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { closeSync, mkdtempSync, openSync, rmSync, writeSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { Hand, answerOne, bodies, noAnswer, standing } from "./form.mjs";
 import { LONG_VISIT } from "./kill-at-every-step.mjs";
 import { phone, site } from "./phone.mjs";
 import { onTheWay } from "./outing.mjs";
+import { smallDisk } from "./small-disk.mjs";
 
 const words = process.argv.slice(2);
 const value = (name, otherwise) => { const at = words.indexOf(name); return at < 0 ? otherwise : words[at + 1]; };
@@ -25,8 +22,6 @@ const SEED = Number(value("--seed", 20261126));
 if (!["process", "tab", "full"].includes(KIND)) throw new Error(`no kind ${KIND}: process, tab, full`);
 /** The longest that a kill waits after the first tap, in milliseconds; a tick takes some 30. */
 const LONGEST = 1500;
-/** The file system of its own for `full`, in MB: the browser's profile needs some 40. */
-const DISK_MB = 160;
 
 /** Numbers from a seed (Vigna's splitmix64, from memory; only even spread is wanted of it). */
 function drawing(seed) {
@@ -78,22 +73,6 @@ function chainFaults(rows) {
 }
 
 const code = (page) => page.evaluate(() => document.querySelector(".where .code")?.textContent ?? "");
-
-/** A disk of its own: `fill` leaves no byte of it, `free` gives them back. */
-function smallDisk() {
-  const at = mkdtempSync(join(tmpdir(), "marrowbook-disk-"));
-  execFileSync("mount", ["-t", "tmpfs", "-o", `size=${DISK_MB}m`, "tmpfs", at]);
-  process.env.TMPDIR = at;
-  const ballast = join(at, "ballast");
-  return {
-    fill() {
-      const file = openSync(ballast, "w");
-      try { for (let size = 1 << 20; size >= 1;) { try { writeSync(file, Buffer.alloc(size)); } catch { size >>= 1; } } } finally { closeSync(file); }
-    },
-    free() { rmSync(ballast, { force: true }); },
-    remove() { execFileSync("umount", ["-l", at]); rmSync(at, { recursive: true, force: true }); },
-  };
-}
 
 const disk = KIND === "full" ? smallDisk() : null;
 const deer = await phone();
