@@ -175,14 +175,10 @@ impl<S: Store, P: Spare> Doubled<S, P> {
 
     async fn copy(&self, changes: &Changes) -> Result<(), StoreError> {
         let rows: Vec<_> = changes.entries.iter().map(|entry| (entry.id(), row::write(entry))).collect();
-        let mut owed = self.owed.borrow_mut();
-        for (piece, text) in pieces(rows.iter().map(|(id, text)| (*id, text.as_str()))) {
-            owed.insert(piece.name(), text.into_bytes());
-        }
-        if let Some(seed) = changes.seeds.first() {
-            owed.insert(SEED.to_owned(), seed.write().into_bytes());
-        }
-        drop(owed);
+        let pieces = pieces(rows.iter().map(|(id, text)| (*id, text.as_str())));
+        let pieces = pieces.into_iter().map(|(piece, text)| (piece.name(), text.into_bytes()));
+        let seed = changes.seeds.first().map(|seed| (SEED.to_owned(), seed.write().into_bytes()));
+        self.owed.borrow_mut().extend(pieces.chain(seed));
         loop {
             let next = self.owed.borrow().iter().next().map(|(name, bytes)| (name.clone(), bytes.clone()));
             let Some((name, bytes)) = next else { return Ok(()) };
