@@ -1,7 +1,5 @@
 //! `office decide`: doubles and answers that differ, settled by signed decisions.
 
-use std::collections::BTreeSet;
-
 use super::error::CliError;
 use super::exit::Exit;
 use super::gather::{Opened, opened};
@@ -11,12 +9,11 @@ use super::read::cards;
 use super::streams::Streams;
 use crate::office::archive::Archive;
 use crate::office::chains::{clocks, forks_and_gaps, unheeded};
-use crate::office::decide::{all_open, answer, apart, said_same, same, two_animals, undo};
-use crate::office::finding_words::{question_words, said_words};
+use crate::office::decide::{answer, apart, same, undo};
 use crate::office::own_chain::{Writing, append};
-use crate::office::to_decide::{Double, ToCompare, odd_words};
+use crate::office::to_decide::{odd_words, waiting};
 use crate::reading::{Given, winter_log};
-use crate::record::{EntryId, Fold, Moment, PersonCode, short_code};
+use crate::record::{EntryId, Moment, PersonCode, short_code};
 use crate::words::{Language, say_office};
 
 /// The arguments as typed.
@@ -118,32 +115,35 @@ fn list(config: &Decide, before: &Opened, streams: &mut Streams<'_>) -> Result<E
     let language = Language::English;
     let Opened { keyring, gathered, folded } = before;
     let bodies = gathered.journal.bodies().0;
-    let two = two_animals(&bodies);
     let code = |id: uuid::Uuid| short_code::short_code(id);
-    for (one, other) in said_same(folded, &two) {
-        let args = [("one", code(one.id).into()), ("other", code(other.id).into())];
+    let cards = cards(&config.archive, &[], streams)?;
+    let logs = winter_log::logs(folded);
+    // As the season judges a card: at each carcass's last entry.
+    let given = Given { card: cards.today(Moment::EPOCH), ..Given::default() }.with(folded, &logs);
+    let waiting = waiting(folded, &bodies, given);
+    for [one, other] in waiting.said_same {
+        let args = [("one", code(one).into()), ("other", code(other).into())];
         streams.line(&say_office(language, "decide.said_same.why", &args))?;
-        same_or_two(one.id, other.id, streams)?;
+        same_or_two(one, other, streams)?;
     }
-    let doubles = doubles(config, folded, &two, streams)?;
-    if !doubles.is_empty() {
+    if !waiting.doubles.is_empty() {
         // The figures are judgement: said once, before the first.
         streams.line(&say_office(language, "decide.doubles.what", &[]))?;
     }
-    for double in doubles {
+    for double in waiting.doubles {
         let [likely, why] = double.words();
         streams.line(&format!("{} and {}: {likely} {why}", code(double.one), code(double.other)))?;
         same_or_two(double.one, double.other, streams)?;
     }
     let mut line = |text: &str| streams.line(text);
-    for (carcass, open) in all_open(folded) {
-        line(&format!("{} ({})", code(carcass.id), carcass.id))?;
-        for one in open {
-            line(&format!("  {}", question_words(&one.finding, one.site)))?;
-            for standing in one.standing {
-                let said = said_words(&one.finding, &standing.answer);
-                line(&format!("    {} by {} at {}: {said}", standing.id, standing.observer.as_str(), standing.at))?;
-            }
+    let mut before = None;
+    for split in waiting.open {
+        if before.replace(split.carcass) != Some(split.carcass) {
+            line(&format!("{} ({})", code(split.carcass), split.carcass))?;
+        }
+        line(&format!("  {}", split.question))?;
+        for one in split.answers {
+            line(&format!("    {} by {} at {}: {}", one.entry, one.by, one.at, one.said))?;
         }
     }
     for odd in forks_and_gaps(&gathered.journal).into_iter().chain(clocks(&bodies)).chain(unheeded(&bodies)) {
@@ -159,19 +159,4 @@ fn list(config: &Decide, before: &Opened, streams: &mut Streams<'_>) -> Result<E
 fn same_or_two(one: uuid::Uuid, other: uuid::Uuid, streams: &mut Streams<'_>) -> Result<(), CliError> {
     streams.line(&format!("  one animal:  office decide same {one} {other} --by CODE"))?;
     streams.line(&format!("  two animals: office decide apart {one} {other} --by CODE"))
-}
-
-fn doubles(
-    config: &Decide,
-    folded: &Fold,
-    two: &BTreeSet<[uuid::Uuid; 2]>,
-    streams: &mut Streams<'_>,
-) -> Result<Vec<Double>, CliError> {
-    let cards = cards(&config.archive, &[], streams)?;
-    let logs = winter_log::logs(folded);
-    // As the season judges a card: at each carcass's last entry.
-    let given = Given { card: cards.today(Moment::EPOCH), ..Given::default() }.with(folded, &logs);
-    let mut compare = ToCompare::default();
-    folded.carcasses.values().for_each(|carcass| compare.take(carcass, &given));
-    Ok(compare.doubles(folded, two))
 }

@@ -244,11 +244,6 @@ pub fn answer(carcass: &Carcass, entry: &str, reason: &str) -> Result<Act, NoDec
     Err(NoDecision::NoEntry(entry.to_owned()))
 }
 
-/// Every carcass with an open question, in order of ids.
-pub fn all_open(folded: &Fold) -> Vec<(&Carcass, Vec<Open<'_>>)> {
-    folded.carcasses.values().map(|carcass| (carcass, open(carcass))).filter(|(_, open)| !open.is_empty()).collect()
-}
-
 /// Carcasses of which a crew says that they are one: it began at the code that another phone showed. Who joined by
 /// a code is in the first place; not joined yet, and not called two animals. A code that no carcass has is left out.
 pub fn said_same<'a>(folded: &'a Fold, two: &BTreeSet<[Uuid; 2]>) -> Vec<(&'a Carcass, &'a Carcass)> {

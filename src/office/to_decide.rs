@@ -1,11 +1,12 @@
 //! What waits for a person: the list that `office decide list` prints and the office's page shows, in the same words.
 
+use std::collections::btree_map::Values;
 use std::collections::{BTreeMap, BTreeSet};
 
 use uuid::Uuid;
 
 use super::chains::Odd;
-use super::decide::are_two;
+use super::decide::{are_two, joins, open, said_same, two_animals};
 use super::finding_words::{question_words, said_words};
 use super::keyring::Keyring;
 use super::season::doubles::{Compared, Likely, Pairing};
@@ -13,7 +14,7 @@ use crate::bundle::Fingerprint;
 use crate::guide::answer_words;
 use crate::reading::Given;
 use crate::record::short_code::short_code;
-use crate::record::{Act, Body, Carcass, DeviceId, EntryId, Fold};
+use crate::record::{Act, Body, Carcass, DeviceId, EntryId, Fold, Moment, Standing};
 use crate::words::{Arg, Language, say_office};
 
 const LANGUAGE: Language = Language::English;
@@ -38,6 +39,16 @@ pub struct Double {
 }
 
 impl Double {
+    fn of(pair: Likely) -> Self {
+        Self {
+            one: pair.first.carcass,
+            other: pair.second.carcass,
+            probability: pair.probability,
+            apart_m: pair.apart_m,
+            factors: pair.factors,
+        }
+    }
+
     /// How likely, and why.
     pub fn words(&self) -> [String; 2] {
         let [place, days, age, jaw] = self.factors.map(factor);
@@ -61,44 +72,149 @@ fn factor(factor: f64) -> String {
     if factor >= 10.0 { format!("{factor:.0}") } else { format!("{factor:.2}") }
 }
 
-/// Carcasses gathered for the comparison, by the winter in which they were found.
-#[derive(Debug, Default)]
-pub struct ToCompare(BTreeMap<i32, Vec<Compared>>);
+/// One of several answers, in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Said {
+    /// The entry.
+    pub entry: EntryId,
+    /// What it says.
+    pub said: String,
+    /// Who said it.
+    pub by: String,
+    /// When.
+    pub at: Moment,
+    /// It is what the office decided.
+    pub is_decision: bool,
+}
 
-impl ToCompare {
-    /// Takes one in; one that counts in no season is compared with nobody, as in the season's own table.
-    pub fn take(&mut self, carcass: &Carcass, given: &Given) {
-        if let Some((winter, compared)) = Compared::of(carcass, given) {
-            self.0.entry(winter).or_default().push(compared);
+/// A question of a carcass with answers that differ.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Split {
+    /// The carcass.
+    pub carcass: Uuid,
+    /// The question, in words.
+    pub question: String,
+    /// What stands on it.
+    pub answers: Vec<Said>,
+}
+
+/// What waits for a person. Nothing is joined or chosen by itself.
+#[derive(Clone, Debug, Default)]
+pub struct Waiting {
+    /// Pairs of which a crew said that they are one.
+    pub said_same: Vec<[Uuid; 2]>,
+    /// Pairs that may be one animal, likeliest first.
+    pub doubles: Vec<Double>,
+    /// Questions with answers that differ, carcass by carcass.
+    pub open: Vec<Split>,
+    /// Joins that stand.
+    pub joined: Vec<[Uuid; 2]>,
+}
+
+/// The carcasses looked through one by one, in short parts: a page answers taps in between.
+#[derive(Debug)]
+pub struct Looking<'a> {
+    of: (&'a Fold, &'a [(EntryId, Body)]),
+    given: Given<'a>,
+    todo: Values<'a, Uuid, Carcass>,
+    /// By the winter in which they were found.
+    winters: BTreeMap<i32, Vec<Compared>>,
+    open: Vec<Split>,
+}
+
+impl<'a> Looking<'a> {
+    /// Before the first. `given` has the card as the season judges it: at each carcass's last entry.
+    pub fn begin(folded: &'a Fold, bodies: &'a [(EntryId, Body)], given: Given<'a>) -> Self {
+        let todo = folded.carcasses.values();
+        Self { of: (folded, bodies), given, todo, winters: BTreeMap::new(), open: Vec::new() }
+    }
+
+    /// Looks the next one through; false where there is none.
+    pub fn step(&mut self) -> bool {
+        let Some(carcass) = self.todo.next() else { return false };
+        // One that counts in no season is compared with nobody, as in the season's own table.
+        if let Some((winter, compared)) = Compared::of(carcass, &self.given) {
+            self.winters.entry(winter).or_default().push(compared);
         }
-    }
-
-    /// Every pair that is likely enough to be looked at, likeliest first, but those called two animals.
-    pub fn doubles(&self, folded: &Fold, two: &BTreeSet<[Uuid; 2]>) -> Vec<Double> {
-        let found = self.winters().flat_map(|winter| (0..winter.len()).flat_map(move |at| doubles_at(&winter, at)));
-        listed(found.collect(), folded, two)
-    }
-
-    /// Each winter laid out, to be compared in parts with [`doubles_at`] and put together with [`listed`].
-    pub fn winters(&self) -> impl Iterator<Item = Pairing<'_>> {
-        self.0.values().map(|winter| Pairing::of(winter))
+        self.open.extend(splits(carcass));
+        true
     }
 }
 
-/// The pairs of one carcass of a winter with those behind it.
-pub fn doubles_at(winter: &Pairing<'_>, at: usize) -> Vec<Double> {
-    let double = |pair: Likely| Double {
-        one: pair.first.carcass,
-        other: pair.second.carcass,
-        probability: pair.probability,
-        apart_m: pair.apart_m,
-        factors: pair.factors,
-    };
-    winter.at(at).into_iter().map(double).collect()
+/// The carcasses compared with each other, one at a time with those behind it in its winter.
+#[derive(Debug)]
+pub struct Comparing<'l, 'a> {
+    of: &'l Looking<'a>,
+    winters: Vec<Pairing<'l>>,
+    at: [usize; 2],
+    found: Vec<Double>,
+}
+
+impl<'l, 'a> Comparing<'l, 'a> {
+    /// Of all that were looked through.
+    pub fn begin(of: &'l Looking<'a>) -> Self {
+        let winters = of.winters.values().map(|winter| Pairing::of(winter)).collect();
+        Self { of, winters, at: [0, 0], found: Vec::new() }
+    }
+
+    /// Compares the next one; false where there is none.
+    pub fn step(&mut self) -> bool {
+        let [winter, at] = &mut self.at;
+        let Some(pairing) = self.winters.get(*winter) else { return false };
+        if *at < pairing.len() {
+            self.found.extend(pairing.at(*at).into_iter().map(Double::of));
+            *at += 1;
+        } else {
+            (*winter, *at) = (*winter + 1, 0);
+        }
+        true
+    }
+
+    /// What waits, once nothing is left.
+    pub fn done(self) -> Waiting {
+        let (folded, bodies) = self.of.of;
+        let two = two_animals(bodies);
+        Waiting {
+            said_same: said_same(folded, &two).into_iter().map(|(one, other)| [one.id, other.id]).collect(),
+            doubles: listed(self.found, folded, &two),
+            open: self.of.open.clone(),
+            joined: joins(bodies).into_iter().map(|(_, pair)| pair).collect(),
+        }
+    }
+}
+
+/// All that waits, in one go.
+pub fn waiting(folded: &Fold, bodies: &[(EntryId, Body)], given: Given<'_>) -> Waiting {
+    let mut looking = Looking::begin(folded, bodies, given);
+    while looking.step() {}
+    let mut comparing = Comparing::begin(&looking);
+    while comparing.step() {}
+    comparing.done()
+}
+
+/// The questions of a carcass with answers that differ.
+fn splits(carcass: &Carcass) -> impl Iterator<Item = Split> {
+    open(carcass).into_iter().map(|one| Split {
+        carcass: carcass.id,
+        question: question_words(&one.finding, one.site),
+        answers: one.standing.iter().map(|standing| Said::of(&one.finding, standing)).collect(),
+    })
+}
+
+impl Said {
+    fn of(finding: &str, standing: &Standing) -> Self {
+        Self {
+            entry: standing.id,
+            said: said_words(finding, &standing.answer),
+            by: standing.observer.to_string(),
+            at: standing.at,
+            is_decision: standing.subject.is_none(),
+        }
+    }
 }
 
 /// Pairs in order, without those called two animals.
-pub fn listed(mut all: Vec<Double>, folded: &Fold, two: &BTreeSet<[Uuid; 2]>) -> Vec<Double> {
+fn listed(mut all: Vec<Double>, folded: &Fold, two: &BTreeSet<[Uuid; 2]>) -> Vec<Double> {
     let settled = |one: Uuid, other: Uuid| match (folded.carcasses.get(&one), folded.carcasses.get(&other)) {
         (Some(one), Some(other)) => are_two(two, one, other),
         _ => true,

@@ -9,56 +9,26 @@ use uuid::Uuid;
 use super::desk::{Desk, Part, count, now, tell, tell_with};
 use super::figures::in_parts;
 use super::rows::{AT_ONCE, drawn};
-use super::signed::{Said, by_field, no_key, said_line};
+use super::signed::{self, by_field, no_key, said_line};
 use crate::guide::answer_words;
-use crate::office::decide::{Open, joins, open, said_same, two_animals};
-use crate::office::finding_words::{question_words, said_words};
 use crate::office::hand::{Decision, Figures, Random};
-use crate::office::season::doubles::Pairing;
-use crate::office::to_decide::{Double, ToCompare, doubles_at, listed, odd_words};
+use crate::office::to_decide::{Comparing, Double, Looking, Said, Split, Waiting, odd_words};
 use crate::reading::{Given, winter_log};
 use crate::record::short_code::short_code;
-use crate::record::{Carcass, EntryId, Moment, PersonCode, Standing};
+use crate::record::{Moment, PersonCode};
 use crate::web::platform::random::fill;
 
-/// One of several answers, in words.
-#[derive(Clone)]
-struct Answer {
-    entry: EntryId,
-    said: String,
-    by: String,
-}
-
-/// A question with answers that differ.
-#[derive(Clone)]
-struct Split {
-    carcass: Uuid,
-    name: String,
-    answers: Vec<Answer>,
-}
-
-/// What waits for a person, as of some figures.
-#[derive(Clone, Default)]
-struct Waiting {
-    said_same: Vec<[Uuid; 2]>,
-    doubles: Vec<Double>,
-    open: Vec<Split>,
-    joined: Vec<[Uuid; 2]>,
-}
-
-impl Waiting {
-    /// Without what was just decided: the figures follow in a moment.
-    fn drop_decided(&mut self, decision: &Decision) {
-        match decision {
-            Decision::Same(one, other) | Decision::Apart(one, other) => {
-                let is_it = |[a, b]: &[Uuid; 2]| (a, b) == (one, other) || (b, a) == (one, other);
-                self.said_same.retain(|pair| !is_it(pair));
-                self.doubles.retain(|double| !is_it(&[double.one, double.other]));
-                self.joined.retain(|pair| !is_it(pair));
-            }
-            Decision::Answer { entry, .. } => {
-                self.open.retain(|split| split.answers.iter().all(|answer| answer.entry != *entry));
-            }
+/// Without what was just decided: the figures follow in a moment.
+fn drop_decided(waiting: &mut Waiting, decision: &Decision) {
+    match decision {
+        Decision::Same(one, other) | Decision::Apart(one, other) => {
+            let is_it = |[a, b]: &[Uuid; 2]| (a, b) == (one, other) || (b, a) == (one, other);
+            waiting.said_same.retain(|pair| !is_it(pair));
+            waiting.doubles.retain(|double| !is_it(&[double.one, double.other]));
+            waiting.joined.retain(|pair| !is_it(pair));
+        }
+        Decision::Answer { entry, .. } => {
+            waiting.open.retain(|split| split.answers.iter().all(|answer| answer.entry != *entry));
         }
     }
 }
@@ -68,7 +38,7 @@ impl Waiting {
 struct Decide {
     desk: Desk,
     person: RwSignal<String>,
-    said: Said,
+    said: signed::Said,
     /// Reasons half typed, by question: figures that come anew must not lose them.
     reasons: RwSignal<BTreeMap<String, String>>,
     /// `None` before carcasses were compared.
@@ -122,35 +92,18 @@ impl Decide {
             leptos::task::spawn_local(async move {
                 let goes_on = || turn.try_get_value() == Some(mine);
                 let counted = &figures.counted;
-                let (folded, two) = (&counted.folded, two_animals(&counted.bodies));
+                let folded = &counted.folded;
                 let logs = winter_log::logs(folded);
-                // As the season judges a card: at each carcass's last entry.
                 let given = Given { card: cards.today(Moment::EPOCH), ..Given::default() }.with(folded, &logs);
-                let (mut compare, mut open) = (ToCompare::default(), Vec::new());
-                let mut todo = folded.carcasses.values();
-                let step = || {
-                    let Some(carcass) = todo.next() else { return false };
-                    compare.take(carcass, &given);
-                    open.extend(splits(carcass));
-                    true
-                };
-                if !in_parts(step, goes_on).await {
+                let mut looking = Looking::begin(folded, &counted.bodies, given);
+                if !in_parts(|| looking.step(), goes_on).await {
                     return;
                 }
-                let winters: Vec<Pairing> = compare.winters().collect();
-                let mut places = winters.iter().flat_map(|winter| (0..winter.len()).map(move |at| (winter, at)));
-                let mut found = Vec::new();
-                let step = || places.next().map(|(winter, at)| found.extend(doubles_at(winter, at))).is_some();
-                if !in_parts(step, goes_on).await {
+                let mut comparing = Comparing::begin(&looking);
+                if !in_parts(|| comparing.step(), goes_on).await {
                     return;
                 }
-                let said = said_same(folded, &two).into_iter().map(|(one, other)| [one.id, other.id]).collect();
-                let waiting = Waiting {
-                    said_same: said,
-                    doubles: listed(found, folded, &two),
-                    open,
-                    joined: joins(&counted.bodies).into_iter().map(|(_, pair)| pair).collect(),
-                };
+                let waiting = comparing.done();
                 done.try_set_value(Some(Arc::clone(&figures)));
                 self.waiting.try_set(Some(waiting));
             });
@@ -259,7 +212,7 @@ impl Decide {
         }
         let n = all.len();
         let [_, shown] = self.shown;
-        let rows = drawn(all, shown, move |split| self.question(split.carcass, &split.name, &split.answers));
+        let rows = drawn(all, shown, move |split| self.question(split.carcass, &split.question, &split.answers));
         Some(
             view! {
                 <section data-open=n>
@@ -272,7 +225,7 @@ impl Decide {
         )
     }
 
-    fn question(self, carcass: Uuid, name: &str, answers: &[Answer]) -> AnyView {
+    fn question(self, carcass: Uuid, name: &str, answers: &[Said]) -> AnyView {
         let code = short_code(carcass);
         let key = format!("{carcass} {name}");
         let head = tell_with("decide.question", &[("code", code.clone().into()), ("question", name.into())]);
@@ -286,7 +239,7 @@ impl Decide {
                 };
                 view! {
                     <li data-entry=entry.to_string()>
-                        <p><strong>{answer.said.clone()}</strong> " " {answer.by.clone()}</p>
+                        <p><strong>{answer.said.clone()}</strong> " " {by_words(answer)}</p>
                         <button type="button" class="act" data-act="choose" on:click=choose>{tell("decide.choose")}</button>
                     </li>
                 }
@@ -349,7 +302,7 @@ impl Decide {
             Ok(()) => {
                 self.waiting.update(|waiting| {
                     if let Some(waiting) = waiting {
-                        waiting.drop_decided(decision);
+                        drop_decided(waiting, decision);
                     }
                 });
                 (true, tell("decide.done"))
@@ -377,22 +330,8 @@ impl Decide {
     }
 }
 
-/// The questions of a carcass with answers that differ.
-fn splits(carcass: &Carcass) -> Vec<Split> {
-    let split = |one: Open<'_>| Split {
-        carcass: carcass.id,
-        name: question_words(&one.finding, one.site),
-        answers: one.standing.iter().map(|standing| Answer::of(&one.finding, standing)).collect(),
-    };
-    open(carcass).into_iter().map(split).collect()
-}
-
-impl Answer {
-    fn of(finding: &str, standing: &Standing) -> Self {
-        let id = if standing.subject.is_some() { "decide.answer.by" } else { "decide.answer.office" };
-        let args =
-            [("who", standing.observer.as_str().into()), ("when", answer_words::date_and_time(standing.at).into())];
-        let said = said_words(finding, &standing.answer);
-        Self { entry: standing.id, said, by: tell_with(id, &args) }
-    }
+/// Who said an answer, and when.
+fn by_words(answer: &Said) -> String {
+    let id = if answer.is_decision { "decide.answer.office" } else { "decide.answer.by" };
+    tell_with(id, &[("who", answer.by.as_str().into()), ("when", answer_words::date_and_time(answer.at).into())])
 }
