@@ -15,12 +15,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 
 use marrowbook::bundle::DeviceKey;
-use marrowbook::card::Laboratory;
-use marrowbook::office::hand::{By, DeskError, Hand, NotDecided};
+use marrowbook::office::hand::{By, DeskError, Figures, Hand, Listed, NotDecided};
 use marrowbook::office::lab_sheet::{At, Outcome};
 use marrowbook::office::send_out::{NotSent, Parcel, State, list, samples};
 use marrowbook::office::zipped::Tree;
-use marrowbook::record::{Answer, Fold, Moment, PersonCode};
+use marrowbook::record::{Answer, Moment, PersonCode};
 use ran::Office;
 use sampled::{Chain, PASSPHRASE, json_lines, number, office, text};
 use serde_json::Value as Json;
@@ -56,8 +55,11 @@ fn json<T: serde::Serialize>(all: &[T]) -> Vec<Json> {
     all.iter().map(|one| serde_json::to_value(one).unwrap()).collect()
 }
 
-fn all_of(hand: &Hand) -> (Fold, Vec<Laboratory>) {
-    (hand.folded(), hand.laboratories(now()).unwrap())
+/// What the page has before it.
+fn all_of(hand: &Hand) -> (Figures, Listed) {
+    let figures = hand.figures(now());
+    let listed = hand.listed(&figures.counted, now(), BTreeMap::new());
+    (figures, listed)
 }
 
 #[test]
@@ -74,9 +76,10 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
     };
     let by = By { person: PersonCode::new("OFF").unwrap(), now: now(), fill: &fill };
     let (mut hand, key) = desk(&office);
-    let (folded, laboratories) = all_of(&hand);
-    let all = list(&samples(&folded), &laboratories);
-    assert_eq!(json(&all), json_lines(&office, &["lab", "list", "--all", "--json"]));
+    let (figures, listed) = all_of(&hand);
+    let all = &listed.lines;
+    assert_eq!(json(all), json_lines(&office, &["lab", "list", "--all", "--json"]));
+    assert_eq!(*all, list(&samples(&hand.folded()), listed.laboratories.as_ref().unwrap()));
     assert_eq!(all.len(), 10);
 
     // A parcel: for one that cannot go there nothing is noted of any, and without the key nothing at all.
@@ -93,13 +96,13 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
         condition: "dry".to_owned(),
     };
     let before = hand.held().all();
-    let refused = hand.send(&laboratories, &of(&wrong), Some(&key), &by);
+    let refused = hand.send((&figures, &listed), &of(&wrong), Some(&key), &by);
     assert!(matches!(refused, Err(NotDecided::NotSent(_))), "{refused:?}");
-    let refused = hand.send(&laboratories, &of(&both), None, &by);
+    let refused = hand.send((&figures, &listed), &of(&both), None, &by);
     assert!(matches!(refused, Err(NotDecided::Desk(DeskError::NoKey))), "{refused:?}");
     assert_eq!(hand.held().all(), before, "nothing was written");
-    hand.send(&laboratories, &of(&both), Some(&key), &by).unwrap();
-    let again = hand.send(&laboratories, &of(&both), Some(&key), &by);
+    hand.send((&figures, &listed), &of(&both), Some(&key), &by).unwrap();
+    let again = hand.send((&figures, &listed), &of(&both), Some(&key), &by);
     assert!(matches!(again, Err(NotDecided::NotSent(NotSent::SentBefore(_)))), "{again:?}");
     save(&hand, &office);
     let sent = json_lines(&office, &["lab", "list", "--json"]);
@@ -111,15 +114,15 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
     }
     assert!(sent[0]["custody"].to_string().contains("post office, 77, dry"), "{}", sent[0]["custody"]);
 
-    // A sheet with a line that does not fit enters nothing; left out, the rest goes in.
-    let (folded, laboratories) = all_of(&hand);
+    // A sheet with a line that does not fit enters nothing; left out, the rest goes in. The figures are still those from
+    // before the parcel: what the office itself wrote since is heeded all the same.
     let text = format!(
         "sample,test,result,years\nQR-9,cwd,positive,\n{},cwd,suspect,\n{},cementum,,6\n",
         number(1, 3),
         number(1, 1)
     );
     let check = |hand: &Hand, without: &BTreeSet<u64>| {
-        hand.check_sheet((&folded, &laboratories), text.as_bytes(), (false, without), &by).unwrap()
+        hand.check_sheet((&figures, &listed), text.as_bytes(), (false, without), &by).unwrap()
     };
     let checked = check(&hand, &BTreeSet::new());
     assert_eq!((checked.wrong, checked.acts.len(), checked.lines.len()), (1, 0, 3));
@@ -132,7 +135,7 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
     assert_eq!((checked.wrong, checked.lines[0].outcome.clone()), (0, Outcome::LeftOut));
     let enter = |hand: &mut Hand, without: &[u64]| {
         let without = without.iter().copied().collect();
-        hand.enter_sheet(&laboratories, text.as_bytes(), (false, &without), Some(&key), &by)
+        hand.enter_sheet((&figures, &listed), text.as_bytes(), (false, &without), Some(&key), &by)
     };
     // Nobody looked again in between: what is there by now is not entered twice.
     let before = hand.held().all();
@@ -148,21 +151,19 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
     );
 
     // The call that follows, the same on both sides; marked here, it is off the list there, and back.
-    let (folded, _) = all_of(&hand);
-    let calls = hand.calls(&folded, now(), &BTreeMap::new());
+    let (figures, Listed { calls, .. }) = all_of(&hand);
     assert_eq!(json(&calls), json_lines(&office, &["calls", "list", "--json"]));
     let call = calls.iter().find(|call| call.who.contains("K7")).unwrap();
     assert!(call.why.iter().any(|why| why.contains("SUSPECT")), "{call:?}");
-    hand.mark_call(call, true, Some(&key), &by).unwrap();
-    let (folded, laboratories) = all_of(&hand);
-    assert!(hand.mark_call(call, true, Some(&key), &by).is_err(), "marked before");
+    hand.mark_call(&figures, call, true, Some(&key), &by).unwrap();
+    assert!(hand.mark_call(&figures, call, true, Some(&key), &by).is_err(), "marked before");
     save(&hand, &office);
     let left = json_lines(&office, &["calls", "list", "--json"]);
     assert_eq!(left.len() + 1, calls.len());
-    hand.mark_call(call, false, Some(&key), &by).unwrap();
+    hand.mark_call(&figures, call, false, Some(&key), &by).unwrap();
     save(&hand, &office);
     assert_eq!(json_lines(&office, &["calls", "list", "--json"]).len(), calls.len());
-    assert!(list(&samples(&folded), &laboratories).iter().any(|line| line.state == State::Answered));
+    assert!(all_of(&hand).1.lines.iter().any(|line| line.state == State::Answered));
     // One chain without a gap, whoever wrote it.
     assert!(hand.figures(now()).counted.odd.is_empty());
 }
@@ -186,7 +187,7 @@ fn what_can_be_done_is_said_in_the_words_of_page_and_command_line() {
     chain.bench(1, 11, "K7", &said);
     let office = office("lab-desk-words", &chain);
     let (hand, _) = desk(&office);
-    let (folded, laboratories) = all_of(&hand);
+    let (figures, listed) = all_of(&hand);
     let fill = |bytes: &mut [u8]| {
         bytes.fill(7);
         Ok(())
@@ -195,7 +196,7 @@ fn what_can_be_done_is_said_in_the_words_of_page_and_command_line() {
     let sheet = format!("sample,test,years\n{},cementum,5\n", number(1, 1));
     let check = |correct| {
         let how = (correct, &BTreeSet::new());
-        hand.check_sheet((&folded, &laboratories), sheet.as_bytes(), how, &by).unwrap().lines.remove(0)
+        hand.check_sheet((&figures, &listed), sheet.as_bytes(), how, &by).unwrap().lines.remove(0)
     };
     for correct in [false, true] {
         let line = check(correct);
@@ -206,6 +207,6 @@ fn what_can_be_done_is_said_in_the_words_of_page_and_command_line() {
     assert!(check(true).words(At::Page).contains("beside a phone's `4 years`, which is not corrected"));
     let no_chance = |_: &mut [u8]| Err("none to be had".to_owned());
     let by = By { fill: &no_chance, ..by };
-    let none = hand.check_sheet((&folded, &laboratories), sheet.as_bytes(), (true, &BTreeSet::new()), &by);
+    let none = hand.check_sheet((&figures, &listed), sheet.as_bytes(), (true, &BTreeSet::new()), &by);
     assert_eq!(none.unwrap_err(), "none to be had");
 }

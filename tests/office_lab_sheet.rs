@@ -317,3 +317,37 @@ fn a_card_without_laboratories_is_told() {
     let ran = office.run(&["lab", "list"]);
     assert!(ran.code == 1 && ran.err.contains("names a laboratory") && ran.err.contains("office card"), "{ran:?}");
 }
+
+/// The same rule at `office lab CARCASS --sample`: the house's own, no outside source.
+#[test]
+fn a_result_of_another_carcasss_sample_is_refused_with_what_to_do() {
+    let mut chain = Chain::new();
+    chain.deer(1);
+    chain.deer(2);
+    let office = office("lab-whose-sample", &chain);
+    let [first, other] = [1, 2].map(|n| short_code(carcass(n)));
+    let before = received(&office).len();
+    let of_other = [number(2, 1), number(2, 1).to_lowercase(), number(2, 4)];
+    for (option, sample) in [("--sample", &of_other[0]), ("--sample", &of_other[1]), ("--dna-sample", &of_other[2])] {
+        let result: &[&str] = if option == "--sample" {
+            &["--years", "6", "--grade", "A", "--lab", "Root Lab (invented)"]
+        } else {
+            &["--dna", "wolf", "--dna-from", "clot_wound", "--dna-lab", "Root Lab (invented)"]
+        };
+        let ran = office.run(&[&["lab", &first, "--by", "OFF", option, sample], result].concat());
+        assert_eq!(ran.code, 1, "{ran:?}");
+        let whose = format!("sample `{sample}` was taken from carcass {other}, not from {first}");
+        assert!(ran.err.contains(&whose) && ran.err.contains("look at the label"), "{}", ran.err);
+        assert_eq!(received(&office).len(), before, "nothing was written");
+    }
+    let enter =
+        |sample: &str| office.run(&["lab", &first, "--by", "OFF", "--years", "6", "--another", "--sample", sample]);
+    let own = enter(&number(1, 1));
+    assert!(own.code == 0 && !own.err.contains("no sample of this archive"), "{own:?}");
+    // One that the form never had may be anybody's: entered, and said so.
+    let unknown = enter("T-17");
+    assert!(
+        unknown.code == 0 && unknown.err.contains("no sample of this archive has the number `T-17`"),
+        "{unknown:?}"
+    );
+}

@@ -311,3 +311,87 @@ fn who_wrote_under_a_laboratorys_code_is_called() {
         "a laboratory's people are its own matter"
     );
 }
+
+/// Who was called about an animal was called about that one, however the two were named while they were taken for one.
+/// The rule is the house's own, no outside source.
+#[test]
+fn marks_and_results_go_with_their_animal_when_two_are_taken_apart() {
+    let mut chain = Chain::new();
+    for n in [1, 2] {
+        chain.deer(n);
+        let of = Subject::Examination(examination(n));
+        chain.put(of, "K7", "", links::REPORT, Site::NONE, reference(report(n)));
+        chain.put(of, "K7", "", "examination_closed", Site::NONE, Answer::choice("there"));
+        let told = Subject::Report(report(n));
+        chain.put(told, "K7", "", "report_call_back", Site::NONE, text(&format!("555-010{n}")));
+        chain.put(told, "K7", "", "report_touched", Site::NONE, Answer::choice("not_touched"));
+    }
+    let office = office("whom-apart", &chain);
+    let [one, other] = [1, 2].map(|n| carcass(n).to_string());
+    let run = |args: &[&str]| {
+        let ran = office.run(args);
+        assert_eq!(ran.code, 0, "{ran:?}");
+    };
+    run(&["decide", "same", &one, &other, "--by", "OFF"]);
+    // The sample is of the second; the two go by the name of the first.
+    let sheet = office.put("sheet.csv", format!("sample,test,result\n{},cwd,positive\n", number(2, 3)).as_bytes());
+    run(&["lab", "read", &sheet, "--by", "OFF"]);
+    let name = |call: &Json| call["call"].as_str().unwrap().to_owned();
+    let open = || json_lines(&office, &["calls", "list", "--json"]);
+    let of = |all: &[Json], n: u8| -> Vec<String> {
+        all.iter().filter(|call| call["carcass"] == carcass(n).to_string()).map(name).collect()
+    };
+    let joined = open();
+    assert!(of(&joined, 2).is_empty() && joined.len() > 3, "{joined:?}");
+    let called = [format!("reporter:{}", short_code(report(2))), "exposed:K7:cwd:positive".to_owned()];
+    for call in &called {
+        run(&["calls", "done", &one, call, "--by", "OFF"]);
+    }
+    run(&["decide", "apart", &one, &other, "--by", "OFF"]);
+    let parted = open();
+    assert_eq!(of(&parted, 1), [format!("reporter:{}", short_code(report(1)))], "nothing of the second stays here");
+    let second = of(&parted, 2);
+    assert!(second.iter().any(|call| call == "agency:cwd:positive"), "{second:?}");
+    assert!(called.iter().all(|call| !second.contains(call)), "called once, and not again: {second:?}");
+    let all = json_lines(&office, &["calls", "list", "--all", "--json"]);
+    assert!(all.iter().all(|call| !name(call).starts_with("corrected:")), "no result was corrected: {all:?}");
+    // Taken back, both are owed again where they were made.
+    for call in &called {
+        run(&["calls", "undo", &other, call, "--by", "OFF"]);
+    }
+    let again = of(&open(), 2);
+    assert!(called.iter().all(|call| again.contains(call)), "{again:?}");
+}
+
+/// One call about results of both was made about both.
+#[test]
+fn a_call_about_two_that_were_joined_is_marked_on_each() {
+    let mut chain = Chain::new();
+    chain.deer(1);
+    chain.deer(2);
+    let office = office("whom-apart-both", &chain);
+    let [one, other] = [1, 2].map(|n| carcass(n).to_string());
+    let run = |args: &[&str]| {
+        let ran = office.run(args);
+        assert_eq!(ran.code, 0, "{ran:?}");
+    };
+    let listed = |call: &str| {
+        let all = json_lines(&office, &["calls", "list", "--json"]);
+        all.into_iter().filter(|one| one["call"] == call).count()
+    };
+    run(&["decide", "same", &one, &other, "--by", "OFF"]);
+    let both = format!("sample,test,result\n{},cwd,positive\n{},cwd,positive\n", number(1, 3), number(2, 3));
+    let sheet = office.put("sheet.csv", both.as_bytes());
+    run(&["lab", "read", &sheet, "--by", "OFF"]);
+    let call = "exposed:K7:cwd:positive";
+    assert_eq!(listed(call), 1);
+    run(&["calls", "done", &one, call, "--by", "OFF"]);
+    assert_eq!(listed(call), 0);
+    run(&["calls", "undo", &one, call, "--by", "OFF"]);
+    assert_eq!(listed(call), 1, "one call, taken back whole");
+    run(&["calls", "done", &one, call, "--by", "OFF"]);
+    run(&["decide", "apart", &one, &other, "--by", "OFF"]);
+    assert_eq!(listed(call), 0);
+    run(&["calls", "undo", &other, call, "--by", "OFF"]);
+    assert_eq!(listed(call), 1, "each has its own mark");
+}

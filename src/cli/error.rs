@@ -8,7 +8,7 @@ use crate::office::cards::NoLaboratories;
 use crate::office::decide::NoDecision;
 use crate::office::key_file::KeyFileError;
 use crate::office::keyring::KeyringError;
-use crate::office::lab::Before;
+use crate::office::lab::NotEntered;
 use crate::office::lab_sheet::NoSheet;
 use crate::office::own_chain::WriteError;
 use crate::office::season::build::{NoCarcass, NoSeason};
@@ -87,7 +87,7 @@ pub(super) enum CliError {
     ManyCarcasses { code: String, count: usize },
     /// The same was entered before.
     #[error("{0}")]
-    EnteredBefore(#[from] Before),
+    NotEntered(#[from] NotEntered),
     /// The local card in force names no laboratory, or its laboratories do not hold.
     #[error("{0}")]
     Laboratories(#[from] NoLaboratories),
@@ -214,7 +214,16 @@ impl CliError {
                 "keep its bundle first (office open --keep), from an enrolled device; office read prints ids"
             }
             Self::ManyCarcasses { .. } => "give the carcass's whole id; office read prints it",
-            Self::EnteredBefore(_) => "add --correct if it was a slip, or --another for a second tooth or laboratory",
+            Self::NotEntered(NotEntered::Before { .. }) => {
+                "add --correct if it was a slip, or --another for a second tooth or laboratory"
+            }
+            Self::NotEntered(NotEntered::OtherCarcass { .. }) => {
+                "look at the label: enter it for the carcass that the sample is of, or type the number anew; office lab \
+                 list --all names every sample"
+            }
+            Self::NotEntered(NotEntered::TwoSamples { .. }) => {
+                "look which one the laboratory had, and name it by a number that is its own alone"
+            }
             Self::NoReadings => {
                 "enter known ages with office lab; calls are the wear class that a person named on the bench"
             }

@@ -12,6 +12,7 @@ use super::streams::Streams;
 use crate::bundle::DeviceKey;
 use crate::office::archive::Archive;
 use crate::office::keyring::Keyring;
+use crate::office::lab::Answers;
 use crate::office::own_chain::{LABEL, Writing, held, new_id, write};
 use crate::reading::cause_ids::OF_RECORDS;
 use crate::reading::{self, Given, Reading};
@@ -23,7 +24,9 @@ pub(super) fn run(config: Lab, streams: &mut Streams<'_>) -> Result<Exit, CliErr
     let before = opened(&config.archive, streams)?;
     let carcass = find(before.folded.carcasses.values(), &config.carcass)?;
     let key = unlock(&config.archive, streams)?.ok_or(CliError::NoOfficeKey)?;
-    let said = config.result.said(carcass, key.public().id(), new_id(streams.now, random()?), config.again)?;
+    let (own, fresh) = (key.public().id(), new_id(streams.now, random()?));
+    let Answers { said, notes } = config.result.said(&before.folded, carcass, own, fresh, config.again)?;
+    notes.iter().for_each(|note| streams.note(note));
     enrol_self(&config.archive, &before.keyring, &key, streams)?;
     let salts = said.iter().map(|_| random()).collect::<Result<_, _>>()?;
     let writing = Writing { key: &key, person: config.by, at: streams.now, id: random()?, salts };

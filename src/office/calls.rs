@@ -4,6 +4,7 @@
 //! It is worked out anew each time. A call that was made is an entry of the office's own chain that bears the
 //! call's name; the name holds test and state, so that a suspect that turns out positive is a call of its own.
 
+use std::collections::btree_map::Values;
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
@@ -11,8 +12,9 @@ use uuid::Uuid;
 
 use super::calls_corrected::corrected;
 use super::calls_made::{Done, cover, done, done_for_some, marked};
-use super::calls_owed::{CallBacks, owed};
+use super::calls_owed::{CallBacks, Reports, owed};
 use super::exposure::{Exposure, Whom, exposures};
+use super::homes::homes;
 use super::lab_results::{Entered, TestState, entered};
 use crate::card::{CallFor, Card, Laboratory};
 use crate::guide::answer_words;
@@ -37,6 +39,10 @@ pub struct Call {
     /// Of a call for several people: whom it covers, as its mark says it. Empty for a call to one.
     #[serde(skip)]
     pub covers: String,
+    /// Of a carcass that was joined of several: the ids that it is about, so that its mark goes with them should they be
+    /// taken apart again. Empty where nothing says.
+    #[serde(skip)]
+    pub homes: BTreeSet<Uuid>,
     /// Who made it and when, where it was made.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub done: Option<Done>,
@@ -123,35 +129,79 @@ fn alike<'h>(hits: impl IntoIterator<Item = &'h Hit>) -> BTreeMap<String, Vec<&'
 /// All calls, carcass by carcass: people first, then what is owed.
 pub fn calls(from: &From) -> Vec<Call> {
     let hands = Hands::of(from.folded);
-    let back = CallBacks::of(from);
-    let mut out = Vec::new();
-    for carcass in from.folded.carcasses.values() {
-        let results = entered(carcass);
-        let hits: Vec<Hit> = results.iter().filter_map(|result| Hit::of(from, result.clone())).collect();
-        let is_asked_for = results.iter().any(|one| one.state().is_some()) || !marked(carcass).is_empty();
-        let exposed = if is_asked_for { exposures(from.folded, &hands, carcass, from.office) } else { BTreeMap::new() };
-        let mut here = Vec::new();
-        people(from, carcass, &hits, &exposed, &mut here);
-        agencies(from, carcass, &hits, &exposed, &mut here);
-        owed(from, carcass, &mut here);
-        for call in &mut here {
-            call.done = done(&[carcass], &call.call, &call.covers);
-            let before = done_for_some(&[carcass], &call.call).filter(|_| call.done.is_none());
-            call.why.extend(before.map(|before| {
-                let at = answer_words::date_and_time(before.at);
-                format!(
-                    "CALLED BEFORE, by {} on {at}; others are named since then: find out who was not told",
-                    before.by
-                )
-            }));
-        }
-        back.owed(from, carcass, &mut here);
-        let gone = corrected(from, carcass, (&results, &hits), exposed.keys(), &here);
-        out.extend(here);
-        out.extend(gone);
+    let mut calling = Calling::begin(*from, &hands);
+    while calling.step() {}
+    calling.done()
+}
+
+/// The list in the making, a carcass a step: a page answers taps in between.
+#[derive(Debug)]
+pub struct Calling<'a> {
+    from: From<'a>,
+    hands: &'a Hands,
+    /// Carcasses whose reports are not known yet.
+    unasked: Values<'a, Uuid, Carcass>,
+    reports: Reports<'a>,
+    back: Option<CallBacks<'a>>,
+    todo: Values<'a, Uuid, Carcass>,
+    out: Vec<Call>,
+    is_done: bool,
+}
+
+impl<'a> Calling<'a> {
+    /// Before the first carcass; `hands` is that of the fold.
+    pub fn begin(from: From<'a>, hands: &'a Hands) -> Self {
+        let all = || from.folded.carcasses.values();
+        let (reports, out) = (Reports::default(), Vec::new());
+        Self { from, hands, unasked: all(), reports, back: None, todo: all(), out, is_done: false }
     }
-    adrift(from, &mut out);
-    out
+
+    /// Does the next part; false where nothing is left.
+    pub fn step(&mut self) -> bool {
+        if let Some(carcass) = self.unasked.next() {
+            self.reports.take(carcass);
+        } else if let Some(back) = &self.back {
+            match self.todo.next() {
+                Some(carcass) => of_carcass(&self.from, self.hands, back, carcass, &mut self.out),
+                None if self.is_done => return false,
+                None => {
+                    adrift(&self.from, &mut self.out);
+                    self.is_done = true;
+                }
+            }
+        } else {
+            self.back = Some(CallBacks::of(&self.from, std::mem::take(&mut self.reports)));
+        }
+        true
+    }
+
+    /// The list, once nothing is left.
+    pub fn done(self) -> Vec<Call> {
+        self.out
+    }
+}
+
+fn of_carcass(from: &From, hands: &Hands, back: &CallBacks, carcass: &Carcass, out: &mut Vec<Call>) {
+    let results = entered(carcass);
+    let hits: Vec<Hit> = results.iter().filter_map(|result| Hit::of(from, result.clone())).collect();
+    let is_asked_for = results.iter().any(|one| one.state().is_some()) || !marked(carcass).is_empty();
+    let exposed = if is_asked_for { exposures(from.folded, hands, carcass, from.office) } else { BTreeMap::new() };
+    let mut here = Vec::new();
+    people(from, carcass, &hits, &exposed, &mut here);
+    agencies(from, carcass, &hits, &exposed, &mut here);
+    owed(from, carcass, &mut here);
+    for call in &mut here {
+        call.done = done(&[carcass], &call.call, &call.covers);
+        let before = done_for_some(&[carcass], &call.call).filter(|_| call.done.is_none());
+        call.why.extend(before.map(|before| {
+            let at = answer_words::date_and_time(before.at);
+            format!("CALLED BEFORE, by {} on {at}; others are named since then: find out who was not told", before.by)
+        }));
+    }
+    back.owed(from, carcass, &mut here);
+    let gone = corrected(from, carcass, (&results, &hits), exposed.keys(), &here);
+    out.extend(here);
+    out.extend(gone);
 }
 
 /// A result of which nobody knows whose it is: it names no carcass. It stays on the list until it does.
@@ -178,6 +228,7 @@ pub(super) fn call(carcass: &Carcass, name: String, who: String, number: String,
         number,
         why,
         covers: String::new(),
+        homes: BTreeSet::new(),
         done: None,
     }
 }
@@ -205,7 +256,8 @@ fn people(from: &From, carcass: &Carcass, hits: &[Hit], exposed: &BTreeMap<Whom,
             }
             why.extend(told(whom, exposure));
             let one = call(carcass, format!("{kind}:{name}:{ends}"), who.clone(), number.clone(), why);
-            out.push(Call { covers: covers.clone(), ..one });
+            let homes = homes(carcass, hits.iter().map(|hit| &hit.result.examination));
+            out.push(Call { covers: covers.clone(), homes, ..one });
         }
     }
 }
@@ -302,7 +354,8 @@ fn agencies(from: &From, carcass: &Carcass, hits: &[Hit], exposed: &BTreeMap<Who
         let mut add = |kind: &str, of: CallFor, why: Vec<String>, covers: String| {
             let (who, number) = on_card(from, of);
             let all = hits.iter().map(|hit| hit.words()).chain(why).collect();
-            out.push(Call { covers, ..call(carcass, format!("{kind}:{ends}"), who, number, all) });
+            let homes = homes(carcass, hits.iter().map(|hit| &hit.result.examination));
+            out.push(Call { covers, homes, ..call(carcass, format!("{kind}:{ends}"), who, number, all) });
         };
         let told = ["disease agencies are told of such results; local rules say which and how soon"];
         let told = told.into_iter().chain(dog).map(str::to_owned).collect();

@@ -1,8 +1,9 @@
 //! Calls that were made for a result which no longer stands: who was told then is told of it.
 
 use super::calls::{Call, From, Hit, call, called, loud, on_card, tested};
-use super::calls_made::{CORRECTED, done_for_some, marked};
+use super::calls_made::{CORRECTED, done_for_some, has_mark, marked};
 use super::exposure::Whom;
+use super::homes::homes;
 use super::lab_results::{Entered, TestState};
 use crate::card::CallFor;
 use crate::record::{Carcass, PersonCode};
@@ -30,6 +31,7 @@ pub(super) fn corrected<'w>(
             let positive = hit.state == TestState::Positive && tested_is(&hit.name(), of.test);
             hit.name() == of.ends || of.state == TestState::Suspect && positive
         });
+        let homes = homes(carcass, carcass.examinations.values().filter(|one| has_mark(one, &name)).map(|one| &one.id));
         let made = done_for_some(&[carcass], &name);
         let opposite = format!("{CORRECTED}{name}");
         let told = done_for_some(&[carcass], &opposite);
@@ -37,7 +39,7 @@ pub(super) fn corrected<'w>(
             // The result stands, or a suspect was confirmed: no slip. What was done is kept.
             if made.is_some() {
                 let why = vec![format!("called for {}; that call is owed no more", loud(of.state))];
-                out.push(Call { done: made, ..call(carcass, name, who, number, why) });
+                out.push(Call { done: made, homes, ..call(carcass, name, who, number, why) });
             }
             continue;
         }
@@ -51,7 +53,7 @@ pub(super) fn corrected<'w>(
             .collect();
         let now = if now.is_empty() { "no result stands".to_owned() } else { now.join("; ") };
         let why = vec![format!("result corrected: tell them. They were called for {}; now: {now}", loud(of.state))];
-        out.push(Call { done: told, ..call(carcass, opposite, who, number, why) });
+        out.push(Call { done: told, homes, ..call(carcass, opposite, who, number, why) });
     }
     out
 }

@@ -13,9 +13,11 @@ use serde::Serialize;
 use uuid::Uuid;
 
 use super::calls::Call;
+use super::homes::home;
 use super::own_chain::Said;
 use crate::record::{
-    Act, Answer, CALL_DONE, Carcass, DeviceId, Digest, EXAMINATION_KIND, EntryId, Moment, Site, Standing, Value, links,
+    Act, Answer, CALL_DONE, Carcass, DeviceId, Digest, EXAMINATION_KIND, EntryId, Examination, Moment, Site, Standing,
+    Value, links,
 };
 
 /// Begins the name of a call by which who was called hears that the result was corrected.
@@ -67,6 +69,12 @@ pub(super) fn marked(carcass: &Carcass) -> BTreeSet<String> {
         .collect()
 }
 
+/// Whether an examination holds a mark of this call, for whomever.
+pub(super) fn has_mark(examination: &Examination, name: &str) -> bool {
+    let all = examination.sheet.question(CALL_DONE, Site::NONE).standing;
+    all.iter().any(|one| matches!(one.answer.value(), Some(Value::Text(mark)) if read(mark).0 == name))
+}
+
 /// Which of two marks was written later. On one chain its numbers say so; clocks are asked only between two.
 fn later(one: &Done, other: &Done) -> Ordering {
     if one.entry.device == other.entry.device {
@@ -114,8 +122,9 @@ pub enum NotMarked {
     NotBefore(String),
 }
 
-/// The answers that mark a call as made, in the examination of the office's own that holds such marks; `fresh` is
-/// the id of one where there is none.
+/// The answers that mark a call as made, in an examination of the office's own that holds such marks; `fresh` is the id
+/// of one where there is none. The mark goes under each id that the call is about: where carcasses that were joined are
+/// taken apart again, who was called about the one was called about that one.
 ///
 /// # Errors
 /// See [`NotMarked`].
@@ -131,22 +140,28 @@ pub fn mark(
     if named.done.is_some() {
         return Err(NotMarked::Before(name.to_owned()));
     }
-    let is_own = |one: &&crate::record::Examination| {
+    let is_own = |one: &&Examination| {
         one.sheet.question(CALL_DONE, Site::NONE).standing.iter().any(|mark| mark.id.device == office)
     };
-    let before = carcass.examinations.values().find(is_own).map(|one| one.id);
-    let examination = before.unwrap_or(fresh);
-    let say = |finding, answer| Said { examination, finding, answer, supersedes: Vec::new() };
+    let alone = [carcass.id].into();
+    let homes = if named.homes.is_empty() { &alone } else { &named.homes };
     let mut said = Vec::new();
-    if before.is_none() {
-        said.push(say(links::CARCASS, Answer::Seen { value: Value::Ref(carcass.id) }));
-        said.push(say(EXAMINATION_KIND, Answer::choice("bench")));
+    for (n, of) in (0_u128..).zip(homes) {
+        let before = carcass.examinations.values().filter(is_own).find(|one| home(carcass, one.id) == *of);
+        // Random to its last bits: the next ones are nobody's either.
+        let examination = before.map_or_else(|| Uuid::from_u128(fresh.as_u128().wrapping_add(n)), |one| one.id);
+        let mut say = |finding, answer| said.push(Said { examination, finding, answer, supersedes: Vec::new() });
+        if before.is_none() {
+            say(links::CARCASS, Answer::Seen { value: Value::Ref(*of) });
+            say(EXAMINATION_KIND, Answer::choice("bench"));
+        }
+        say(CALL_DONE, Answer::Seen { value: Value::Text(written(name, &named.covers)) });
     }
-    said.push(say(CALL_DONE, Answer::Seen { value: Value::Text(written(name, &named.covers)) }));
     Ok(said)
 }
 
-/// What takes a mark back, wherever it stands: of two carcasses with one report the list has the call on one.
+/// What takes a mark back, wherever it stands: of two carcasses with one report the list has the call on one, and one
+/// that was made about several ids bears a mark under each.
 ///
 /// # Errors
 /// It is not marked.
@@ -154,5 +169,11 @@ pub fn unmark(carcass: &Carcass, all: &[Call], name: &str) -> Result<Act, NotMar
     let listed = all.iter().find(|call| call.call == name && call.carcass == carcass.id);
     let mark = listed.and_then(|call| call.done.clone()).or_else(|| last(&[carcass], name, None));
     let mark = mark.ok_or_else(|| NotMarked::NotBefore(name.to_owned()))?;
-    Ok(Act::Withdraw { supersedes: vec![mark.entry] })
+    let of_it = |one: &&Standing| {
+        let is_this = matches!(one.answer.value(), Some(Value::Text(text)) if read(text).0 == name);
+        is_this && one.id.device == mark.entry.device && one.at == mark.at
+    };
+    let beside = carcass.question(CALL_DONE, Site::NONE).standing.into_iter().filter(of_it).map(|one| one.id);
+    let entries: BTreeSet<EntryId> = beside.chain([mark.entry]).collect();
+    Ok(Act::Withdraw { supersedes: entries.into_iter().collect() })
 }

@@ -1,7 +1,10 @@
 //! A laboratory's result, a known age or day of death, a record of the kill, as answers of the office's own.
 
+use super::homes::home;
 use super::own_chain::Said;
-use crate::record::{Answer, Carcass, DeviceId, EXAMINATION_KIND, EntryId, Moment, Site, Value, find, links};
+use super::send_out::{NoOne, Numbers, samples};
+use crate::record::short_code::short_code;
+use crate::record::{Answer, Carcass, DeviceId, EXAMINATION_KIND, EntryId, Fold, Moment, Site, Value, find, links};
 use uuid::Uuid;
 
 /// What the office enters about one carcass. Each member is one finding.
@@ -60,12 +63,42 @@ pub enum Again {
     Another,
 }
 
-/// The office has entered one of these findings for this carcass before.
+/// Why nothing was entered.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("the office has entered `{finding}` for this carcass before")]
-pub struct Before {
-    /// Which.
-    pub finding: &'static str,
+pub enum NotEntered {
+    /// The office has entered one of these findings before.
+    #[error("the office has entered `{finding}` for this carcass before")]
+    Before {
+        /// Which.
+        finding: &'static str,
+    },
+    /// The sample is another carcass's: its result would be read as this one's.
+    #[error("sample `{sample}` was taken from carcass {of}, not from {named}")]
+    OtherCarcass {
+        /// The sample's number.
+        sample: String,
+        /// Whose it is, by short code.
+        of: String,
+        /// The carcass that was named.
+        named: String,
+    },
+    /// Several samples of this carcass have or had the number.
+    #[error("more than one sample of this carcass has or had the number `{sample}` ({all})")]
+    TwoSamples {
+        /// The number.
+        sample: String,
+        /// Which, in words.
+        all: String,
+    },
+}
+
+/// What the answers are, and what a person has to know besides.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Answers {
+    /// To be written.
+    pub said: Vec<Said>,
+    /// Line by line.
+    pub notes: Vec<String>,
 }
 
 impl Result {
@@ -109,37 +142,65 @@ impl Result {
     }
 
     /// The answers to write: a bench examination of the office's own, `fresh` its id; or that of before
-    /// where it is corrected.
+    /// where it is corrected. A sample must be one of this carcass's; one that nobody here took is noted.
     ///
     /// # Errors
-    /// [`Before`], where the same was entered and nothing says whether to correct it.
+    /// See [`NotEntered`].
     pub fn said(
         &self,
+        folded: &Fold,
         carcass: &Carcass,
         own: DeviceId,
         fresh: Uuid,
         again: Again,
-    ) -> std::result::Result<Vec<Said>, Before> {
+    ) -> std::result::Result<Answers, NotEntered> {
+        let (of, notes) = self.of_sample(folded, carcass)?;
         let answers = self.answers();
         let before = |finding: &str| standing(carcass, own, finding);
         if again == Again::Refuse
             && let Some((finding, _)) = answers.iter().find(|(finding, _)| before(finding).is_some())
         {
-            return Err(Before { finding });
+            return Err(NotEntered::Before { finding });
         }
         let corrected = answers.iter().find_map(|(finding, _)| before(finding)).filter(|_| again == Again::Correct);
         let examination = corrected.as_ref().map_or(fresh, |(examination, _)| *examination);
         let mut said = Vec::new();
         let mut say = |finding, answer, supersedes| said.push(Said { examination, finding, answer, supersedes });
         if corrected.is_none() {
-            say(links::CARCASS, Answer::Seen { value: Value::Ref(carcass.id) }, Vec::new());
+            say(links::CARCASS, Answer::Seen { value: Value::Ref(of) }, Vec::new());
             say(EXAMINATION_KIND, Answer::choice("bench"), Vec::new());
         }
         for (finding, answer) in answers {
             let supersedes = if again == Again::Correct { before(finding) } else { None };
             say(finding, answer, supersedes.map(|(_, ids)| ids).unwrap_or_default());
         }
-        Ok(said)
+        Ok(Answers { said, notes })
+    }
+
+    /// The id of the carcass under which the samples that are named were taken, and what is to be noted of them.
+    fn of_sample(&self, folded: &Fold, carcass: &Carcass) -> std::result::Result<(Uuid, Vec<String>), NotEntered> {
+        let named: Vec<&String> = [&self.sample, &self.dna_sample].into_iter().flatten().collect();
+        let (mut of, mut notes) = (carcass.id, Vec::new());
+        if named.is_empty() {
+            return Ok((of, notes));
+        }
+        let all = samples(folded);
+        let numbers = Numbers::of(&all);
+        for number in named {
+            let sample = number.clone();
+            match numbers.find(number, Some(&carcass.id.to_string())) {
+                Ok(found) => of = home(carcass, found.sample.item.examination),
+                Err(NoOne::OtherCarcass(of)) => {
+                    return Err(NotEntered::OtherCarcass { sample, of, named: short_code(carcass.id) });
+                }
+                Err(NoOne::Several(all)) => return Err(NotEntered::TwoSamples { sample, all }),
+                Err(NoOne::Unknown) => notes.push(format!(
+                    "no sample of this archive has the number `{number}`: nobody can check that it is this carcass's; \
+                     look at its label"
+                )),
+            }
+        }
+        Ok((of, notes))
     }
 }
 

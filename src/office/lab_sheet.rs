@@ -8,6 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use uuid::Uuid;
 
+use super::homes::home;
 use super::lab_results::{Entered, SampleNames, TestState, entered};
 use super::lab_row::{Asked, Row, answers, rows};
 use super::own_chain::new_id;
@@ -418,7 +419,8 @@ fn one(
     let id = examination.unwrap_or_else(&mut *fresh);
     let mut acts = Vec::new();
     if examination.is_none() {
-        let carcass = Answer::Seen { value: Value::Ref(sample.carcass.id) };
+        // Under the id under which the sample was taken: two that are taken apart again each keep their results.
+        let carcass = Answer::Seen { value: Value::Ref(home(sample.carcass, sample.item.examination)) };
         acts.push(act(id, links::CARCASS, Site::NONE, carcass, Vec::new(), taking)?);
         acts.push(act(id, EXAMINATION_KIND, Site::NONE, Answer::choice("bench"), Vec::new(), taking)?);
     }

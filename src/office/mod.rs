@@ -26,6 +26,7 @@ pub mod files;
 pub mod finding_words;
 pub mod findings_table;
 pub mod hand;
+mod homes;
 pub mod key_file;
 pub mod keyring;
 pub mod lab;

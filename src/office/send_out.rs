@@ -176,27 +176,31 @@ fn kind<'a>(sample: &'a Sample<'_>) -> &'a str {
 
 /// The list: for every sample every test of the card that is done on its kind, and each that it was sent for.
 pub fn list(samples: &[Sample], laboratories: &[Laboratory]) -> Vec<Line> {
-    let mut out = Vec::new();
     // The samples of one carcass stand together.
-    for of_one in samples.chunk_by(|one, next| one.carcass.id == next.carcass.id) {
-        let results = of_one.first().map(|one| entered(one.carcass)).unwrap_or_default();
-        let names = SampleNames::of(of_one.iter().map(|one| &one.item));
-        let mut of_each: BTreeMap<usize, Vec<&Entered>> = BTreeMap::new();
-        for (at, result) in results.iter().flat_map(|one| names.places(&one.sample).map(move |at| (at, one))) {
-            of_each.entry(at).or_default().push(result);
-        }
-        let each = of_one.iter().enumerate();
-        for ((place, sample), laboratory) in each.flat_map(|one| laboratories.iter().map(move |lab| (one, lab))) {
-            let sent = sent_to(&sample.item, laboratory);
-            let results = of_each.get(&place).map(Vec::as_slice).unwrap_or_default();
-            for test in &laboratory.tests {
-                let at = sent.get(test.code.as_str()).copied();
-                let of_this = |one: &&Entered| one.is_of(&test.code, test.kind);
-                // What answers goes before what says that nothing is known yet.
-                let result = results.iter().copied().filter(of_this).max_by_key(|one| state(Some(one), at));
-                if test.takes(kind(sample)) || at.is_some() || result.is_some() {
-                    out.push(line(sample, laboratory, test, at, result));
-                }
+    let of_each = samples.chunk_by(|one, next| one.carcass.id == next.carcass.id);
+    of_each.flat_map(|of_one| of_carcass(of_one, laboratories)).collect()
+}
+
+/// The lines of all samples of one carcass.
+pub(super) fn of_carcass(of_one: &[Sample], laboratories: &[Laboratory]) -> Vec<Line> {
+    let mut out = Vec::new();
+    let results = of_one.first().map(|one| entered(one.carcass)).unwrap_or_default();
+    let names = SampleNames::of(of_one.iter().map(|one| &one.item));
+    let mut of_each: BTreeMap<usize, Vec<&Entered>> = BTreeMap::new();
+    for (at, result) in results.iter().flat_map(|one| names.places(&one.sample).map(move |at| (at, one))) {
+        of_each.entry(at).or_default().push(result);
+    }
+    let each = of_one.iter().enumerate();
+    for ((place, sample), laboratory) in each.flat_map(|one| laboratories.iter().map(move |lab| (one, lab))) {
+        let sent = sent_to(&sample.item, laboratory);
+        let results = of_each.get(&place).map(Vec::as_slice).unwrap_or_default();
+        for test in &laboratory.tests {
+            let at = sent.get(test.code.as_str()).copied();
+            let of_this = |one: &&Entered| one.is_of(&test.code, test.kind);
+            // What answers goes before what says that nothing is known yet.
+            let result = results.iter().copied().filter(of_this).max_by_key(|one| state(Some(one), at));
+            if test.takes(kind(sample)) || at.is_some() || result.is_some() {
+                out.push(line(sample, laboratory, test, at, result));
             }
         }
     }

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::working::Working;
-use super::{Hand, Places};
+use super::{Hand, Places, Stand};
 use crate::card::Card;
 use crate::office::cards::Cards;
 use crate::office::chains::Odd;
@@ -41,6 +41,8 @@ pub struct Figures {
     pub counted: Arc<Worked>,
     /// Everything intact together, whoever wrote it: to be looked at, counted in nothing.
     pub looked: Arc<Worked>,
+    /// The archive that they were worked out of.
+    pub of: Stand,
 }
 
 impl Figures {
@@ -107,6 +109,6 @@ impl Hand {
 
     /// The same in parts. What is taken in from now on is not in it.
     pub fn working(&self, now: Moment) -> Working {
-        Working::of(self.received.values().cloned().collect(), Arc::new(self.cards().0), now)
+        Working::of((self.received.values().cloned().collect(), self.stand()), Arc::new(self.cards().0), now)
     }
 }

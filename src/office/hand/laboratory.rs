@@ -1,17 +1,19 @@
 //! Samples, results and calls at the desk, as the command line keeps them: signed entries of the office's own chain.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
-use super::{DeskError, Hand, NotDecided};
+use super::{DeskError, Figures, Hand, Listed, NotDecided};
 use crate::bundle::DeviceKey;
 use crate::card::Laboratory;
-use crate::office::calls::{self, Call};
-use crate::office::calls_made::{mark, unmark};
+use crate::office::calls::Call;
+use crate::office::calls_made::{done, mark, unmark};
+use crate::office::calls_owed::shared;
 use crate::office::decide::NoDecision;
+use crate::office::lab_row::rows;
 use crate::office::lab_sheet::{self, Checked, Taking};
 use crate::office::own_chain::{WriteError, acts_of, new_id};
 use crate::office::send_out::{Parcel, send};
-use crate::record::{Fold, Moment, PersonCode};
+use crate::record::{Carcass, Moment, PersonCode};
 
 /// Where random bytes come from; its error in words.
 pub type Fill<'a> = &'a dyn Fn(&mut [u8]) -> Result<(), String>;
@@ -42,28 +44,33 @@ impl Hand {
     /// One of them cannot go there, or nothing could be written. Then nothing is noted of any.
     pub fn send(
         &mut self,
-        laboratories: &[Laboratory],
+        (figures, listed): (&Figures, &Listed),
         parcel: &Parcel,
         key: Option<&DeviceKey>,
         by: &By,
     ) -> Result<(), NotDecided> {
-        let acts = send(&self.folded(), laboratories, parcel)?;
+        let laboratories = listed.laboratories.as_deref().map_err(|why| NotDecided::Sheet(why.clone()))?;
+        let of = listed.bearers.of(parcel.numbers.iter().map(String::as_str));
+        let acts = send(&self.anew(figures, &of), laboratories, parcel)?;
         self.keep_acts(acts, key, by)
     }
 
-    /// What a laboratory's sheet would enter.
+    /// What a laboratory's sheet would enter, as the archive stands now.
     ///
     /// # Errors
-    /// It is no such sheet, this archive has no key, or there is no chance to be had; in words.
+    /// It is no such sheet, this archive has no key, there are no laboratories or no chance to be had; in words.
     pub fn check_sheet(
         &self,
-        (folded, laboratories): (&Fold, &[Laboratory]),
+        (figures, listed): (&Figures, &Listed),
         bytes: &[u8],
         (correct, without): (bool, &BTreeSet<u64>),
         by: &By,
     ) -> Result<Checked, String> {
         let key = self.office_key().ok_or_else(|| DeskError::NoKey.to_string())?;
         let own = key.public().map_err(|error| error.to_string())?.id();
+        let laboratories = listed.laboratories.as_deref().map_err(Clone::clone)?;
+        let rows = rows(bytes).map_err(|error| error.to_string())?;
+        let folded = &self.anew(figures, &listed.bearers.of(rows.iter().map(|row| row.sample.as_str())));
         let taking = Taking { folded, laboratories, own, by: by.person.clone(), now: by.now, correct, without };
         let random = || {
             let mut bytes = [0; 10];
@@ -78,38 +85,40 @@ impl Hand {
     /// It no longer fits, nothing in it is new, or nothing could be written.
     pub fn enter_sheet(
         &mut self,
-        laboratories: &[Laboratory],
+        of: (&Figures, &Listed),
         bytes: &[u8],
         how: (bool, &BTreeSet<u64>),
         key: Option<&DeviceKey>,
         by: &By,
     ) -> Result<(), NotDecided> {
-        let checked = self.check_sheet((&self.folded(), laboratories), bytes, how, by).map_err(NotDecided::Sheet)?;
+        let checked = self.check_sheet(of, bytes, how, by).map_err(NotDecided::Sheet)?;
         if checked.acts.is_empty() {
             return Err(NotDecided::NothingNew);
         }
         self.keep_acts(checked.acts, key, by)
     }
 
-    /// Whom to call. `numbers` are of the office's own list, by code; they are kept nowhere.
-    pub fn calls(&self, folded: &Fold, now: Moment, numbers: &BTreeMap<String, String>) -> Vec<Call> {
-        let cards = self.cards().0;
-        let card = cards.today(now).map(|given| given.card);
-        let laboratories = card.and_then(|card| card.laboratories().ok()).unwrap_or_default();
-        let office = self.office_key().and_then(|key| key.public().ok()).map(|key| key.id());
-        calls::calls(&calls::From { folded, card, laboratories: &laboratories, office, numbers })
-    }
-
-    /// Marks a call as made, or takes the mark back, as the archive stands now.
+    /// Marks a listed call as made, or takes the mark back, as the archive stands now.
     ///
     /// # Errors
-    /// It is not on the list, or is so already, or nothing could be written.
-    pub fn mark_call(&mut self, call: &Call, made: bool, key: Option<&DeviceKey>, by: &By) -> Result<(), NotDecided> {
-        let folded = self.folded();
-        let all = self.calls(&folded, by.now, &BTreeMap::new());
+    /// It is so already, or nothing could be written.
+    pub fn mark_call(
+        &mut self,
+        figures: &Figures,
+        call: &Call,
+        made: bool,
+        key: Option<&DeviceKey>,
+        by: &By,
+    ) -> Result<(), NotDecided> {
         let own = key.map(|key| key.public().id()).ok_or(DeskError::NoKey)?;
+        // The mark of a call to a reporter holds wherever it was made.
+        let mut of = shared(&figures.counted.folded, call);
+        of.insert(call.carcass);
+        let folded = self.anew(figures, &of);
         let none = || NoDecision::NoCarcass(call.carcass);
         let carcass = folded.carcasses.get(&call.carcass).ok_or_else(none)?;
+        let carcasses: Vec<&Carcass> = of.iter().filter_map(|id| folded.carcasses.get(id)).collect();
+        let all = [Call { done: done(&carcasses, &call.call, &call.covers), ..call.clone() }];
         let acts = if made {
             let mut bytes = [0; 10];
             (by.fill)(&mut bytes).map_err(NotDecided::Chance)?;

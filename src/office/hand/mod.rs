@@ -1,9 +1,11 @@
 //! The office at its desk: what was handed in, the archive that it goes into, the keyring, and what follows from it.
 //! Nothing here knows a browser.
 
+mod anew;
 mod deciding;
 mod figures;
 mod laboratory;
+mod listing;
 mod photos;
 mod places;
 mod ring;
@@ -26,9 +28,11 @@ use crate::office::zipped::Tree;
 use crate::record::{Digest, Moment};
 
 pub use super::lab_sheet::Checked;
+pub use anew::{Bearers, Stand};
 pub use deciding::{Decision, NotDecided, Random};
 pub use figures::{Figures, Worked};
 pub use laboratory::{By, Fill};
+pub use listing::{Listed, Listing, Local};
 pub use places::Places;
 pub use working::Working;
 

@@ -3,7 +3,7 @@
 use std::collections::btree_map::IntoValues;
 use std::sync::Arc;
 
-use super::{Figures, Places, Worked};
+use super::{Figures, Places, Stand, Worked};
 use crate::bundle::PhoneReading;
 use crate::office::cards::Cards;
 use crate::office::chains::{Odd, clocks, forks_and_gaps, unheeded};
@@ -19,6 +19,7 @@ const AT_ONCE: usize = 200;
 #[derive(Debug)]
 pub struct Working {
     files: std::vec::IntoIter<Arc<Judged>>,
+    of: Stand,
     cards: Arc<Cards>,
     now: Moment,
     /// Everything is of enrolled devices, as on most days: once is enough.
@@ -28,10 +29,10 @@ pub struct Working {
 }
 
 impl Working {
-    pub(super) fn of(files: Vec<Arc<Judged>>, cards: Arc<Cards>, now: Moment) -> Self {
+    pub(super) fn of((files, of): (Vec<Arc<Judged>>, Stand), cards: Arc<Cards>, now: Moment) -> Self {
         let alike = files.iter().all(|judged| judged.worst() == Outcome::Intact);
         let half = || Half::Gathering(Gathered::default());
-        Self { files: files.into_iter(), cards, now, alike, counted: half(), looked: half() }
+        Self { files: files.into_iter(), of, cards, now, alike, counted: half(), looked: half() }
     }
 
     /// Does one part; false where nothing is left.
@@ -56,7 +57,7 @@ impl Working {
     pub fn done(self) -> Figures {
         let counted = Arc::new(self.counted.done());
         let looked = if self.alike { Arc::clone(&counted) } else { Arc::new(self.looked.done()) };
-        Figures { counted, looked }
+        Figures { counted, looked, of: self.of }
     }
 }
 

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::desk::{Desk, Part, count, now, tell, tell_with};
+use super::figures::in_parts;
 use super::rows::{AT_ONCE, drawn};
 use super::signed::{Said, by_field, no_key, said_line};
 use super::view::{ReadFile, read_files};
@@ -13,19 +14,16 @@ use crate::card::Laboratory;
 use crate::guide::answer_words;
 use crate::office::calls::Call;
 use crate::office::csv_sheet::CsvSheet;
-use crate::office::hand::{By, Checked, Figures, Hand};
+use crate::office::hand::{By, Checked, Figures, Hand, Listed, Listing};
 use crate::office::lab_sheet::{At, Outcome};
-use crate::office::send_out::{Line, Parcel, State, list, samples};
+use crate::office::send_out::{Line, Parcel, State};
 use crate::record::PersonCode;
-use crate::web::platform::clock::pause_ms;
 use crate::web::platform::random::fill;
 
 /// What was found, as of some figures.
 struct Found {
     figures: Arc<Figures>,
-    laboratories: Result<Vec<Laboratory>, String>,
-    lines: Vec<Line>,
-    calls: Vec<Call>,
+    listed: Listed,
 }
 
 /// A sheet that was picked, and how it is to be taken.
@@ -51,7 +49,7 @@ struct Bench {
     sheet: RwSignal<Option<Sheet>>,
     /// Numbers of people; of this page only.
     numbers: RwSignal<BTreeMap<String, String>>,
-    shown: [RwSignal<usize>; 2],
+    shown: [RwSignal<usize>; 3],
     also_done: RwSignal<bool>,
 }
 
@@ -65,7 +63,7 @@ pub(super) fn laboratory(desk: Desk) -> AnyView {
         parcel: std::array::from_fn(|_| RwSignal::default()),
         sheet: RwSignal::new(None),
         numbers: RwSignal::default(),
-        shown: [RwSignal::new(AT_ONCE), RwSignal::new(AT_ONCE)],
+        shown: [RwSignal::new(AT_ONCE), RwSignal::new(AT_ONCE), RwSignal::new(AT_ONCE)],
         also_done: RwSignal::new(false),
     };
     part.keep_finding();
@@ -88,7 +86,7 @@ pub(super) fn laboratory(desk: Desk) -> AnyView {
 }
 
 impl Bench {
-    /// Finds all of it once somebody looks at this part, and not twice of the same figures.
+    /// Finds all of it once somebody looks at this part, in short parts.
     fn keep_finding(self) {
         let turn = StoredValue::new(0_u32);
         Effect::new(move || {
@@ -97,21 +95,13 @@ impl Bench {
             turn.update_value(|turn| *turn = turn.wrapping_add(1));
             let mine = turn.get_value();
             let Some(figures) = figures.filter(|_| looked_at) else { return };
+            let Some(local) = self.desk.hand.try_with_untracked(|hand| hand.local(now(), numbers)) else { return };
             leptos::task::spawn_local(async move {
-                // So that the page says so before it is busy.
-                pause_ms(20).await;
-                if turn.try_get_value() != Some(mine) {
-                    return;
-                }
-                let found = self.desk.hand.try_with_untracked(|hand| {
-                    let folded = &figures.counted.folded;
-                    let laboratories = hand.laboratories(now());
-                    let lines = laboratories.as_ref().map(|all| list(&samples(folded), all)).unwrap_or_default();
-                    let calls = hand.calls(folded, now(), &numbers);
-                    Found { figures: Arc::clone(&figures), laboratories, lines, calls }
-                });
-                if let Some(found) = found {
-                    self.found.try_set(Some(Arc::new(found)));
+                let goes_on = || turn.try_get_value() == Some(mine);
+                let mut listing = Listing::of(&local, &figures.counted);
+                if in_parts(|| listing.step(), goes_on).await {
+                    let listed = listing.done();
+                    self.found.try_set(Some(Arc::new(Found { figures: Arc::clone(&figures), listed })));
                 }
             });
         });
@@ -130,7 +120,7 @@ impl Bench {
     }
 
     fn to_send(self, found: &Arc<Found>) -> AnyView {
-        let laboratories = match &found.laboratories {
+        let laboratories = match &found.listed.laboratories {
             Ok(all) => all,
             Err(why) => {
                 let words = tell_with("laboratory.page.no_laboratories", &[("reason", why.as_str().into())]);
@@ -150,7 +140,7 @@ impl Bench {
             }
         };
         view! {
-            <section data-samples=found.lines.len()>
+            <section data-samples=found.listed.lines.len()>
                 <h3>{tell("laboratory.page.samples")}</h3>
                 <p>{tell("laboratory.page.samples.what")}</p>
                 {field(0, "parcel-place", "laboratory.page.place")}
@@ -164,10 +154,11 @@ impl Bench {
 
     fn of_laboratory(self, laboratory: &Laboratory, found: &Arc<Found>) -> AnyView {
         let code = laboratory.code.to_string();
-        let of_this = |line: &&Line| line.laboratory == code;
-        let open: Vec<Line> =
-            found.lines.iter().filter(of_this).filter(|line| line.state < State::Answered).cloned().collect();
-        let answered = found.lines.iter().filter(of_this).count() - open.len();
+        let of_this = found.listed.lines.iter().enumerate().filter(|(_, line)| line.laboratory == code);
+        // By their places: the lines of thousands of samples are not copied for the few that are drawn.
+        let (open, answered): (Vec<_>, Vec<_>) = of_this.partition(|(_, line)| line.state < State::Answered);
+        let open: Vec<usize> = open.into_iter().map(|(at, _)| at).collect();
+        let answered = answered.len();
         let head = format!("{code}: {}", laboratory.name);
         let ticked = {
             let code = code.clone();
@@ -177,8 +168,10 @@ impl Bench {
             let (code, found) = (code.clone(), Arc::clone(found));
             move |_| self.send(&code, &found)
         };
-        let of = code.clone();
-        let rows = drawn(open, self.shown[0], move |line| self.sample(&of, line));
+        let (of, all) = (code.clone(), Arc::clone(found));
+        let rows = drawn(open, self.shown[0], move |at| {
+            all.listed.lines.get(*at).map(|line| self.sample(&of, line)).into_any()
+        });
         let label = move || tell_with("laboratory.page.send", &[("n", count(ticked()))]);
         view! {
             <article class="opened" data-laboratory=code>
@@ -248,8 +241,7 @@ impl Bench {
         let went = self.act("laboratory.page.sent", |by| {
             let from = by.person.clone();
             let parcel = Parcel { laboratory, numbers: &numbers, tests: &[], from, place, seal, condition };
-            let laboratories = found.laboratories.clone()?;
-            self.change(|hand| hand.send(&laboratories, &parcel, key.as_deref(), by))
+            self.change(|hand| hand.send((&found.figures, &found.listed), &parcel, key.as_deref(), by))
         });
         if went {
             self.ticked.update(|all| drop(all.remove(laboratory)));
@@ -263,7 +255,7 @@ impl Bench {
     }
 
     fn results(self, found: &Arc<Found>) -> Option<AnyView> {
-        let laboratories = found.laboratories.clone().ok()?;
+        found.listed.laboratories.as_ref().ok()?;
         let take = move |files: Vec<ReadFile>| {
             let Some((name, read)) = files.into_iter().next() else { return };
             match read {
@@ -281,10 +273,10 @@ impl Bench {
                 None => drop(self.said.try_set(Some((false, tell("laboratory.page.too_large"))))),
             }
         };
-        let figures = Arc::clone(&found.figures);
+        let found = Arc::clone(found);
         let checked = move || {
             let sheet = self.sheet.get()?;
-            Some(self.checked(&sheet, &figures, &laboratories))
+            Some(self.checked(&sheet, &found))
         };
         Some(
             view! {
@@ -303,15 +295,16 @@ impl Bench {
     }
 
     /// A sheet line by line, and the button that enters it.
-    fn checked(self, sheet: &Sheet, figures: &Arc<Figures>, laboratories: &[Laboratory]) -> AnyView {
+    fn checked(self, sheet: &Sheet, found: &Found) -> AnyView {
         // Only looked at: who enters it is asked for at the button.
         let person = PersonCode::new(self.person.get_untracked().trim()).unwrap_or_else(|_| PersonCode::unnamed());
         let chance = |bytes: &mut [u8]| fill(bytes).map_err(|error| error.to_string());
         let by = By { person, now: now(), fill: &chance };
         let how = (sheet.correct, &sheet.without);
-        let read = self.desk.hand.try_with_untracked(|hand| {
-            hand.check_sheet((&figures.counted.folded, laboratories), &sheet.bytes, how, &by)
-        });
+        let read = self
+            .desk
+            .hand
+            .try_with_untracked(|hand| hand.check_sheet((&found.figures, &found.listed), &sheet.bytes, how, &by));
         let checked = match read.unwrap_or_else(|| Err(tell("decide.gone"))) {
             Ok(checked) => checked,
             Err(why) => {
@@ -361,9 +354,9 @@ impl Bench {
             let Some(sheet) = self.sheet.get_untracked() else { return };
             let Some(found) = self.found.get_untracked() else { return };
             let went = self.act("laboratory.page.entered", |by| {
-                let laboratories = found.laboratories.clone()?;
                 let how = (sheet.correct, &sheet.without);
-                self.change(|hand| hand.enter_sheet(&laboratories, &sheet.bytes, how, key.as_deref(), by))
+                let of = (&*found.figures, &found.listed);
+                self.change(|hand| hand.enter_sheet(of, &sheet.bytes, how, key.as_deref(), by))
             });
             if went {
                 self.sheet.set(None);
@@ -395,8 +388,9 @@ impl Bench {
     }
 
     fn calls(self, found: &Arc<Found>) -> AnyView {
-        let open: Vec<Call> = found.calls.iter().filter(|call| call.done.is_none()).cloned().collect();
-        let made: Vec<Call> = found.calls.iter().filter(|call| call.done.is_some()).cloned().collect();
+        let calls = found.listed.calls.iter().enumerate();
+        let (open, made): (Vec<_>, Vec<_>) = calls.partition(|(_, call)| call.done.is_none());
+        let [open, made] = [open, made].map(|all| all.into_iter().map(|(at, _)| at).collect::<Vec<usize>>());
         let (n, done) = (open.len(), made.len());
         let take = move |files: Vec<ReadFile>| {
             let Some((_, read)) = files.into_iter().next() else { return };
@@ -411,11 +405,12 @@ impl Bench {
                 }
             }
         };
-        let rows = drawn(open, self.shown[1], move |call| self.call(call));
-        let made = move || {
-            let rows = || made.iter().map(|call| self.call(call)).collect_view();
-            self.also_done.get().then(rows)
+        let of = |found: Arc<Found>| {
+            move |at: &usize| found.listed.calls.get(*at).map(|call| self.call(&found, call)).into_any()
         };
+        let rows = drawn(open, self.shown[1], of(Arc::clone(found)));
+        let made = drawn(made, self.shown[2], of(Arc::clone(found)));
+        let made = move || self.also_done.get().then(&made);
         let none = (n == 0).then(|| view! { <p>{tell("laboratory.page.calls.none")}</p> });
         view! {
             <section data-calls=n>
@@ -438,7 +433,7 @@ impl Bench {
         .into_any()
     }
 
-    fn call(self, call: &Call) -> AnyView {
+    fn call(self, found: &Arc<Found>, call: &Call) -> AnyView {
         let number = if call.number.is_empty() { tell("laboratory.page.no_number") } else { call.number.clone() };
         let head = format!("{}: {}, {number}", call.code, call.who);
         let why = call.why.iter().map(|why| view! { <li>{why.clone()}</li> }).collect_view();
@@ -447,11 +442,11 @@ impl Bench {
             view! { <p>{tell_with("laboratory.page.call.made", &args)}</p> }
         });
         let is_made = call.done.is_some();
-        let (this, carcass) = (call.clone(), call.carcass);
+        let (this, carcass, found) = (call.clone(), call.carcass, Arc::clone(found));
         let mark = move |_| {
             let key = self.desk.key_now();
             self.act(if is_made { "laboratory.page.call.back" } else { "laboratory.page.call.marked" }, |by| {
-                self.change(|hand| hand.mark_call(&this, !is_made, key.as_deref(), by))
+                self.change(|hand| hand.mark_call(&found.figures, &this, !is_made, key.as_deref(), by))
             });
         };
         view! {
