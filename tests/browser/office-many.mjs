@@ -75,6 +75,17 @@ await withPhone(WIDE, async (phone, place) => {
   }
   told("a carcass opened", open);
   told("back to the list", back);
+  rows.push(`of which held the page for 50 ms and more: ${await long(page)} ms`);
+  // All that can be tapped on one carcass.
+  for (const [name, at] of [["all readings drawn", "[data-all-readings] summary"], ["the report saved", '[data-act="report"]']]) {
+    const taps = [];
+    for (let run = 1; run <= 5; run += 1) {
+      await tap(page, `[data-carcasses] [data-carcass]:nth-of-type(${run}) [data-act="open-carcass"]`);
+      taps.push(await tap(page, at));
+      await tap(page, '[data-act="back-to-list"]');
+    }
+    told(name, taps);
+  }
   const typed = [];
   for (const text of ["A", "AB", "ABC", "AB", "A", ""]) {
     typed.push(await page.evaluate(async (value) => {
@@ -93,6 +104,11 @@ await withPhone(WIDE, async (phone, place) => {
   told("the tap on To decide", decide);
   await page.waitForFunction(() => document.querySelector("[data-doubles], [data-decide=none]") || !/Comparing/.test(document.querySelector('[data-part="decide"]').innerText), null, { timeout: 600_000, polling: 200 });
   rows.push(`carcasses compared with each other             ${Date.now() - begun} ms; held the page: ${await long(page)} ms`);
+  begun = Date.now();
+  told("the tap on Laboratory and calls", [await tap(page, '[data-nav="laboratory"]')]);
+  await page.waitForSelector("[data-calls]", { state: "attached", timeout: 600_000 });
+  const listed = await page.evaluate(() => [document.querySelector("[data-samples]")?.dataset.samples ?? 0, document.querySelector("[data-calls]").dataset.calls]);
+  rows.push(`${listed[0]} lines of samples, ${listed[1]} calls listed in ${Date.now() - begun} ms; held the page: ${await long(page)} ms`);
   // A key, and a decision signed with it.
   await page.click('[data-nav="archive"]');
   await page.fill('[data-field="key.page.passphrase_new"]', PASSPHRASE);
