@@ -61,10 +61,11 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "Every item for the ice has to be stated: measuring on the way, picks, rope, float vest, second person.",
     ),
     ("reopen.no.no_reason", "Write the reason; it stays in the record."),
-    // Cleaning. One instruction for blades, the strictest: weaker mixtures are left out on purpose.
+    // Cleaning. One instruction for blades, the strictest: weaker mixtures are left out on purpose. Half of 5 % is above the
+    // 2 % of available chlorine that it needs.
     (
         "clean.bleach",
-        "Blades, at base, never in the snow: scrape and wipe off all you can see. Then one part fresh household bleach to one part water, blades under it for 60 minutes, in a room near 20 C. Rinse. Mix it with nothing else; it harms steel, cloth, eyes and phones.",
+        "Blades, at base, never in the snow: scrape and wipe off all you can see. Then one part fresh household bleach (5 % or more on its label) to one part water, blades under it for 60 minutes, in a room near 20 C. Rinse. Mix it with nothing else; it harms steel, cloth, eyes and phones.",
     ),
     (
         "clean.blades_in_field",
