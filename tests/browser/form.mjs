@@ -95,7 +95,8 @@ export class Hand {
 /** Gives no answer, with this state and the reason that the form proposes. */
 export async function noAnswer(hand, state = "not-looked") {
   await hand.tile("no-answer");
-  await hand.page.waitForSelector('main [data-tile="not-looked"]');
+  // Not `waitForSelector`: what it gives back holds the page's old questions in memory.
+  await hand.page.locator('main [data-tile="not-looked"]').first().waitFor();
   await hand.tile(state);
 }
 

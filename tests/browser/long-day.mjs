@@ -26,7 +26,7 @@ try {
   await deer.context.addInitScript(() => addEventListener("TrunkApplicationStarted", (event) => { globalThis.memoryOfTheForm = event.detail.wasm.memory; }));
   await page.reload();
   await deer.formIsUp();
-  await page.waitForSelector('main [data-tile="carry-on"]');
+  await page.locator('main [data-tile="carry-on"]').first().waitFor();
   await hand.tile("carry-on");
   const heap = async () => {
     for (let i = 0; i < 3; i += 1) await session.send("HeapProfiler.collectGarbage");
@@ -38,19 +38,19 @@ try {
   for (let n = 1; n <= VISITS; n += 1) {
     await walk(hand, n === 1 ? OPEN_VISIT : NEXT);
     await hand.tile("close");
-    await page.waitForSelector("[data-card]");
+    await page.locator("[data-card]").first().waitFor();
     // Each reading in short is made; the one of the cause is drawn in parts between taps.
     await page.waitForTimeout(1500);
     await saved(page);
     await page.goto(`${place.url}#start`);
-    await page.waitForSelector('main [data-tile="new-carcass"]');
+    await page.locator('main [data-tile="new-carcass"]').first().waitFor();
     const journal = (await bodies(page)).reduce((sum, body) => sum + body.length, 0);
     const row = { n, journal, ...await heap() };
     rows.push(row);
     console.log(`visit ${String(n).padStart(2)}: journal ${(journal / 1e3).toFixed(0)} kB, scripts' heap ${(row.js / 1e6).toFixed(2)} MB, wasm ${(row.wasm / 1e6).toFixed(1)} MB, ${row.nodes} nodes, ${row.listeners} listeners`);
     if (n < VISITS) {
       await hand.tile("new-carcass");
-      await page.waitForSelector("main [data-ask]");
+      await page.locator("main [data-ask]").first().waitFor();
     }
   }
   // The first visits warm everything up; from there on the growth is compared.
