@@ -156,10 +156,11 @@ impl Desk {
             answers.push((body, salt));
         }
         let drafted = queue.draft(answers)?;
-        let (queue, channel) = (Rc::clone(queue), self.channel.clone());
+        let (queue, store, channel) = (Rc::clone(queue), Rc::clone(&self.store), self.channel.clone());
         spawn_local(async move {
             if queue.flush().await.is_ok() {
                 tell(channel.as_deref());
+                let _ = store.merge().await;
             }
         });
         Ok(drafted)

@@ -5,7 +5,7 @@
 //! it, and the start after that finds the log damaged and begins an empty store. Pieces of the second copy are files of
 //! their own, written once and not again.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::record::{DeviceId, Digest, EntryId, Head};
@@ -13,8 +13,8 @@ use crate::record::{DeviceId, Digest, EntryId, Head};
 use super::row;
 use super::store::{Changes, RawRow, Shelf, Store, StoreError};
 
-/// Pieces beyond this are made one at the next start: each is a file, and the start lists them.
-const MANY: usize = 64;
+/// So many pieces with fewer entries than this each are made one: each is a file, and the start lists them.
+const MANY: u64 = 64;
 const SEED: &str = "seed";
 
 /// A store of pieces under names of letters, digits, `-`, `_` and `.`.
@@ -46,8 +46,13 @@ impl Piece {
     fn read(name: &str) -> Option<Self> {
         let mut parts = name.strip_prefix("entries.")?.split('.');
         let device = DeviceId(Digest::parse(parts.next()?).ok()?);
-        let (first, last) = (parts.next()?.parse().ok()?, parts.next()?.parse().ok()?);
-        Some(Self { device, first, last })
+        let (first, last): (u64, u64) = (parts.next()?.parse().ok()?, parts.next()?.parse().ok()?);
+        // A name that was not written here must not keep the start counting.
+        (first <= last && last - first < 1_000_000).then_some(Self { device, first, last })
+    }
+
+    fn ids(self) -> impl Iterator<Item = EntryId> + Clone {
+        (self.first..=self.last).map(move |seq| EntryId { device: self.device, seq })
     }
 
     fn holds(self, id: EntryId) -> bool {
@@ -88,13 +93,14 @@ pub struct Doubled<S, P> {
     names: RefCell<Option<BTreeSet<String>>>,
     /// What the copy has not taken yet.
     owed: RefCell<BTreeMap<String, Vec<u8>>>,
+    merging: Cell<bool>,
 }
 
 impl<S: Store, P: Spare> Doubled<S, P> {
     /// Both of them.
     pub async fn new(inner: S, spare: P) -> Self {
         let names = spare.names().await.ok().map(BTreeSet::from_iter);
-        Self { inner, spare, names: RefCell::new(names), owed: RefCell::default() }
+        Self { inner, spare, names: RefCell::new(names), owed: RefCell::default(), merging: Cell::new(false) }
     }
 
     /// The store proper.
@@ -108,20 +114,14 @@ impl<S: Store, P: Spare> Doubled<S, P> {
     /// # Errors
     /// Where either store fails. Nothing is lost by it.
     pub async fn tidy(&self) -> Result<(), StoreError> {
+        if self.names.borrow().is_none() {
+            return Ok(());
+        }
         let found = self.inner.read().await?;
         let old = self.pieces();
-        let whole = old.len() > MANY;
         let rows = found.rows.iter().filter_map(|raw| Some((raw.at?, raw.text.as_str())));
-        let wanted = rows.filter(|(id, _)| whole || !old.iter().any(|piece| piece.holds(*id)));
-        let new = pieces(wanted);
-        for (piece, text) in &new {
+        for (piece, text) in pieces(rows.filter(|(id, _)| !old.iter().any(|piece| piece.holds(*id)))) {
             self.put(&piece.name(), text.as_bytes()).await?;
-        }
-        for piece in old.iter().filter(|piece| whole && !new.iter().any(|(new, _)| new == *piece)) {
-            let within = |new: &Piece| new.device == piece.device && new.first <= piece.first && piece.last <= new.last;
-            if new.iter().any(|(new, _)| within(new)) {
-                self.drop(&piece.name()).await?;
-            }
         }
         if let Some(seed) = found.seeds.first().filter(|_| !self.has(SEED)) {
             self.put(SEED, seed.as_bytes()).await?;
@@ -131,6 +131,38 @@ impl<S: Store, P: Spare> Doubled<S, P> {
                 && let Some(bytes) = self.inner.photo(name).await?
             {
                 self.put(&photo(name), &bytes).await?;
+            }
+        }
+        self.merge().await
+    }
+
+    /// Make one piece of many small ones; nothing where they are few. What was merged is large and stays as it is.
+    ///
+    /// # Errors
+    /// Where the second store fails. Nothing is lost by it.
+    pub async fn merge(&self) -> Result<(), StoreError> {
+        let small: Vec<Piece> = self.pieces().into_iter().filter(|piece| piece.last - piece.first < MANY).collect();
+        if small.len() as u64 <= MANY || self.merging.replace(true) {
+            return Ok(());
+        }
+        let done = self.merge_all(&small).await;
+        self.merging.set(false);
+        done
+    }
+
+    async fn merge_all(&self, small: &[Piece]) -> Result<(), StoreError> {
+        let mut rows = BTreeMap::new();
+        for piece in small {
+            let text = self.text(&piece.name()).await.unwrap_or_default();
+            rows.extend(piece.ids().zip(text.lines().map(str::to_owned)));
+        }
+        let new = pieces(rows.iter().map(|(id, text)| (*id, text.as_str())));
+        for (piece, text) in &new {
+            self.put(&piece.name(), text.as_bytes()).await?;
+        }
+        for old in small.iter().filter(|old| !new.iter().any(|(new, _)| new == *old)) {
+            if old.ids().all(|id| rows.contains_key(&id)) {
+                self.drop(&old.name()).await?;
             }
         }
         Ok(())
@@ -193,7 +225,7 @@ impl<S: Store, P: Spare> Store for Doubled<S, P> {
         let mut found = self.inner.read().await?;
         let here: BTreeSet<EntryId> = found.rows.iter().filter_map(|raw| raw.at).collect();
         for piece in self.pieces() {
-            let ids = (piece.first..=piece.last).map(|seq| EntryId { device: piece.device, seq });
+            let ids = piece.ids();
             if ids.clone().all(|id| here.contains(&id)) {
                 continue;
             }

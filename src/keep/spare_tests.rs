@@ -114,7 +114,8 @@ fn what_an_earlier_form_kept_is_copied_and_many_pieces_become_one() {
     }
     assert_eq!(phone.spare.pieces.borrow().len(), 73);
     block_on(phone.stores().tidy()).unwrap();
-    assert_eq!(phone.spare.pieces.borrow().len(), 3);
+    // What is one piece already stays as it is.
+    assert_eq!(phone.spare.pieces.borrow().len(), 4);
     phone.lose();
     let opened = phone.open();
     assert_eq!(opened.report.spared, ticked + 70);
