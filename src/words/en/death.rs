@@ -19,7 +19,7 @@ pub(super) const STEPS: &[(&str, &str)] = steps! {
         "No. 1 is the last one, no. 2 the one before."
     }
     "times_known" {
-        "What is known of the time?"
+        "What is known of when it died?"
         "The body cannot be older than the last look."
         "Ask who was here last, and who reported it."
         none "Nothing is known"

@@ -27,7 +27,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("option.counted", "All points counted"),
     ("option.sorted", "All sorted"),
     ("option.rumen_lab_sample.frozen", "Frozen"),
-    ("option.in_spirit", "In spirit"),
+    ("option.in_spirit", "In alcohol"),
     ("option.rumen_lab_sample.dried", "Dried"),
     ("unit.millilitre", "millilitres"),
     ("bench_work.rumen_count", "Count the rumen sample"),

@@ -196,11 +196,11 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("photo.keeping", "Keeping the photo \u{2026}"),
     ("value.photo", "photo, {kb} kB"),
     // No answer.
-    ("no_answer.head", "What is the case here?"),
-    ("no_answer.give_reason", "Add a reason (may be left out)"),
+    ("no_answer.head", "Why no answer?"),
+    ("no_answer.give_reason", "Add a reason (optional)"),
     ("no_answer.other_reason", "Another reason"),
     ("no_answer.own_words", "In my own words"),
-    ("no_answer.take_words", "Take these words"),
+    ("no_answer.take_words", "Keep these words"),
     // Saved.
     ("saved.saved", "✓ Saved: {what}"),
     ("saved.writing", "Writing: {what} …"),

@@ -26,7 +26,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.short.open", "Whole reading: {title}"),
     ("reading.short.sharpen", "Most worth the time now: {look}"),
     ("reading.short.sharpen_not_here", "Most worth another look: {look}."),
-    ("reading.short.none", "None of these three has an open look worth its time."),
+    ("reading.short.none", "Nothing left to look at would narrow these three."),
     ("reading.short.others", "Other readings"),
     ("settings.us_units", "Pounds, feet and Fahrenheit (the record stays metric)"),
 ];

@@ -48,5 +48,5 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("log.ask.day_snow_depth_cm", "Snow on the ground?"),
     ("log.ask.day_new_snow_cm", "New snow since the last reading?"),
     ("log.ask.day_sink_cm", "How far does the gauge sink?"),
-    ("log.ask.day_crust", "What does the crust bear?"),
+    ("log.ask.day_crust", "What does the crust hold?"),
 ];

@@ -82,7 +82,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("bench_work.marrow_look", "Thaw the marrow and look"),
     ("bench_work.marrow_dry", "Weigh the dry marrow"),
     ("bench_work.marrow_wet", "Weigh the marrow"),
-    ("bench_work.jaw_cavity", "Empty and weigh the hollow of the jaw"),
+    ("bench_work.jaw_cavity", "Empty the jaw bone and weigh what comes out"),
     ("bench_work.kidneys", "Weigh the kidneys and their fat"),
     ("bench_work.heart", "Look at the fat on the heart"),
 ];

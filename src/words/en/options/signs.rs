@@ -75,7 +75,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("option.none_or_gel", "None, or clear jelly"),
     ("option.lungs.normal", "Soft and pink"),
     ("option.froth_blood_water", "Foam, blood or water"),
-    ("option.solid_or_pus", "Solid, pus, or grown fast"),
+    ("option.solid_or_pus", "Solid, pus, or stuck to the ribs"),
     ("option.woody_browse", "Twigs and needles"),
     ("option.grain_or_fruit", "Grain, pellets or fruit"),
     ("option.near_empty", "Near empty, bark or litter"),

@@ -119,6 +119,6 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "sample_kept" {
         "How is it kept?"
         "Wrong keeping spoils it before the lab sees it."
-        "Paper breathes. Plastic rots spit and hair."
+        "Paper breathes. In plastic, spit and hair rot."
     }
 };

@@ -4,7 +4,7 @@ use super::steps;
 
 pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "fat_parts" {
-        "Which of these can you still see?"
+        "Which fat can you still see?"
         "Fat goes from one store after the other."
         "Tap what is there and open to the eye. Leave out what is eaten."
         none "None of them"
@@ -136,7 +136,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "bench_jaw_cavity" {
         "Which sides of the jaw did you empty?"
         "The soft stuff in the jaw holds fat, too."
-        "Saw the jaw open behind the gap. Neither: say so."
+        "Cut it open with a saw, behind the gap."
         none "Neither, nothing in it"
     }
     "bench_cavity_wet" {

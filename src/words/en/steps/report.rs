@@ -58,7 +58,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "report_call_back" {
         "Whom may we call back?"
         "The crew may need to ask the way."
-        "Name and number. Stays on this phone unless you let it go along."
+        "Name and number. Stays on this phone unless you agree to send it."
         none "Nobody"
     }
     "report_triage" {

@@ -4,7 +4,7 @@ use super::steps;
 
 pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "rumen_moisture" {
-        "Is what is in it dry or watery?"
+        "How wet is the food in it?"
         "Watery can come from much grain."
         "Press a handful in your glove."
     }

@@ -244,7 +244,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         none "No bird signs"
     }
     "round_the_body" {
-        "Are these round the body?"
+        "Do you see these near the body?"
         "They tell how it lived and how long it lies here."
         "Within twenty steps."
         none "None of these"
@@ -257,7 +257,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "body_frozen" {
         "Is it frozen?"
         "Frozen hides signs: stiff tells nothing then."
-        "Push an ear with your pole. No answer where you may not."
+        "Push an ear with your pole. If you may not: No answer."
     }
     "limp" {
         "Does it hang limp?"
@@ -266,7 +266,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         none "Not limp"
     }
     "quick_class" {
-        "Fawn of this year, or older?"
+        "Fawn of last summer, or older?"
         "A fawn lives by other limits than a grown deer."
         "Short face and short body is a fawn."
     }
@@ -292,7 +292,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Turn it with a stick, not with your hand."
     }
     "sex_evidence" {
-        "Which of these do you see?"
+        "Which signs of sex do you see?"
         "No antlers in winter does not make it a doe."
         "Brow, and under the tail. Touch nothing."
         none "None of these"

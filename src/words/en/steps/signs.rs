@@ -17,7 +17,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "tracks_main" {
         "Which prints are most, and nearest to it?"
         "Eaters come later than what happened."
-        "Only prints under the last snow, with sharp edges."
+        "Not prints on top of the last snow, nor blurred ones."
     }
     "death_place" {
         "What kind of place is it?"
@@ -25,7 +25,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Where the body lies, not where parts were dragged."
     }
     "road_distance" {
-        "How far is the next road that cars use?"
+        "How far is the nearest road with cars?"
         "A hit deer can walk on for a while."
         "From the map or the walk. Snow machine trails do not count."
     }
@@ -58,7 +58,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Limp in hard cold, wet hair, a warm day since."
     }
     "wound_bleeding_thawed" {
-        "Is there a clot in the flesh at this hole?"
+        "Is there a clot in the flesh at this wound?"
         "Thawing reddens flesh where no bruise was."
         "A thick clot round the hole counts. Red all over does not."
     }

@@ -78,7 +78,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
     "marrow_consistency" {
         "How does the marrow hold together?"
         "This tells more than colour."
-        "Warm it in the glove. Middle of the bone."
+        "Hold it in your gloved hand. Middle of the bone."
     }
     "marrow_see_through" {
         "Does light shine through it?"
