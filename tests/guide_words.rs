@@ -10,9 +10,10 @@
 
 use std::collections::BTreeSet;
 
+use marrowbook::guide::answer_words::answer;
 use marrowbook::guide::steps::STEPS;
 use marrowbook::guide::{BenchWork, Input, Phase, Step, finding_label, option_label, site_words, why_words};
-use marrowbook::record::{Bone, FINDINGS, FindingDef, Side, Site, Tooth, Unit, Why};
+use marrowbook::record::{Answer, Bone, FINDINGS, FindingDef, Side, Site, Tooth, Unit, Why};
 use marrowbook::words::{Language, ids, raw};
 
 const EN: Language = Language::English;
@@ -206,4 +207,20 @@ fn questions_read_easily() {
     let whole = grade(all.0, all.1, all.2);
     println!("grade of all questions together {whole:.2}");
     assert!(whole <= 6.0, "{whole:.2}");
+}
+
+#[test]
+fn a_line_is_answered_by_what_the_record_will_say() {
+    for step in steps() {
+        let Input::ReadDo(finding) = step.input else { continue };
+        if finding != "sketch_drawn" {
+            assert!(raw(EN, &format!("option.{finding}.there")).is_some(), "{finding} would be answered by `There`");
+        }
+        if step.absent.is_some() {
+            assert!(raw(EN, &format!("step.{}.none", step.id)).is_some(), "{} has no word for no", step.id);
+        }
+    }
+    // In the record, too.
+    assert_eq!(answer(EN, "gear_warmth", &Answer::NotSeen), "Not with us");
+    assert_eq!(answer(EN, "jaw_taken", &Answer::NotSeen), "Not taken");
 }

@@ -38,7 +38,10 @@ pub fn answer(language: Language, code: &str, given: &Answer) -> String {
     };
     match given {
         Answer::Seen { value: found } => value(language, code, found),
-        Answer::NotSeen => say(language, "state.not_seen", &[]),
+        // A line or question of its own name has its own word for it: not told, not with us.
+        Answer::NotSeen => {
+            known(language, &format!("step.{code}.none"), &[]).unwrap_or_else(|| say(language, "state.not_seen", &[]))
+        }
         Answer::CantTell { why } => state("state.cant_tell", why),
         Answer::NotLooked { why } => state("state.not_looked", why),
         Answer::PartGone { why } => state("state.part_gone", why),

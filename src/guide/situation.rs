@@ -49,11 +49,13 @@ impl Situation {
         self.fired.iter().filter(|f| f.hazard.grade == Grade::Advise)
     }
 
-    /// Answered or closed, and all asks of a phase.
-    pub fn progress(&self, phase: Phase) -> (usize, usize) {
-        let of = self.asks.iter().filter(|a| a.ask.phase() == phase);
-        let (done, all) = of.fold((0, 0), |(d, n), a| (d + usize::from(a.status != Status::Open), n + 1));
-        (done, all)
+    /// Answered, closed and all asks of a phase. What a stop closes is not done.
+    pub fn progress(&self, phase: Phase) -> [usize; 3] {
+        self.asks.iter().filter(|a| a.ask.phase() == phase).fold([0; 3], |[done, closed, all], a| match a.status {
+            Status::Answered => [done + 1, closed, all + 1],
+            Status::Closed(_) => [done, closed + 1, all + 1],
+            Status::Open => [done, closed, all + 1],
+        })
     }
 
     /// The ask that puts a question and is open to an answer; where this very place is not asked, the

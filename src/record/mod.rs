@@ -46,7 +46,7 @@ pub use ids::{DeviceId, Digest, Digesting, EntryId, IdError, PersonCode, uuid_v7
 pub use journal::{CALL_DONE, Deciders, Journal, Setback};
 pub use key::{FindingCode, Key, Subject};
 pub use moment::{Moment, MomentError};
-pub use outline::{DUE_BACK, EXAMINATION_KIND, HAPPENS_NOW, links};
+pub use outline::{DUE_BACK, EXAMINATION_KIND, HAPPENS_NOW, links, may_be_now, may_lie_ahead};
 pub use site::{Bone, Side, Site, Tooth};
 pub use strict_json::{JsonError, read_strict, to_canonical};
 pub use unit::{Measure, Shown, Unit};

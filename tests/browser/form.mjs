@@ -135,8 +135,10 @@ export async function answerOne(hand, plan) {
     for (const one of said.many) await hand.tilePaged(one);
     await hand.tilePaged("save");
   } else if (said.seen) {
+    // A single sign is answered by one tap.
+    const alone = here.tiles.filter((tile) => !["done", "no-answer"].includes(tile)).length === 1;
     for (const sign of said.seen) await hand.tilePaged(sign);
-    await hand.tilePaged("done");
+    if (!alone || said.seen.length === 0) await hand.tilePaged("done");
   } else if (said.number !== undefined) {
     for (const digit of String(said.number)) await hand.press(`[data-key="${digit === "-" ? "minus" : digit}"]`);
     await hand.tile("save");

@@ -30,6 +30,8 @@ fn taps(ask: &Ask, drafts: &[Draft]) -> usize {
     let Some(first) = drafts.first() else { return 0 };
     let options = find(first.finding).unwrap().options();
     match (&step.input, &first.answer) {
+        // A single sign is there or not: one tap.
+        (Input::Panel([_]), _) => 1,
         // The pages, what is there, and the tile that states that each was looked for.
         (Input::Panel(signs), _) => {
             let seen = drafts.iter().filter(|d| d.answer.value().is_some()).count();
@@ -41,8 +43,8 @@ fn taps(ask: &Ask, drafts: &[Draft]) -> usize {
             let pages = if taken == 0 { 0 } else { items.len().div_ceil(A_PAGE) - 1 };
             taken + pages + 1
         }
-        // `No answer`, then `looked, not there`: one option has no tile of its own for that.
-        (Input::Choice(_), Answer::NotSeen) => 2,
+        // The tile that says that none is so stands on the last page.
+        (Input::Choice(_), Answer::NotSeen) => options.len().div_ceil(A_PAGE),
         // Looked over in one; a sketch left out by a tile of its own; options with a tile for none of them.
         (Input::Sweep { .. }, _) | (Input::ReadDo("sketch_drawn"), Answer::NotLooked { .. }) | (_, Answer::NotSeen) => {
             1

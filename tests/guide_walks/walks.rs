@@ -414,3 +414,16 @@ fn samples_keep_their_numbers_and_say_what_they_are() {
     assert_eq!(visit.answer("sample_what", Site::item(3)), Answer::choice("hair"));
     assert!(matches!(visit.answer("sample_number", Site::item(2)), Answer::Seen { value: Value::Text(_) }));
 }
+
+/// A rule of the project's own, no outside source: a no to touching or opening leaves what comes after it unasked.
+#[test]
+fn a_no_to_touching_or_opening_is_an_answer_and_asks_nothing_further() {
+    for (no, after) in [("touching_allowed", "wounds_outside"), ("opening_trained", "lumps_and_bladders")] {
+        let mut visit = Visit::field(1);
+        let asked = visit.walk(&mut Script::new(&format!("body_state=whole body_frozen=not_frozen {no}=-")));
+        assert!(asked.iter().any(|a| a == no) && !asked.iter().any(|a| a == after), "{no}: {asked:?}");
+        assert_eq!(visit.answer(no, Site::NONE), Answer::NotSeen);
+        let sign = if after == "wounds_outside" { after } else { "lumps_inside" };
+        assert_eq!(visit.answer(sign, Site::NONE), Answer::NotLooked { why: Why::NotTrained }, "{no}");
+    }
+}

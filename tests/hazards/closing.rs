@@ -226,3 +226,35 @@ fn an_ordinary_visit_states_few_facts() {
         now.asks.iter().filter(|a| matches!(a.ask, Ask::Hazard { .. })).map(|a| a.ask.name()).collect();
     assert_eq!(stated, ["H01", "H02"]);
 }
+
+/// A rule of the project's own, no outside source: who may touch may still say no, and what is not with a crew counts
+/// as what nobody spoke of.
+#[test]
+fn a_no_closes_and_what_is_not_with_us_is_asked_for_at_its_gate() {
+    let mut scene = Scene::ready();
+    assert!(!scene.fires("G13") && !scene.fires("G24") && !scene.fires("G22"));
+    scene.say("touching_allowed=-");
+    assert!(scene.fires("G13") && scene.situation().hands_on_closed());
+    let mut scene = Scene::ready();
+    scene.say("gear_blades_and_sharps_tube=- contact_told=-");
+    assert!(scene.fires("G24"), "the tube is asked for before anything is cut");
+    assert!(scene.fires("G22"), "who knows is asked before going in");
+}
+
+/// A rule of the project's own, no outside source.
+#[test]
+fn what_a_stop_closes_is_not_counted_as_answered() {
+    let mut scene = Scene::ready();
+    scene.say("moving_or_open_water=there");
+    let now = scene.situation();
+    let [done, closed, all] = now.progress(Phase::Outside);
+    let with = |closes: bool| {
+        now.asks
+            .iter()
+            .filter(|a| a.ask.phase() == Phase::Outside && matches!(a.status, Status::Closed(_)) == closes)
+            .filter(|a| a.status != Status::Open)
+            .count()
+    };
+    assert_eq!([done, closed], [with(false), with(true)]);
+    assert!(closed > 10 && done < closed && done + closed <= all, "{done} {closed} {all}");
+}

@@ -33,7 +33,8 @@ pub(super) const STEPS: &[Step] = &[
     row("opening_trained", Input::Choice("opening_trained"))
         .visit()
         .touch(Touch::Handle)
-        .ruled_out(rules::opening_tested),
+        .ruled_out(rules::opening_tested)
+        .may_be_absent(),
     // Skin before belly: what bled lies between hide and flesh.
     row("skinned", Input::Choices("skinned")).may_be_absent(),
     row("bruise_under_skin", Input::Choice("bruise_under_skin"))

@@ -25,7 +25,7 @@ const fn wound(id: &'static str) -> Step {
 }
 
 pub(super) const STEPS: &[Step] = &[
-    row("touching_allowed", Input::Choice("touching_allowed")).visit(),
+    row("touching_allowed", Input::Choice("touching_allowed")).visit().may_be_absent(),
     row("thumb_to_finger", Input::Choice("thumb_to_finger")).visit().ruled_out(rules::touching),
     on_hide("insects", Input::Panel(&["live_ticks", "flat_flies"])),
     on_hide("body_thaw", Input::Choice("body_thaw")),

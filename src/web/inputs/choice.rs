@@ -6,7 +6,7 @@ use crate::guide::Draft;
 use crate::record::{Answer, FindingDef, find};
 use crate::web::drawings::DRAWN;
 use crate::web::form::Form;
-use crate::web::parts::{Look, foot, pages, pictured_tile, tile};
+use crate::web::parts::{A_PAGE, Look, foot, pages, pictured_tile, tile};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -17,8 +17,12 @@ pub(super) fn choice(q: &Question, finding: &'static str) -> AnyView {
     let options = find(finding).map(FindingDef::options).unwrap_or_default();
     let drawn = DRAWN.contains(&finding);
     let given = q.given(finding);
+    let none = q.none(finding);
     let shown = move || {
         let (shown, page, count) = pages(options, form.page.get());
+        // Nobody says that none is so before having read them all.
+        let none = none.clone().filter(|_| page + 1 == count).map(|none| none.tile(form));
+        let (below, beside) = if shown.len() < A_PAGE { (none, None) } else { (None, none) };
         let tiles = shown
             .into_iter()
             .map(|code| {
@@ -36,7 +40,8 @@ pub(super) fn choice(q: &Question, finding: &'static str) -> AnyView {
             .collect_view();
         let tiles = if drawn { view! { <div class="pictures">{tiles}</div> }.into_any() } else { tiles.into_any() };
         let more = (count > 1).then(|| more_tile(form, page, count));
-        view! { {tiles} {foot(more, no_answer(form, ask.name()))} }
+        let on = view! { {beside} {more} }.into_any();
+        view! { {tiles} {below} {foot(Some(on), no_answer(form, ask.name()))} }
     };
     view! { <div class="tiles">{shown}</div> }.into_any()
 }

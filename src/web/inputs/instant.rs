@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::guide::Draft;
-use crate::record::{Answer, DUE_BACK, HAPPENS_NOW, Moment, Value};
+use crate::record::{Answer, HAPPENS_NOW, Moment, Value, may_be_now, may_lie_ahead};
 use crate::web::form::Form;
 use crate::web::parts::{Look, act, foot, main_tile, tile};
 use crate::web::session::at_clock;
@@ -25,19 +25,20 @@ pub(super) fn instant(q: &Question, finding: &'static str) -> AnyView {
         let mut next = || places.next().unwrap_or('_');
         format!("{}{}:{}{}", next(), next(), next(), next())
     };
-    // Nobody is due back now; of all else now may be the answer, and the pad waits behind a tile. What lies in the past
-    // as a rule does not get the present time at the tile that stands out.
-    let may_be_now = finding != DUE_BACK;
+    // Where now may be the answer, the pad waits behind a tile. What lies in the past as a rule does not get the present
+    // time at the tile that stands out.
+    let (now_too, ahead) = (may_be_now(finding), may_lie_ahead(finding));
     let (of_now, of_other) =
         if HAPPENS_NOW.contains(&finding) { (Look::Main, Look::Value) } else { (Look::Value, Look::Main) };
-    let ask = q.ask;
+    let (ask, none) = (q.ask, q.none(finding));
     let typing = move || {
         view! {
-            {days(form, at)}
+            {days(form, at, ahead)}
             <p class="display" role="status" aria-label=form.say("number.typed") data-typed=move || form.typed.get()>
                 <span class="typed">{shown}</span>
             </p>
             {pad(form, false, false, "23:59".to_owned())}
+            {none.clone().map(|none| none.tile(form))}
             {foot(Some(save(form, at, give)), no_answer(form, ask.name()))}
         }
         .into_any()
@@ -51,7 +52,7 @@ pub(super) fn instant(q: &Question, finding: &'static str) -> AnyView {
         }
         .into_any()
     };
-    let body = move || if may_be_now && !form.other_time.get() { first() } else { typing() };
+    let body = move || if now_too && !form.other_time.get() { first() } else { typing() };
     view! { <div class="tiles">{body}</div> }.into_any()
 }
 
@@ -71,7 +72,7 @@ fn save(form: Form, at: Moment, give: impl Fn(Moment) + 'static) -> AnyView {
 }
 
 /// Which day: today unless somebody says otherwise.
-fn days(form: Form, at: Moment) -> AnyView {
+fn days(form: Form, at: Moment, ahead: bool) -> AnyView {
     let name = move || match form.day.get() {
         0 => form.say("instant.today"),
         1 => form.say("instant.tomorrow"),
@@ -80,11 +81,15 @@ fn days(form: Form, at: Moment) -> AnyView {
             at_clock(at, days, "1200").map(|m| wording::date_and_time(m).chars().take(12).collect()).unwrap_or_default()
         }
     };
+    let after = move || {
+        (ahead || form.day.get() < 0)
+            .then(|| act(form, "day-after", form.say("instant.day_after"), move || form.shift_day(1)))
+    };
     view! {
         <div class="days">
             {act(form, "day-before", form.say("instant.day_before"), move || form.shift_day(-1))}
             <p class="day" role="status">{name}</p>
-            {act(form, "day-after", form.say("instant.day_after"), move || form.shift_day(1))}
+            {after}
         </div>
     }
     .into_any()

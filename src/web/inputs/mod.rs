@@ -19,13 +19,14 @@ mod volumes;
 
 use leptos::prelude::*;
 
-use crate::guide::{Ask, Input, Step};
+use crate::guide::{Ask, Draft, Input, Step};
 use crate::record::{Answer, Site, Why};
 
 use super::form::Form;
 use super::parts::{Look, tile};
 use super::screen::Screen;
 use super::session::Now;
+use super::wording;
 
 pub(crate) use choice::more_tile;
 pub(crate) use number::{display, pad};
@@ -47,9 +48,35 @@ impl Question<'_> {
         question.is_answered().then(|| question.answer())
     }
 
+    /// The answer that it was looked for and is not there, or was not done, where the step allows it.
+    pub(crate) fn none(&self, finding: &'static str) -> Option<NoneOf> {
+        self.ask.may_be_absent(&self.now.view()).then(|| NoneOf {
+            label: wording::ask_part(self.form.language(), &self.ask, "none")
+                .unwrap_or_else(|| self.form.say("state.not_seen")),
+            draft: Draft { finding, site: self.site, answer: Answer::NotSeen, step: self.step.id },
+        })
+    }
+
     /// The tile that every question ends with.
     pub(crate) fn no_answer(&self) -> AnyView {
         no_answer(self.form, self.ask.name())
+    }
+}
+
+/// `Not there`, `No`, `Not with us`: in the step's words, ready to be written.
+#[derive(Clone)]
+pub(crate) struct NoneOf {
+    label: String,
+    draft: Draft,
+}
+
+impl NoneOf {
+    /// Its tile.
+    pub(crate) fn tile(self, form: Form) -> AnyView {
+        let Self { label, draft } = self;
+        tile(form, "none", label, Look::Value, move || {
+            form.answer(std::slice::from_ref(&draft));
+        })
     }
 }
 

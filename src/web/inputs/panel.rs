@@ -4,8 +4,9 @@
 use leptos::prelude::*;
 
 use crate::guide::Ask;
+use crate::record::Answer;
 use crate::web::form::Form;
-use crate::web::parts::{foot, main_tile, pages, toggle};
+use crate::web::parts::{Look, foot, main_tile, pages, tile, toggle};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -15,42 +16,59 @@ use super::{Question, no_answer};
 pub(super) fn panel(q: &Question, signs: &'static [&'static str]) -> AnyView {
     let (form, ask) = (q.form, q.ask);
     let may_be_absent = q.ask.may_be_absent(&q.now.view());
+    if let [sign] = signs {
+        return yes_or_no(q, sign, may_be_absent);
+    }
     let shown = move || {
         let (shown, page, count) = pages(signs, form.page.get());
         let tiles =
             shown.into_iter().map(|sign| toggle(form, sign, wording::finding(form.language(), sign))).collect_view();
         // Nobody says of a sign that it is not there before having read it.
-        let on = if page + 1 == count {
-            done_tile(form, ask, may_be_absent, signs.len() == 1)
-        } else {
-            more_tile(form, page, count)
-        };
+        let on = if page + 1 == count { done_tile(form, ask, may_be_absent) } else { more_tile(form, page, count) };
         view! { {tiles} {foot(Some(on), no_answer(form, ask.name()))} }.into_any()
     };
     view! { <div class="tiles">{shown}</div> }.into_any()
 }
 
 /// Ends the panel: by the statement that each was looked for; where not all could be, the rest cannot be told.
-fn done_tile(form: Form, ask: Ask, may_be_absent: bool, only: bool) -> AnyView {
-    // Of a single sign the step has its own words, and there are no others.
-    let none = only.then(|| wording::ask_part(form.language(), &ask, "none")).flatten();
+fn done_tile(form: Form, ask: Ask, may_be_absent: bool) -> AnyView {
     let label = move || match (form.picked.with(std::collections::BTreeSet::len), may_be_absent) {
-        (0, true) => none.clone().unwrap_or_else(|| form.say("tile.none_of_these")),
+        (0, true) => form.say("tile.none_of_these"),
         (0, false) => form.say("tile.none_seen"),
         (n, false) => {
             form.say_with("tile.these_not_all_over", &[("n", Arg::Count(i64::try_from(n).unwrap_or_default()))])
         }
-        (n, true) if only => {
-            form.say_with("tile.that_is_all", &[("n", Arg::Count(i64::try_from(n).unwrap_or_default()))])
-        }
         (n, true) => form.say_with("tile.these_no_others", &[("n", Arg::Count(i64::try_from(n).unwrap_or_default()))]),
     };
-    main_tile(form, "done", label, move || give(form, ask))
+    main_tile(form, "done", label, move || {
+        let picked: Vec<&str> = form.picked.try_get_untracked().unwrap_or_default().into_iter().collect();
+        give(form, ask, &picked);
+    })
 }
 
-fn give(form: Form, ask: Ask) {
-    let picked: Vec<&str> = form.picked.try_get_untracked().unwrap_or_default().into_iter().collect();
+/// A single sign is there or not: one tap either way.
+fn yes_or_no(q: &Question, sign: &'static str, may_be_absent: bool) -> AnyView {
+    let (form, ask) = (q.form, q.ask);
+    let language = form.language();
+    let yes = language.named(&form.say("tile.yes"), &wording::finding(language, sign));
+    let no = if may_be_absent { wording::ask_part(language, &ask, "none") } else { None };
+    let no = no.unwrap_or_else(|| form.say(if may_be_absent { "tile.none_of_these" } else { "tile.none_seen" }));
+    let given = q.given(sign);
+    let chosen = |it_is: bool| if it_is { Look::Chosen } else { Look::Value };
+    let there = chosen(given == Some(Answer::choice("there")));
+    let absent = chosen(given == Some(Answer::NotSeen));
+    view! {
+        <div class="tiles">
+            {tile(form, sign, yes, there, move || give(form, ask, &[sign]))}
+            {tile(form, "done", no, absent, move || give(form, ask, &[]))}
+            {q.no_answer()}
+        </div>
+    }
+    .into_any()
+}
+
+fn give(form: Form, ask: Ask, picked: &[&str]) {
     if let Some(now) = form.now_once() {
-        form.answer(&ask.panel(&now.view(), &picked));
+        form.answer(&ask.panel(&now.view(), picked));
     }
 }

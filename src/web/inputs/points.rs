@@ -8,7 +8,7 @@ use crate::guide::{Draft, PointCount, point_count};
 use crate::record::{Answer, Site, Value};
 use crate::science::diet::points::{BETTER, FEWEST};
 use crate::web::form::Form;
-use crate::web::parts::{Look, main_tile, tile};
+use crate::web::parts::{Look, main_tile_unless, tile};
 use crate::words::Arg;
 
 use super::Question;
@@ -38,7 +38,11 @@ pub(super) fn points(q: &Question, points: &'static str, done: &'static str) -> 
     };
     let undo = tile(form, "undo", form.say("points.undo"), Look::Aside, move || count.undo());
     let no_answer = q.no_answer();
-    let end = main_tile(form, "count-done", move || form.say("points.done"), move || count.end());
+    let few = move || {
+        let (counted, row) = count.now();
+        counted.is_few(row.len())
+    };
+    let end = main_tile_unless(form, "count-done", few, move || form.say("points.done"), move || count.end());
     view! {
         <div class="tiles">
             {state(count)}

@@ -1,4 +1,4 @@
-//! A line that is read and done.
+//! A line that is read and done, or is not so.
 
 use leptos::prelude::*;
 
@@ -11,10 +11,12 @@ use super::Question;
 
 pub(super) fn read_do(q: &Question, finding: &'static str) -> AnyView {
     let (form, site, step) = (q.form, q.site, q.step.id);
-    let label = wording::ask_part(form.language(), &q.ask, "done").unwrap_or_else(|| form.say("tile.done"));
+    // What the record will say: told, with us, done.
+    let label = wording::option(form.language(), finding, "there");
     let look = if q.given(finding) == Some(Answer::choice("there")) { Look::Chosen } else { Look::Main };
     let done = tile(form, "done", label, look, move || {
         form.answer(&[Draft { finding, site, answer: Answer::choice("there"), step }]);
     });
-    view! { <div class="tiles">{done} {q.no_answer()}</div> }.into_any()
+    let none = q.none(finding).map(|none| none.tile(form));
+    view! { <div class="tiles">{done} {none} {q.no_answer()}</div> }.into_any()
 }

@@ -4,8 +4,7 @@ use leptos::prelude::*;
 
 use crate::guide::Draft;
 use crate::record::{Answer, Shape, Value, find};
-use crate::web::parts::{Look, foot, main_tile, tile};
-use crate::web::wording;
+use crate::web::parts::{foot, main_tile};
 
 use super::Question;
 
@@ -30,12 +29,7 @@ pub(super) fn text(q: &Question, finding: &'static str) -> AnyView {
             }
         },
     );
-    let none = q.ask.may_be_absent(&q.now.view()).then(|| {
-        let label = wording::ask_part(form.language(), &q.ask, "none").unwrap_or_else(|| form.say("state.not_seen"));
-        tile(form, "none", label, Look::Value, move || {
-            form.answer(&[Draft { finding, site, answer: Answer::NotSeen, step }]);
-        })
-    });
+    let none = q.none(finding).map(|none| none.tile(form));
     view! {
         <div class="tiles">
             {area(form, most)}

@@ -6,7 +6,7 @@ use crate::guide::{Draft, Volumes, volumes as sorted};
 use crate::record::{Answer, Shape, Site, find};
 use crate::science::diet::plants;
 use crate::web::form::Form;
-use crate::web::parts::{Look, act, main_tile, tile};
+use crate::web::parts::{Look, act, main_tile, main_tile_unless, tile};
 use crate::web::wording;
 use crate::words::Arg;
 
@@ -69,7 +69,9 @@ impl Sorting {
         let over = now.not_yet().filter(|_| now.total() > 0);
         let so_far = form.say_with(over.unwrap_or("volumes.so_far"), &[("total", total)]);
         let another = tile(form, "another", form.say("plants.another"), Look::Aside, move || turn_to(form, GROUPS));
-        let end = main_tile(form, "sorting-done", move || form.say("volumes.done"), move || self.end());
+        let early = now.not_yet().is_some();
+        let end =
+            main_tile_unless(form, "sorting-done", move || early, move || form.say("volumes.done"), move || self.end());
         view! {
             <p class="part" role="status" data-total=now.total()>{so_far}</p>
             <div class="plants two">{tiles}{another}</div>

@@ -14,4 +14,6 @@ pub(crate) use head::{HEAD, head, plain_head};
 pub(crate) use label_lines::label_lines;
 pub(crate) use notes::{advice, notice, opening_report};
 pub(crate) use saved::saved_line;
-pub(crate) use tiles::{Look, act, foot, main_tile, pages, pictured_tile, tile, toggle, toggle_with};
+pub(crate) use tiles::{
+    A_PAGE, Look, act, foot, main_tile, main_tile_unless, pages, pictured_tile, tile, toggle, toggle_with,
+};

@@ -7,7 +7,7 @@ use leptos::prelude::*;
 use crate::web::form::Form;
 
 /// Most values on one page of tiles.
-const A_PAGE: usize = 4;
+pub(crate) const A_PAGE: usize = 4;
 
 /// How a tile looks, told by shape and words and never by colour alone.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -130,9 +130,19 @@ pub(crate) fn main_tile(
     label: impl Fn() -> String + Send + 'static,
     act: impl Fn() + 'static,
 ) -> AnyView {
-    // Counting and sorting go on as they stand.
-    let waits = !matches!(name, "count-done" | "sorting-done" | "second");
+    let waits = name != "second";
     let quiet = move || waits && form.picked.with(BTreeSet::is_empty) && form.typed.with(String::is_empty);
+    main_tile_unless(form, name, quiet, label, act)
+}
+
+/// The same, outlined as long as `quiet` holds.
+pub(crate) fn main_tile_unless(
+    form: Form,
+    name: &'static str,
+    quiet: impl Fn() -> bool + Send + 'static,
+    label: impl Fn() -> String + Send + 'static,
+    act: impl Fn() + 'static,
+) -> AnyView {
     view! {
         <button
             type="button"

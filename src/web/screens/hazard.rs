@@ -8,6 +8,7 @@ use crate::record::{Answer, Site};
 use crate::web::form::Form;
 use crate::web::parts::{HEAD, Look, plain_head, tile};
 use crate::web::session::Now;
+use crate::web::wording;
 use crate::words::raw;
 
 /// The screen of one hazard that asks for a statement.
@@ -64,7 +65,7 @@ fn confirm(form: Form, row: &'static Hazard) -> AnyView {
         </section>
         <div class="tiles">
             {tile(form, "done", fact, Look::Value, move || state(form, row, "done"))}
-            {tile(form, "cannot", form.say("said.cannot"), Look::Value, move || state(form, row, "cannot"))}
+            {tile(form, "cannot", wording::option(form.language(), row.confirm, "cannot"), Look::Value, move || state(form, row, "cannot"))}
         </div>
     }
     .into_any()

@@ -52,13 +52,14 @@ fn of_phase(form: Form, now: &Now, phase: Phase) -> AnyView {
     if asks.is_empty() {
         return ().into_any();
     }
-    let (done, all) = now.situation.progress(phase);
+    let [done, closed, all] = now.situation.progress(phase);
     let number = |n: usize| Arg::Text(n.to_string());
     let head = form.say_with(
-        "steps.phase",
+        if closed == 0 { "steps.phase" } else { "steps.phase_closed" },
         &[
             ("phase", Arg::Text(form.say(&format!("phase.{}", phase.code())))),
             ("done", number(done)),
+            ("closed", number(closed)),
             ("all", number(all)),
         ],
     );

@@ -32,6 +32,8 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     // Hazard statements.
     ("option.done", "Done"),
     ("option.cannot", "Can't do it"),
+    ("option.confirm_g22.cannot", "Nobody knows yet"),
+    ("option.confirm_g27.cannot", "We cannot label it"),
     // Outing.
     ("option.recorder_and_handler", "One records, one handles"),
     ("option.alone", "I am alone"),

@@ -28,7 +28,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = &[
     ("finding.hands", "Hands"),
     ("finding.heads_counted_count", "Heads counted"),
     ("finding.ticks_checked_tonight", "Tick check"),
-    ("finding.contact_told_back", "Contact told: out"),
+    ("finding.contact_told_back", "Contact told: back"),
     ("finding.left_early", "Left early"),
     ("finding.dirty_tools_aboard", "Used blades in the tube"),
     ("finding.exposure_note", "Hurt or splashed"),

@@ -7,6 +7,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "May you touch this deer?"
         "The record is good without touching."
         "Only who is named for it. If in doubt, no."
+        none "No, hands off"
     }
     "thumb_to_finger" {
         "Touch thumb to little finger. Easy?"
@@ -108,6 +109,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Who here is trained to open a deer?"
         "Untrained, you skip it. The record stands."
         "Named on the card, or trained and here."
+        none "Nobody here"
     }
     "lumps_and_bladders" {
         "Any lumps or clear bladders inside?"

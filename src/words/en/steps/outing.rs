@@ -200,7 +200,7 @@ pub(in crate::words::en) const TEXTS: &[(&str, &str)] = steps! {
         "Neck, hair, waist."
     }
     "contact_told_back" {
-        "Contact told that you are out?"
+        "Is your contact told that you are back safe?"
         "Or they send people to look for you."
         "Both contacts, if both knew."
         none "Not told yet"
