@@ -25,7 +25,7 @@ fn every_row_has_its_texts_its_mark_and_a_name_for_the_label() {
     for row in SAMPLES {
         let all = ["take", "keep", "for"].map(|part| text(&format!("samples.{}.{part}", row.id)));
         let all = all.concat();
-        assert_eq!(row.mark == Mark::Memory, all.contains("[memory]"), "{}: {all}", row.id);
+        assert_eq!(row.mark == Mark::Memory, all.contains("(from memory, no source)"), "{}: {all}", row.id);
         assert_eq!(row.mark == Mark::Design, all.contains("[design]"), "{}: {all}", row.id);
         assert!(named.contains(&row.what), "{}", row.id);
     }

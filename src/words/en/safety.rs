@@ -73,7 +73,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     ("clean.hands", "Gloves off inside out, into the dirty bag. Soap and water for 20 seconds at the first tap."),
     // Hurt.
-    ("hurt.wash", "Wash with soap and clean water. Eyes: clean water only. Snow is no wash. [memory]"),
+    ("hurt.wash", "Wash with soap and clean water. Eyes: clean water only. Snow is no wash. (from memory, no source)"),
     ("hurt.wash_rabies", "If the animal behaved oddly, or anything alive bit you: wash for at least 15 minutes."),
     ("hurt.leave", "Bleeding that will not stop, an eye hit or a deep cut: leave now and get help."),
     ("hurt.private", "This note stays on the phone unless you agree to hand it over."),
