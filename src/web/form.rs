@@ -36,6 +36,8 @@ const BOUNCE_MS: u64 = 250;
 pub(crate) struct Saves {
     /// What was last given, in words.
     pub(crate) what: String,
+    /// Screens gone to since then.
+    pub(crate) screens_since: u8,
     /// Calls whose end is not known yet.
     pub(crate) writing: usize,
     /// Why the last try failed and what is promised all the same.
@@ -187,6 +189,11 @@ impl Form {
             self.forget_slot();
         }
         self.notice.try_update(|n| *n = None);
+        self.on_screen(screen);
+    }
+
+    fn on_screen(self, screen: Screen) {
+        self.saves.try_update(|s| s.screens_since = s.screens_since.saturating_add(1));
         self.screen.try_update(|s| *s = screen);
         self.redraw();
     }
@@ -194,8 +201,7 @@ impl Form {
     /// Take up what the address says, after the browser's own Back.
     pub(crate) fn follow_address(self, screen: Screen) {
         if self.screen.try_get_untracked().as_ref() != Some(&screen) {
-            self.screen.try_update(|s| *s = screen);
-            self.redraw();
+            self.on_screen(screen);
         }
     }
 
@@ -620,7 +626,7 @@ impl Form {
 
     fn await_tick(self, what: String, saving: Vec<Saving>, then: Box<dyn FnOnce()>) {
         self.saves.try_update(|s| {
-            s.what = what;
+            (s.what, s.screens_since) = (what, 0);
             s.writing += 1;
         });
         leptos::task::spawn_local(async move {

@@ -28,6 +28,8 @@ function measure([TILE, TARGET, LANGUAGE, CONTRAST, WIDTH]) {
   const box = (e) => e.getBoundingClientRect();
   // What is folded away (details) has boxes, and is not seen.
   const seen = (e) => e.getClientRects().length > 0 && e.checkVisibility({ visibilityProperty: true }) && !e.closest(".unseen, [hidden]");
+  // The one line that is cut on purpose: it says again what was just tapped, and is whole for a screen reader.
+  const isCut = (e) => e.matches(".saved") && getComputedStyle(e).whiteSpace === "nowrap";
   const scrolls = (e) => e.closest(".winter-plot") !== null;
 
   // No wider than the screen.
@@ -44,6 +46,7 @@ function measure([TILE, TARGET, LANGUAGE, CONTRAST, WIDTH]) {
     if (!node.data.trim() || !seen(owner) || getComputedStyle(owner).clipPath.startsWith("inset") || ["OPTION", "TITLE", "DESC"].includes(owner.tagName)) continue;
     // A textarea scrolls over its text.
     if (owner.tagName === "TEXTAREA") continue;
+    if (isCut(owner)) { lines.push({ owner, r: box(owner) }); continue; }
     const range = document.createRange();
     range.selectNodeContents(node);
     for (const r of range.getClientRects()) if (r.width > 0.5) lines.push({ owner, r });
@@ -61,7 +64,7 @@ function measure([TILE, TARGET, LANGUAGE, CONTRAST, WIDTH]) {
   }
   for (const e of page.querySelectorAll("*")) {
     const style = getComputedStyle(e);
-    if (!seen(e) || e.tagName === "TEXTAREA" || e.tagName === "INPUT" || style.clipPath.startsWith("inset")) continue;
+    if (!seen(e) || isCut(e) || e.tagName === "TEXTAREA" || e.tagName === "INPUT" || style.clipPath.startsWith("inset")) continue;
     if (["hidden", "clip"].includes(style.overflowX) && e.scrollWidth > e.clientWidth + 1 && !(e instanceof SVGElement)) fault("text cut off", name(e));
   }
   // No line over another. The bar stays where it is while the page moves below it.
@@ -156,6 +159,8 @@ function measure([TILE, TARGET, LANGUAGE, CONTRAST, WIDTH]) {
     if (document.activeElement === e && !ring) fault("focus not seen", name(e));
   }
   document.activeElement?.blur?.();
+  // What has a scroll of its own goes back to its top as well: a picture may be taken next.
+  for (const e of document.querySelectorAll("*")) if (e.scrollTop > 0) e.scrollTop = 0;
   scrollTo(0, 0);
 
   // Headings: one of the first rank, and down one rank at a time.

@@ -4,17 +4,35 @@ use leptos::prelude::*;
 
 use crate::keep::Promise;
 use crate::web::form::{Form, Saves};
+use crate::web::screen::Screen;
 use crate::words::Arg;
 
-/// The line. The tick appears only once the answer is on disk.
+/// The line. The tick appears only once the answer is on disk. It is told where the answer was given and on the screen
+/// after that, for it says nothing of any other; that an answer is not safe is told everywhere.
 pub(crate) fn saved_line(form: Form) -> AnyView {
     let state = Memo::new(move |_| form.saves.get());
     view! {
         <p class="saved" role="status" data-saved=move || state_name(&state.get())>
-            {move || words(form, &state.get())}
+            {move || state.with(|saves| told(form, saves).then(|| words(form, saves)))}
         </p>
     }
     .into_any()
+}
+
+fn told(form: Form, saves: &Saves) -> bool {
+    let asks = form.screen.with(|screen| {
+        matches!(
+            screen,
+            Screen::Visit(_)
+                | Screen::Sketch
+                | Screen::Custody
+                | Screen::Journal(_)
+                | Screen::WinterLog(_)
+                | Screen::WinterDay(..)
+                | Screen::WinterRead(..)
+        )
+    });
+    saves.failed.is_some() || asks && saves.screens_since < 2
 }
 
 fn state_name(saves: &Saves) -> &'static str {
