@@ -19,16 +19,32 @@ pub(crate) fn whole(text: &str) -> String {
     text.replace('-', "-\u{2060}")
 }
 
-/// What an ask asks, with its place where it has one.
+/// What an ask asks, after its place where it has one.
 pub(crate) fn ask(language: Language, ask: &Ask) -> String {
+    let text = bare(language, ask);
+    match place(language, ask) {
+        Some(place) => language.named(&place, &text),
+        None => text,
+    }
+}
+
+/// What an ask asks, without its place.
+pub(crate) fn bare(language: Language, ask: &Ask) -> String {
+    let id = match ask {
+        Ask::Hazard { hazard, .. } => format!("hazard.{}.head", hazard.code),
+        Ask::Step { step, .. } => format!("step.{}.ask", step.id),
+    };
+    say(language, &id, &[])
+}
+
+/// Of which tooth, bone, side or wound an ask asks.
+pub(crate) fn place(language: Language, ask: &Ask) -> Option<String> {
     match ask {
-        Ask::Hazard { hazard, .. } => say(language, &format!("hazard.{}.head", hazard.code), &[]),
-        Ask::Step { step, site } => {
-            let text = say(language, &format!("step.{}.ask", step.id), &[]);
-            // A photo's number keeps it apart in the record; each photo asked for is told by its own words.
-            let place = if matches!(step.input, Input::Photo(_)) { String::new() } else { site_words(language, *site) };
-            if place.is_empty() { text } else { format!("{text} {place}") }
+        // A photo's number keeps it apart in the record; each photo asked for is told by its own words.
+        Ask::Step { step, site } if !matches!(step.input, Input::Photo(_)) => {
+            Some(capital(&site_words(language, *site))).filter(|place| !place.is_empty())
         }
+        _ => None,
     }
 }
 

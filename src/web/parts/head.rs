@@ -5,9 +5,10 @@ use leptos::prelude::*;
 /// The id of every screen's head, for the focus.
 pub(crate) const HEAD: &str = "head";
 
-/// The head of a question: what is asked, and how to look; why it matters behind a line, and beside
+/// The head of a question: of which place, what is asked, and how to look; why it matters behind a line, and beside
 /// that line the way to all questions.
 pub(crate) fn head(
+    place: Option<String>,
     text: String,
     how: Option<String>,
     why: Option<String>,
@@ -15,7 +16,7 @@ pub(crate) fn head(
     aside: AnyView,
 ) -> AnyView {
     view! {
-        <h1 id=HEAD tabindex="-1">{text}</h1>
+        <h1 id=HEAD tabindex="-1">{place.map(|place| view! { <span class="place">{place}</span>" " })}{text}</h1>
         {how.map(|how| view! { <p class="how">{how}</p> })}
         <div class="beside">
             {why.map(|why| view! {

@@ -55,7 +55,7 @@ fn question(form: Form, now: &Now, ask: Ask) -> AnyView {
     let q = Question { form, now, ask, step, site };
     view! {
         <section class="ask" data-ask=ask.name() data-input=input_name(&step.input)>
-            {head(wording::ask(language, &ask), part("how"), part("why"), form.say("visit.why"), to_all)}
+            {head(wording::place(language, &ask), wording::bare(language, &ask), part("how"), part("why"), form.say("visit.why"), to_all)}
             {super::calls::standing_rules(form, step)}
             {(step.id == "samples_worth").then(|| super::samples::worth(form, now))}
             {advice(form, now, &ask)}
@@ -106,7 +106,7 @@ fn given(form: Form, now: &Now, ask: Ask) -> AnyView {
             <p>{form.say("visit.answered")}</p>
             <ul>{lines}</ul>
             {act(form, "take-back", form.say("visit.take_back"), move || form.take_back(&ask))}
-            {act(form, "carry-on", form.say("visit.carry_on"), move || form.go(Screen::Visit(None)))}
+            {tile(form, "carry-on", form.say("visit.carry_on"), Look::Main, move || form.go(Screen::Visit(None)))}
         </div>
     }
     .into_any()
