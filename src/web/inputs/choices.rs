@@ -1,5 +1,7 @@
 //! One or more options: taps pick and unpick, the main tile saves them.
 
+use std::collections::BTreeSet;
+
 use leptos::prelude::*;
 
 use crate::guide::Draft;
@@ -38,22 +40,30 @@ pub(super) fn choices(q: &Question, finding: &'static str) -> AnyView {
         (count > 1).then(|| more_tile(form, page, count))
     };
     let may_be_none = none.is_some();
-    let label = move || match (form.picked.with(std::collections::BTreeSet::len), &none) {
-        (0, Some(none)) => none.clone(),
-        (0, None) => form.say("choices.pick_first"),
-        (n, _) => that_is_all(form, n),
-    };
-    let save = main_tile(form, "save", label, move || {
+    let give = move || {
         let picked = form.picked.try_get_untracked().unwrap_or_default();
         let answer = if !picked.is_empty() {
             Answer::Seen { value: Value::choices(picked) }
         } else if may_be_none {
             Answer::NotSeen
         } else {
-            return form.tell(form.say("choices.pick_first"));
+            return;
         };
         form.answer(&[Draft { finding, site, answer, step }]);
-    });
+    };
+    // What has nothing to save yet is words and no tile.
+    let waits = Memo::new(move |_| !may_be_none && form.picked.with(BTreeSet::is_empty));
+    let save = move || {
+        if waits.get() {
+            return view! { <p class="pick-first">{form.say("choices.pick_first")}</p> }.into_any();
+        }
+        let none = none.clone().unwrap_or_default();
+        let label = move || match form.picked.with(BTreeSet::len) {
+            0 => none.clone(),
+            n => that_is_all(form, n),
+        };
+        main_tile(form, "save", label, give)
+    };
     view! { <div class="tiles">{shown} <div class="foot">{save}{more}{no_answer}</div></div> }.into_any()
 }
 

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
 use crate::web::form::Form;
+use crate::web::parts::Look;
 
 use super::Question;
 
@@ -11,7 +12,8 @@ pub(super) fn photo(q: &Question, _finding: &'static str) -> AnyView {
     let form = q.form;
     let (ask, item) = (q.ask.name(), q.site.item.unwrap_or(1));
     let way = |name: &'static str, camera: bool| {
-        file_tile(form, name, form.say(&format!("photo.{name}")), ask.clone(), item, move || camera, || None)
+        let look = if camera { Look::Main } else { Look::Aside };
+        file_tile(form, name, form.say(&format!("photo.{name}")), look, (ask.clone(), item), move || camera, || None)
     };
     view! {
         <div class="tiles">
@@ -30,14 +32,14 @@ pub(super) fn file_tile(
     form: Form,
     name: &str,
     label: String,
-    ask: String,
-    item: u16,
+    look: Look,
+    (ask, item): (String, u16),
     camera: impl Fn() -> bool + Send + 'static,
     mark: impl Fn() -> Option<String> + Copy + Send + 'static,
 ) -> AnyView {
     view! {
         <label
-            class=move || if mark().is_some() { "tile file chosen" } else { "tile file" }
+            class=move || [if mark().is_some() { Look::Chosen } else { look }.class(), " file"].concat()
             data-tile=name.to_owned()
         >
             <span class="label">{label}</span>

@@ -7,7 +7,7 @@ use crate::guide::Ask;
 use crate::guide::photos::{count_at, other_camera, photo_words};
 use crate::record::{Answer, Site, Why};
 use crate::web::form::Form;
-use crate::web::parts::{act, foot, main_tile, pages};
+use crate::web::parts::{Look, act, foot, main_tile, pages};
 use crate::web::screen::Screen;
 use crate::words::Arg;
 
@@ -28,7 +28,15 @@ pub(super) fn photos(q: &Question, items: &'static [u16]) -> AnyView {
                 })
             };
             let label = photo_words(form.language(), "photo", item);
-            file_tile(form, &format!("photo-{item}"), label, ask.name(), item, move || !from_pictures.get(), mark)
+            file_tile(
+                form,
+                &format!("photo-{item}"),
+                label,
+                Look::Value,
+                (ask.name(), item),
+                move || !from_pictures.get(),
+                mark,
+            )
         });
         let more = (page + 1 < count).then(|| more_tile(form, page, count));
         view! {

@@ -23,7 +23,7 @@ pub(crate) enum Look {
 }
 
 impl Look {
-    const fn class(self) -> &'static str {
+    pub(crate) const fn class(self) -> &'static str {
         match self {
             Self::Value => "tile",
             Self::Chosen => "tile chosen",

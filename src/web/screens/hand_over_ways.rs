@@ -93,7 +93,9 @@ pub(super) fn ways(form: Form, made: Made, others: Vec<OutFile>) -> AnyView {
         0 => form.say("hand_over.download"),
         n => form.say_with("hand_over.download_with", &[("n", count(n))]),
     };
-    let download = tile(form, "download", label, Look::Value, move || save(form, &texts, photos));
+    // One act stands out: the share sheet, or the file where this browser has none.
+    let look = if share::ready(&texts, &made.file).is_ok() { Look::Value } else { Look::Main };
+    let download = tile(form, "download", label, look, move || save(form, &texts, photos));
     let text = made.text.clone();
     let copy = tile(form, "copy", form.say("hand_over.copy"), Look::Value, move || {
         let text = text.clone();

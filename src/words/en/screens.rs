@@ -141,7 +141,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("tile.yes", "Yes"),
     ("tile.save", "Save {what}"),
     ("tile.save_text", "Save"),
-    ("choices.pick_first", "Pick what fits, then save"),
+    ("choices.pick_first", "Pick what fits."),
     ("text.empty", "Nothing was typed. Type something, or take No answer."),
     // Several panels in one.
     ("sweep.ask_each", "One of them, or not sure: ask me each"),
@@ -241,7 +241,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("hurt.shared", "The note was shared."),
     (
         "hurt.later",
-        "Tell the doctor that you handled a dead deer. In the weeks after, tell a doctor of fever, sweats or pain in the joints; a skin sore or a swollen gland [memory], a cough that lasts [memory], a spreading rash [memory].",
+        "Tell the doctor that you handled a dead deer. In the weeks after, tell a doctor of fever, sweats or pain in the joints; a skin sore or a swollen gland, a cough that lasts, a spreading rash (the last four from memory, no source).",
     ),
     // Leaving.
     ("leave_now.head", "Leave now: why?"),
