@@ -150,9 +150,28 @@ pub fn date_and_time(at: Moment) -> String {
     format!("{year:04}-{month:02}-{day:02} {}", time(at))
 }
 
+/// The day that a date begins with, as `13 Nov`: where there is room for no more.
+pub fn day_and_month(language: Language, date: &str) -> String {
+    let mut parts = date.splitn(3, '-').skip(1);
+    let month = parts.next().and_then(|month| month.parse::<usize>().ok()).unwrap_or_default();
+    let day: String = parts.next().unwrap_or_default().chars().take(2).collect();
+    let months = say(language, "reading.view.months", &[]);
+    let name = months.split(' ').nth(month.wrapping_sub(1)).unwrap_or_default();
+    format!("{} {name}", day.trim_start_matches('0'))
+}
+
 #[cfg(test)]
 mod tests {
-    use super::printed;
+    use super::{day_and_month, printed};
+    use crate::words::Language;
+
+    /// The abbreviations of the Chicago Manual of Style (from memory).
+    #[test]
+    fn a_day_and_its_month() {
+        assert_eq!(day_and_month(Language::English, "2026-11-03 00:00"), "3 Nov");
+        assert_eq!(day_and_month(Language::English, "2027-01-30 06:15"), "30 Jan");
+        assert_eq!(day_and_month(Language::English, "2027-12-10"), "10 Dec");
+    }
 
     #[test]
     fn numbers_print_at_their_resolution() {

@@ -175,6 +175,7 @@ fn range(
     view! {
         <figure class="range" data-figure="range">
             <span aria-hidden="true" inner_html=plot></span>
+            <span class="axis-unit" aria-hidden="true">{unit}</span>
             <figcaption>
                 <strong>{words}</strong>
                 {holds.map(|h| format!("; {h}"))}
@@ -190,7 +191,13 @@ fn in_words(language: Language, estimate: &Estimate, unit: &str) -> String {
     let mut args: Vec<(&str, Arg)> = vec![("unit", unit.into())];
     let mut add = |name: &'static str, value: Option<f64>| {
         if let Some(value) = value {
-            args.push((name, language.number(one_decimal(value)).into()));
+            // Many days are known to some days at best, and the head tells whole ones.
+            let text = if estimate.unit == id::UNIT_DAYS && value >= 10.0 {
+                format!("{value:.0}")
+            } else {
+                one_decimal(value)
+            };
+            args.push((name, language.number(text).into()));
         }
     };
     add("best", estimate.best);

@@ -6,6 +6,7 @@ use std::fmt::Write;
 use leptos::prelude::*;
 
 use super::scale::Scale;
+use crate::guide::answer_words::day_and_month;
 use crate::reading::{Timeline, TimelineMark};
 use crate::words::{Arg, Language, say};
 
@@ -38,7 +39,7 @@ pub fn timeline_view(language: Language, line: Option<&Timeline>) -> Option<AnyV
         view! {
             <section class="reading" data-timeline="">
                 <h2>{title.clone()}</h2>
-                <div role="img" aria-label=title.clone() inner_html=plot(line)></div>
+                <div role="img" aria-label=title.clone() inner_html=plot(language, line)></div>
                 <table class="figures" aria-label=title>
                     <thead>
                         <tr>
@@ -72,7 +73,7 @@ fn when(language: Language, line: &Timeline, mark: &TimelineMark) -> String {
 }
 
 /// The drawing. Marks that would overlap go to the next row.
-fn plot(line: &Timeline) -> String {
+fn plot(language: Language, line: &Timeline) -> String {
     let (first, last) = line.span;
     let scale = Scale { low: 0.0, high: days(last - first), width: WIDTH - 2.0 * ROOM };
     let x = |at: i64| ROOM + scale.place(days(at - first));
@@ -94,7 +95,7 @@ fn plot(line: &Timeline) -> String {
         draw(&mut body, mark, n, (left, right), row as f64 * ROW);
     }
     let height = ends.len() as f64 * ROW;
-    axis(&mut body, line, &scale, height);
+    axis(language, &mut body, line, &scale, height);
     format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"plot\" viewBox=\"0 0 {WIDTH} {:.0}\" aria-hidden=\"true\" focusable=\"false\">{body}</svg>",
         height + 28.0
@@ -133,14 +134,14 @@ fn draw(body: &mut String, mark: &TimelineMark, n: usize, (left, right): (f64, f
     let _ = write!(body, "<text class=\"p-number\" x=\"{:.1}\" y=\"{}\">{}</text>", right + 9.0, y + 15.0, n - 1);
 }
 
-/// Days under the line: the month and day at each tick.
-fn axis(body: &mut String, line: &Timeline, scale: &Scale, top: f64) {
+/// Days under the line: the day and month at each tick.
+fn axis(language: Language, body: &mut String, line: &Timeline, scale: &Scale, top: f64) {
     let _ = write!(body, "<path class=\"p-axis\" d=\"M{ROOM} {top}H{:.1}\"/>", WIDTH - ROOM);
     for tick in scale.ticks(4) {
         let at = ROOM + scale.place(tick);
         #[allow(clippy::cast_possible_truncation)] // days of one winter
         let day = line.local(line.span.0 + (tick * DAY_S) as i64);
-        let label: String = day.chars().skip(5).take(5).collect();
+        let label = day_and_month(language, &day);
         let _ = write!(body, "<path class=\"p-axis\" d=\"M{at:.1} {top}V{}\"/>", top + 5.0);
         let _ = write!(body, "<text class=\"p-number\" x=\"{at:.1}\" y=\"{}\">{label}</text>", top + 22.0);
     }
@@ -169,7 +170,7 @@ mod tests {
                 mark("v", day(8), day(8)),
             ],
         };
-        let svg = plot(&line);
+        let svg = plot(Language::English, &line);
         let lefts: Vec<f64> = svg
             .split("<rect class=\"p-bar p-open\" x=\"")
             .skip(1)

@@ -330,6 +330,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.forbids.percent", "A finer figure than the range above. Only a scale gives one."),
     // Round a reading.
     ("reading.view.shares", "{title}: how likely each is"),
+    ("reading.view.months", "Jan Feb Mar Apr May June July Aug Sept Oct Nov Dec"),
     ("reading.view.class", "Class"),
     ("reading.view.in_100", "In 100"),
     ("reading.under_1", "under 1"),
