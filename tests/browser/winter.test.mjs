@@ -12,9 +12,8 @@ const text = async (page) => plain(await page.evaluate(() => document.querySelec
 
 /** Types a number on the pad and saves it. */
 async function number(hand, typed) {
-  const KEY = { ".": "point" };
-  for (const digit of typed.replace("-", "")) await hand.press(`main [data-key="${KEY[digit] ?? digit}"]`);
-  if (typed.startsWith("-")) await hand.act("minus");
+  const KEY = { "-": "minus" };
+  for (const digit of typed) await hand.press(digit === "." ? 'main :is([data-key="point"], [data-act="point"])' : `main [data-key="${KEY[digit] ?? digit}"]`);
   await hand.tile("save");
 }
 

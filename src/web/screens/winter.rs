@@ -106,7 +106,8 @@ pub(super) fn log(form: Form, id: Uuid) -> AnyView {
         </section>
         <div class="tiles">{newest.collect_view()}</div>
         <label class="field">
-            {form.say("log.other_day")}
+            // The browser sets the parts in an order of its own.
+            {form.say_with("log.other_day", &[("day", Arg::Text(today.map(|day| wording::whole(&day.to_string())).unwrap_or_default()))])}
             <input
                 type="date"
                 data-field="day"

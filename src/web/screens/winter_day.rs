@@ -138,14 +138,16 @@ fn number(form: Form, id: Uuid, day: Day, finding: &'static str) -> AnyView {
             None => form.tell(form.say("log.not_a_number")),
         }
     });
-    let extra = if winter_typed::is_temperature(finding) {
-        act(form, "minus", form.say("log.below_zero"), move || form.press("minus"))
+    let below_zero = winter_typed::is_temperature(finding);
+    let extra = if below_zero {
+        // The minus keeps the corner that it has on every pad; the point, seldom typed here, stands above.
+        act(form, "point", form.say("pad.point"), move || form.press("point"))
     } else {
         act(form, "none", form.say("log.none"), move || write(form, id, day, finding, Answer::NotSeen))
     };
     view! {
         <div class="typed-row">{super::super::inputs::display(form, symbol)} {extra}</div>
-        {pad(form, true, false, largest)}
+        {pad(form, !below_zero, below_zero, largest)}
         {foot(Some(save), not_read(form, id, day, finding))}
     }
     .into_any()
