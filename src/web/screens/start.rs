@@ -48,7 +48,6 @@ pub(super) fn start(form: Form) -> AnyView {
             {plain_head(form.say("start.head"))}
             {languages}
             {opening_report(form)}
-            {super::start_notes::notes(form)}
         </section>
         <div class="tiles">
             {carry_on}
@@ -58,6 +57,7 @@ pub(super) fn start(form: Form) -> AnyView {
             {bench}
             {hand_over}
         </div>
+        {super::start_notes::notes(form)}
         {super::report::waiting(form)}
         {done_list(form, &closed)}
         <nav class="more-ways" aria-label=form.say("start.more")>
