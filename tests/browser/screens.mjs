@@ -40,7 +40,12 @@ export class Survey {
   async as([width, light, letters], height = HIGH) {
     await this.page.setViewportSize({ width, height });
     await this.session.send("Page.setFontSizes", { fontSizes: { standard: 16 * letters / 100, fixed: 13 * letters / 100 } });
-    await this.page.evaluate((l) => document.documentElement.setAttribute("data-light", l), light);
+    await this.page.evaluate((l) => {
+      document.documentElement.setAttribute("data-light", l);
+      // Where the switch is on the screen it says the same.
+      const lit = document.querySelector('[data-act="dusk"]');
+      if (lit && (lit.getAttribute("aria-checked") === "true") !== (l === "dusk")) lit.click();
+    }, light);
     const size = await this.page.evaluate(() => parseFloat(getComputedStyle(document.documentElement).fontSize));
     if (size !== 16 * letters / 100) throw new Error(`letters of ${letters} % are ${size} px`);
   }
