@@ -31,24 +31,24 @@ const WORDS = {
     failed: "Reading the records failed: {n}. Nothing was changed. Close other tabs of the form and open this page again.",
   },
   fr: {
-    head: "Enregistrer les données brutes",
+    head: "Les données brutes",
     what: "Cette page fonctionne même si le formulaire ne fonctionne pas. Elle réunit en un fichier texte tout ce que le formulaire a écrit sur ce téléphone. Elle ne change et n'efface rien.",
     looking: "Recherche des données …", share: "Partager le fichier", save: "Enregistrer le fichier", copy: "Copier le texte",
-    send: "Envoyez le fichier à votre bureau, qui peut y lire chaque réponse. La clé de signature du téléphone n'y est pas : ce fichier n'est pas un envoi signé.",
+    send: "Envoyez le fichier à votre bureau, qui peut y lire chaque réponse. La clé de signature du téléphone n'y est pas : ce fichier n'est pas un envoi signé.",
     photos: "Photos", none: "Aucune.", here: "Ce qui est sur ce téléphone", safe: "Est-ce en sûreté ici?", text: "Les données en texte", back: "Retour au formulaire",
     nothing: "Rien du formulaire n'a été trouvé dans ce navigateur. Si vous ouvrez le formulaire depuis l'écran d'accueil, ouvrez cette page de là.",
-    found: "Éléments trouvés : {n}. Photos : {m}.",
+    found: "Éléments trouvés : {n}. Photos : {m}.",
     journal: "Réponses et notes", chain: "Chaîne du journal", settings: "Réglages", small: "En attente d'écriture, à moitié tapé", copy_kept: "Deuxième copie",
     save_photo: "Enregistrer", kept: "Le navigateur a promis de garder les données jusqu'à ce que quelqu'un les efface.",
     not_kept: "Le navigateur n'a pas promis de garder les données. Il peut les effacer si le téléphone est plein ou si le formulaire ne sert pas pendant un temps. Remettez-les bientôt.",
-    used: "Occupé ici : {n} ko sur environ {m} Mo que le navigateur permet.",
+    used: "Occupé ici : {n} ko sur environ {m} Mo que le navigateur permet.",
     clearing: "Effacer les données du site, ou ôter le formulaire de l'écran d'accueil d'un iPhone, efface les données.",
     shared: "Partagé. Demandez au bureau si c'est arrivé.", not_shared: "Le partage n'a pas marché ici. Prenez un autre bouton.",
     saved: "Cherchez {n} dans les téléchargements de ce téléphone.",
     copied: "Copié. Collez le texte dans un message au bureau.",
-    by_hand: "Le navigateur n'a pas permis de copier. Le texte est sélectionné plus bas : copiez-le à la main.",
-    refused: "Le navigateur a refusé de montrer une partie des données : {n}",
-    failed: "La lecture des données a échoué : {n}. Rien n'a changé. Fermez les autres onglets du formulaire et rouvrez cette page.",
+    by_hand: "Le navigateur n'a pas permis de copier. Le texte est sélectionné plus bas : copiez-le à la main.",
+    refused: "Le navigateur a refusé de montrer une partie des données : {n}",
+    failed: "La lecture des données a échoué : {n}. Rien n'a changé. Fermez les autres onglets du formulaire et rouvrez cette page.",
   },
   es: {
     head: "Guardar los registros sin procesar",
@@ -76,6 +76,8 @@ const root = document.documentElement;
 const language = WORDS[noted("language")] ? noted("language") : "en";
 root.lang = language;
 root.dataset.light = noted("light") ?? (matchMedia("(prefers-color-scheme: dark)").matches ? "dusk" : "day");
+// French sets a space before a colon.
+const COLON = language === "fr" ? "\u00a0: " : ": ";
 const say = (id, n, m) => WORDS[language][id].replace("{n}", n).replace("{m}", m);
 for (const part of document.querySelectorAll("[data-say]")) {
   const words = WORDS[language][part.dataset.say];
@@ -184,7 +186,7 @@ async function readDatabase(problems, photos) {
         found[store].push({ key: await printable(row.key, store, photos), value });
       }
     } catch (error) {
-      problems.push(say("refused", store + ": " + error));
+      problems.push(say("refused", store + COLON + error));
     }
   }
   database.close();
@@ -206,7 +208,7 @@ async function readSpare(problems, photos) {
       else found.push({ key, value: key.startsWith("photo.") ? await printable(bytes, key, photos) : new TextDecoder().decode(bytes) });
     }
   } catch (error) {
-    problems.push(say("refused", SPARE + ": " + error));
+    problems.push(say("refused", SPARE + COLON + error));
   }
   return found;
 }
@@ -287,9 +289,9 @@ async function gather() {
   byId("found").textContent = rows + keys === 0 ? say("nothing") : say("found", rows + keys, photos.length);
   // A part of another version stands under its own name.
   for (const [store, list] of Object.entries(stores)) {
-    if (list.length > 0 && !SECRET.test(store)) line("stores", (STORES[store] ? say(STORES[store]) : store) + ": " + list.length);
+    if (list.length > 0 && !SECRET.test(store)) line("stores", (STORES[store] ? say(STORES[store]) : store) + COLON + list.length);
   }
-  if (keys > 0) line("stores", say("small") + ": " + keys);
+  if (keys > 0) line("stores", say("small") + COLON + keys);
   for (const problem of problems) line("stores", problem);
   byId("text").value = text;
   offerPhotos(photos);

@@ -122,7 +122,7 @@ test("no cause before the examination is closed; cause, signs and time of death 
       await look("cause");
       await to(`reading/${exam}/cause.left_signs`);
       await page.waitForSelector('[data-reading="cause.left_signs"]', { timeout: 30_000 });
-      assert.match(await text(page), /Front track, width 9\.8 cm/);
+      assert.match(await text(page), /Front track, width 98 mm/);
       await look("left-signs");
       await to(`reading/${exam}/death.window`);
       await page.waitForSelector("[data-timeline] svg");

@@ -57,7 +57,7 @@ test("an exposure note begins with what is known, is kept over a reload, and is 
   const text = readFileSync(await file.path(), "utf8");
   assert.match(file.suggestedFilename(), /^Exposure-note-[\d-]+\.txt$/);
   assert.ok(text.includes("left thumb, bone") && /fever, sweats/.test(text), text);
-  assert.equal((text.match(/\[memory\]/g) ?? []).length, 3, "what rests on memory stays marked");
+  assert.match(text, /\(the last four from memory, no source\)/, "what rests on memory stays marked");
   assert.deepEqual(await phone.axe({ strict: true }), []);
 }));
 
