@@ -26,7 +26,9 @@ pub(super) fn run(config: Lab, streams: &mut Streams<'_>) -> Result<Exit, CliErr
     let key = unlock(&config.archive, streams)?.ok_or(CliError::NoOfficeKey)?;
     let (own, fresh) = (key.public().id(), new_id(streams.now, random()?));
     let Answers { said, notes } = config.result.said(&before.folded, carcass, own, fresh, config.again)?;
-    notes.iter().for_each(|note| streams.note(note));
+    for note in &notes {
+        streams.note(note);
+    }
     enrol_self(&config.archive, &before.keyring, &key, streams)?;
     let salts = said.iter().map(|_| random()).collect::<Result<_, _>>()?;
     let writing = Writing { key: &key, person: config.by, at: streams.now, id: random()?, salts };
