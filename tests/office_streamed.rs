@@ -17,7 +17,7 @@ use std::io::{self, Write};
 use std::path::Path;
 use std::sync::{Arc, Mutex};
 
-use marrowbook::bundle::{DeviceKey, Extras, make};
+use marrowbook::bundle::{DeviceKey, Extras, Fingerprint, make};
 use marrowbook::office::archive;
 use marrowbook::office::export::{self, Out};
 use marrowbook::office::season::asked::Asked;
@@ -36,6 +36,11 @@ const SMALL: Bounds = Bounds { part_bytes: 1 << 10, most_parts: u64::MAX, thread
 
 fn at(minute: i64) -> Moment {
     Moment::from_unix(1_802_700_000 + minute * 60, -300).unwrap()
+}
+
+/// The key of another office, whose archive was put together with this one's.
+fn another_office() -> DeviceKey {
+    DeviceKey::from_seed(&[6; 32])
 }
 
 /// A phone's chain, of which ranges are handed over.
@@ -92,6 +97,9 @@ fn refers(id: Uuid) -> Answer {
 
 /// Two phones that went to the same carcasses; whatever makes an entry belong elsewhere than where it lies is in it.
 fn tangled(archive: &Archive) {
+    let words = Fingerprint::of(another_office().public().id()).to_string();
+    let ran = archive.run(&["enrol", "--fingerprint", &words, "--name", "the office of North Moor"]);
+    assert_eq!(ran.code, 0, "{ran:?}");
     let mut a = Chain::of(kit::phone());
     let (outing, report) = (Uuid::from_u128(71), Uuid::from_u128(72));
     for n in 0..30 {
@@ -117,7 +125,7 @@ fn tangled(archive: &Archive) {
     a.say(exam(44), links::CARCASS, Answer::choice("what"), &[]);
     a.say(exam(44), links::CARCASS, refers(carcass(8)), &[]);
     let second = a.entries.len();
-    // A second phone at some of them; it takes back what the first one wrote, joins, and decides.
+    // A second phone at some of them; it takes back what the first one wrote.
     let mut b = Chain::of(kit::lost_phone());
     for n in 0..6 {
         b.say(exam(100 + n), links::CARCASS, refers(carcass(n * 5)), &[]);
@@ -125,12 +133,14 @@ fn tangled(archive: &Archive) {
     }
     let of_a = |seq| EntryId { device: kit::phone().public().id(), seq };
     b.add(Act::Withdraw { supersedes: vec![of_a(3)] });
-    b.add(Act::Alias { carcasses: [carcass(20), carcass(2)] });
-    b.add(Act::Alias { carcasses: [carcass(20), carcass(28)] });
-    let apart = b.add(Act::Alias { carcasses: [carcass(4), carcass(6)] });
-    b.add(Act::Withdraw { supersedes: vec![apart] });
-    b.add(Act::Alias { carcasses: [carcass(10), Uuid::from_u128(1)] });
-    b.add(Act::Decide {
+    // Another office joins and decides: of a crew's phone neither would count.
+    let mut office = Chain::of(another_office());
+    office.add(Act::Alias { carcasses: [carcass(20), carcass(2)] });
+    office.add(Act::Alias { carcasses: [carcass(20), carcass(28)] });
+    let apart = office.add(Act::Alias { carcasses: [carcass(4), carcass(6)] });
+    office.add(Act::Withdraw { supersedes: vec![apart] });
+    office.add(Act::Alias { carcasses: [carcass(10), Uuid::from_u128(1)] });
+    office.add(Act::Decide {
         carcass: carcass(28),
         finding: "blood_on_snow".into(),
         site: Site::NONE,
@@ -149,6 +159,7 @@ fn tangled(archive: &Archive) {
         ("2.txt", a.bundle(40..second, Extras::default())),
         ("3.txt", make(kit::cover(), &withheld, Extras::default(), &a.key).unwrap()),
         ("4.txt", b.bundle(0..b.entries.len(), Extras::default())),
+        ("6.txt", office.bundle(0..office.entries.len(), Extras::default())),
         (
             "5.txt",
             copy.bundle(
@@ -211,13 +222,16 @@ fn parts_together_are_the_whole_fold() {
     tangled(&tangle);
     let made = ran::folder("streamed-made");
     make_season::season(&made).unwrap();
-    for (folder, adrift, forks, fewest) in
-        [(Path::new(tangle.folder()).to_owned(), 3, 1, 20), (made.join("archive"), 0, 0, 30)]
+    for (folder, adrift, forks, fewest, joined) in
+        [(Path::new(tangle.folder()).to_owned(), 3, 1, 20, 2), (made.join("archive"), 0, 0, 30, 0)]
     {
         let archive = archive::Archive::at(&folder);
         let keyring = archive.keyring().unwrap();
         let held = gather(&archive, &keyring, None).unwrap();
         let whole = fold(&held.entries.journal);
+        assert!(whole.carcasses.values().filter(|one| one.joined.len() > 1).count() >= joined);
+        let decided = whole.carcasses.get(&carcass(2)).is_none_or(|one| one.decided_questions().count() == 1);
+        assert!(decided, "what was decided of one of the joined is decided of all");
         let one = Bounds { part_bytes: 1, ..SMALL };
         for bounds in [Bounds::default(), SMALL, one, Bounds { most_parts: 3, ..one }] {
             let mut store = InMemory::default();
