@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::plot;
-use super::scale::{InHundred, ends, in_hundred, one_decimal};
+use super::scale::{InHundred, ends, in_figures, in_hundred};
 use crate::reading::{Estimate, Reading, Share, Statement, Val, message_ids as id};
 use crate::record::Shown;
 use crate::science::age::summary;
@@ -191,12 +191,7 @@ fn in_words(language: Language, estimate: &Estimate, unit: &str) -> String {
     let mut args: Vec<(&str, Arg)> = vec![("unit", unit.into())];
     let mut add = |name: &'static str, value: Option<f64>| {
         if let Some(value) = value {
-            // Many days are known to some days at best, and the head tells whole ones.
-            let text = if estimate.unit == id::UNIT_DAYS && value >= 10.0 {
-                format!("{value:.0}")
-            } else {
-                one_decimal(value)
-            };
+            let text = in_figures(value, &estimate.unit);
             args.push((name, language.number(text).into()));
         }
     };

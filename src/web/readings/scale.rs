@@ -1,5 +1,7 @@
 //! From numbers to places on a plot and to printed figures: pure, so that it is tested without a browser.
 
+use crate::reading::message_ids::UNIT_DAYS;
+
 /// A straight scale from `low` to `high` over a width.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scale {
@@ -82,6 +84,12 @@ pub fn one_decimal(value: f64) -> String {
     text.strip_suffix(".0").map_or(text.clone(), str::to_owned)
 }
 
+/// An estimate's number as it is read: to a tenth, but many days whole, for they are known to some days at best and the
+/// head of their reading tells whole ones.
+pub fn in_figures(value: f64, unit: &str) -> String {
+    if unit == UNIT_DAYS && value >= 10.0 { format!("{value:.0}") } else { one_decimal(value) }
+}
+
 /// Round ends for a scale that holds a range with some air; `low` not above `high`.
 pub fn ends(low: f64, high: f64) -> (f64, f64) {
     let span = high - low;
@@ -142,5 +150,12 @@ mod tests {
         assert_eq!(one_decimal(15.0), "15");
         assert_eq!(one_decimal(43.25), "43.2");
         assert_eq!(one_decimal(8.75), "8.8");
+    }
+
+    /// A rule of the project's own, no outside source.
+    #[test]
+    fn many_days_are_whole_and_few_are_not() {
+        let all = [(84.5, UNIT_DAYS), (9.5, UNIT_DAYS), (84.5, "reading.unit.kg")];
+        assert_eq!(all.map(|(n, unit)| in_figures(n, unit)), ["84", "9.5", "84.5"]);
     }
 }
