@@ -10,6 +10,7 @@ mod body;
 mod chain;
 mod custody;
 mod day;
+mod decided;
 mod entry;
 mod finding;
 mod findings;
