@@ -28,8 +28,9 @@ function measure([TILE, TARGET, LANGUAGE, CONTRAST, WIDTH]) {
   const box = (e) => e.getBoundingClientRect();
   // What is folded away (details) has boxes, and is not seen.
   const seen = (e) => e.getClientRects().length > 0 && e.checkVisibility({ visibilityProperty: true }) && !e.closest(".unseen, [hidden]");
-  // The one line that is cut on purpose: it says again what was just tapped, and is whole for a screen reader.
-  const isCut = (e) => e.matches(".saved") && getComputedStyle(e).whiteSpace === "nowrap";
+  // The one text that ends after its second line on purpose: it says again what was just tapped, and is whole for a
+  // screen reader. What could not be kept is never cut.
+  const isCut = (e) => e.matches(".saved") && e.dataset.saved !== "failed";
   const scrolls = (e) => e.closest(".winter-plot") !== null;
 
   // No wider than the screen.
