@@ -159,7 +159,7 @@ fn body(what: &str) -> Body {
 
 async fn opened(place: &Place) -> Opened {
     let stamp = Stamp { at: moment(), zone: "America/Toronto".to_owned(), versions: versions() };
-    open(place, stamp, device_of).await
+    open(place, || stamp, device_of).await
 }
 
 fn number(device: DeviceId, seq: u32) -> JsValue {

@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use futures_util::future::join4;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use wasm_bindgen_futures::spawn_local;
@@ -15,7 +16,7 @@ use super::browser_quick::LocalQuick;
 use super::browser_spare::CacheSpare;
 use super::browser_store::BrowserStore;
 use super::settings::{self, Setting};
-use super::spare::Doubled;
+use super::spare::{Doubled, Spare as _};
 use super::store::{Store as _, StoreError};
 use super::{Begin, Drafted, Promise, Queue, Report, Seed, Stamp, Unsaved, Writing, photo};
 
@@ -96,11 +97,14 @@ pub struct Desk {
 }
 
 /// Open everything. Never fails: where the browser refuses something, `report`, `promise` and
-/// [`Desk::read_only`] say what, and the form goes on with the rest.
-pub async fn open(place: &Place, stamp: Stamp, device_of: impl Fn(&Seed) -> DeviceId) -> Opened {
-    let (may_write, lock, begin) = prepare(place, stamp).await;
-    let proper = BrowserStore::open(&place.database).await;
-    let store = Rc::new(Doubled::new(proper, CacheSpare::new(&place.spare)).await);
+/// [`Desk::read_only`] say what, and the form goes on with the rest. All that another process of the browser has to
+/// answer is asked for at the first poll; `stamp` is made while it is on its way.
+pub async fn open(place: &Place, stamp: impl FnOnce() -> Stamp, device_of: impl Fn(&Seed) -> DeviceId) -> Opened {
+    let spare = CacheSpare::new(&place.spare);
+    let (lock, proper) = (browser_lock::take(&place.lock), BrowserStore::open(&place.database));
+    let (lock, proper, names, stamp) = join4(lock, proper, spare.names(), async { stamp() }).await;
+    let (may_write, lock, begin) = prepare(lock, stamp);
+    let store = Rc::new(Doubled::new(proper, spare, names));
     let quick = LocalQuick::new(&place.prefix);
     let opened = super::open(Rc::clone(&store), quick, &begin, device_of, may_write.is_ok()).await;
     let writing = match (may_write, opened.writing) {
@@ -108,13 +112,6 @@ pub async fn open(place: &Place, stamp: Stamp, device_of: impl Fn(&Seed) -> Devi
         (Ok(()), Writing::ReadOnly) => Err(ReadOnly::NoLock(NoLock::Elsewhere)),
         (Err(why), _) => Err(why),
     };
-    if writing.is_ok() {
-        let store = Rc::clone(&store);
-        // What it does not come to, the next start does.
-        spawn_local(async move {
-            let _ = store.tidy().await;
-        });
-    }
     let channel = Channel::open(&place.lock).ok().map(Rc::new);
     Opened {
         desk: Desk { store, writing, channel, lock },
@@ -126,10 +123,10 @@ pub async fn open(place: &Place, stamp: Stamp, device_of: impl Fn(&Seed) -> Devi
     }
 }
 
-async fn prepare(place: &Place, stamp: Stamp) -> (Result<(), ReadOnly>, Option<Lock>, Begin) {
+fn prepare(lock: Result<Lock, NoLock>, stamp: Stamp) -> (Result<(), ReadOnly>, Option<Lock>, Begin) {
     let mut begin = Begin { seed: Seed([0; 32]), salt: Salt([0; 16]), stamp };
     let random = fill(&mut begin.seed.0).and_then(|()| fill(&mut begin.salt.0));
-    match (random, browser_lock::take(&place.lock).await) {
+    match (random, lock) {
         (Ok(()), Ok(lock)) => (Ok(()), Some(lock), begin),
         (Err(why), _) => (Err(why), None, begin),
         (_, Err(why)) => (Err(why.into()), None, begin),
@@ -164,6 +161,17 @@ impl Desk {
             }
         });
         Ok(drafted)
+    }
+
+    /// Bring the second copy up to the store proper, for a page that writes. It reads everything once more, so it is
+    /// for when the first screen is there; what it does not come to, the next start does.
+    pub fn tidy(&self) {
+        if self.writing.is_ok() {
+            let store = Rc::clone(&self.store);
+            spawn_local(async move {
+                let _ = store.tidy().await;
+            });
+        }
     }
 
     /// Try again to save what waits.

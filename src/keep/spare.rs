@@ -97,10 +97,10 @@ pub struct Doubled<S, P> {
 }
 
 impl<S: Store, P: Spare> Doubled<S, P> {
-    /// Both of them.
-    pub async fn new(inner: S, spare: P) -> Self {
-        let names = spare.names().await.ok().map(BTreeSet::from_iter);
-        Self { inner, spare, names: RefCell::new(names), owed: RefCell::default(), merging: Cell::new(false) }
+    /// Both of them. `names` are those of the spare, as it gave them.
+    pub fn new(inner: S, spare: P, names: Result<Vec<String>, StoreError>) -> Self {
+        let names = RefCell::new(names.ok().map(BTreeSet::from_iter));
+        Self { inner, spare, names, owed: RefCell::default(), merging: Cell::new(false) }
     }
 
     /// The store proper.

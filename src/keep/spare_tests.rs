@@ -23,7 +23,8 @@ struct Phone {
 
 impl Phone {
     fn stores(&self) -> Both {
-        block_on(Doubled::new(self.store.clone(), self.spare.clone()))
+        let names = block_on(self.spare.names());
+        Doubled::new(self.store.clone(), self.spare.clone(), names)
     }
 
     fn open(&self) -> Opened<Both, MemoryQuick> {

@@ -4,14 +4,15 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
 use super::form::Form;
+use super::opening::Early;
 use super::parts::{HEAD, bar, notice, saved_line};
 use super::{address, screens, shell};
 
 /// The clock is read again this often: due back, daylight and the card's dates depend on it.
 const CLOCK: std::time::Duration = std::time::Duration::from_secs(30);
 
-/// The form.
-pub(crate) fn app() -> AnyView {
+/// The form, and its records, which are on their way.
+pub(crate) fn app(early: Early) -> AnyView {
     let form = Form::new(address::screen());
     address::watch(move |screen| form.follow_address(screen));
     shell::watch(form);
@@ -22,7 +23,7 @@ pub(crate) fn app() -> AnyView {
         let _ = handle;
     }
     light(form);
-    super::opening::begin(form);
+    super::opening::go_on(form, early);
     page(form)
 }
 

@@ -12,7 +12,7 @@ use super::form_photo::NotKept;
 use crate::keep::{StoreError, browser, received};
 
 /// Where entries go.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub(crate) struct Desk {
     #[cfg(target_arch = "wasm32")]
     inner: Option<std::rc::Rc<browser::Desk>>,
@@ -39,6 +39,13 @@ impl Desk {
     /// The open desk.
     pub(crate) fn open(desk: browser::Desk) -> Self {
         Self { inner: Some(std::rc::Rc::new(desk)) }
+    }
+
+    /// Bring the second copy up to date.
+    pub(crate) fn tidy(&self) {
+        if let Some(desk) = &self.inner {
+            desk.tidy();
+        }
     }
 
     /// Why nothing may be written here; `None` where it may.

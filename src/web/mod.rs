@@ -39,11 +39,13 @@ use leptos::prelude::*;
 /// Starts the crew's form: called once, by the binary `web`.
 pub fn start() {
     crash::install_hook();
-    mount_to_body(app::app);
+    // The records are asked for first and come while the screen is being made.
+    let early = opening::early();
+    platform::page::when_read(move || mount_to_body(move || app::app(early)));
 }
 
 /// Starts the office's page: called once, by the binary `desk`.
 pub fn start_office() {
     crash::install_hook();
-    mount_to_body(office_page::page);
+    platform::page::when_read(|| mount_to_body(office_page::page));
 }

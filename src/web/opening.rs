@@ -3,20 +3,37 @@
 use super::form::Form;
 
 #[cfg(target_arch = "wasm32")]
+pub(crate) use wasm::{Early, early, go_on};
+
+/// Open the records again, as another tab has left them.
 pub(crate) fn begin(form: Form) {
-    leptos::task::spawn_local(wasm::open(form));
+    go_on(form, early());
 }
 
 #[cfg(not(target_arch = "wasm32"))]
-pub(crate) fn begin(form: Form) {
-    let _ = form;
+pub(crate) struct Early;
+
+#[cfg(not(target_arch = "wasm32"))]
+pub(crate) fn early() -> Early {
+    Early
+}
+
+#[cfg(not(target_arch = "wasm32"))]
+pub(crate) fn go_on(form: Form, early: Early) {
+    let _ = (form, early);
 }
 
 #[cfg(target_arch = "wasm32")]
 mod wasm {
+    use std::pin::Pin;
+    use std::task::{Context, Waker};
+
+    use futures_util::FutureExt as _;
+    use futures_util::future::{LocalBoxFuture, MaybeDone, join3, maybe_done};
+
     use crate::bundle::key::DeviceKey;
     use crate::guide::PROTOCOL;
-    use crate::keep::browser::{self, Place};
+    use crate::keep::browser::{self, Opened, Place};
     use crate::keep::{Break, Report, Stamp};
     use crate::record::Versions;
     use crate::words::{Arg, Language};
@@ -26,18 +43,53 @@ mod wasm {
     use super::super::form::Form;
     use super::super::half_typed;
     use super::super::photo_slot;
+    use super::super::platform::clock;
     use super::super::reasons;
     use super::super::session::{Session, Source, read_card};
     use super::super::settings::{NAME, Settings};
 
-    pub(super) async fn open(form: Form) {
-        let when = Phone.when();
-        let versions = Versions { protocol: PROTOCOL, step: None, card: None };
-        let stamp = Stamp { at: when.at, zone: when.zone, versions };
-        let opened = browser::open(&Place::default(), stamp, |seed| DeviceKey::from_seed(&seed.0).public().id()).await;
+    /// The first screen comes before the second copy is brought up to date.
+    const TIDY_AFTER_MS: i32 = 2_000;
+
+    /// Records on their way.
+    pub(crate) type Early = Pin<Box<MaybeDone<LocalBoxFuture<'static, Opened>>>>;
+
+    /// Ask for the records now; they come while other work is done, and [`go_on`] takes them.
+    pub(crate) fn early() -> Early {
+        let mut early = Box::pin(maybe_done(records().boxed_local()));
+        // What it asks the browser is asked at the first poll. Whoever waits for it is woken by a later one.
+        let _ = early.as_mut().poll(&mut Context::from_waker(Waker::noop()));
+        early
+    }
+
+    /// Take the records and go on from them.
+    pub(crate) fn go_on(form: Form, mut early: Early) {
+        leptos::task::spawn_local(async move {
+            early.as_mut().await;
+            if let Some(opened) = early.as_mut().take_output() {
+                take(form, opened).await;
+            }
+        });
+    }
+
+    async fn records() -> Opened {
+        let stamp = || {
+            let when = Phone.when();
+            Stamp { at: when.at, zone: when.zone, versions: Versions { protocol: PROTOCOL, step: None, card: None } }
+        };
+        browser::open(&Place::default(), stamp, |seed| DeviceKey::from_seed(&seed.0).public().id()).await
+    }
+
+    async fn take(form: Form, opened: Opened) {
         let mut settings = Settings::default();
         let mut aside = Vec::new();
-        if let Ok(found) = opened.desk.setting::<Settings>(NAME).await {
+        let (found, half, slot) = join3(
+            opened.desk.setting::<Settings>(NAME),
+            opened.desk.setting(half_typed::NAME),
+            opened.desk.setting_text(photo_slot::NAME),
+        )
+        .await;
+        if let Ok(found) = found {
             aside.extend(found.set_aside);
             settings = found.value.unwrap_or_default();
         }
@@ -45,7 +97,7 @@ mod wasm {
         let no_language = speak(form, settings.language.as_deref()).await.err();
         let mut lines = report(form, &opened.report);
         lines.extend(no_language);
-        if let Ok(found) = opened.desk.setting(half_typed::NAME).await {
+        if let Ok(found) = half {
             aside.extend(found.set_aside);
             if let Some(half) = found.value {
                 form.hold_half(half);
@@ -71,14 +123,20 @@ mod wasm {
         }
         session.take_up_latest(&Phone.when());
         session.here.second_look = settings.second_look.as_ref().map(|(_, exam)| *exam);
-        let slot = opened.desk.setting_text(photo_slot::NAME).await.ok().flatten();
+        let slot = slot.ok().flatten();
         // A tab that only shows took no photo.
         let writes = opened.desk.read_only().is_none();
         let slot = if writes { Form::slot_of_before(&mut session, slot.as_deref()) } else { None };
         opened.desk.on_added(move || form.reread());
         let untouched = session.journal.is_empty();
         form.look_if_persisted();
-        form.opened(session, Desk::open(opened.desk), settings, lines, slot);
+        let desk = Desk::open(opened.desk);
+        let to_tidy = desk.clone();
+        form.opened(session, desk, settings, lines, slot);
+        leptos::task::spawn_local(async move {
+            clock::pause_ms(TIDY_AFTER_MS).await;
+            to_tidy.tidy();
+        });
         if super::super::address::is_demo() && untouched && form.read_only().is_none() {
             super::super::demo::play(form).await;
         }

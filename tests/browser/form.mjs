@@ -53,10 +53,24 @@ export class Hand {
     if (!this.keyboardOnly) {
       // A question that has just appeared ignores taps for a moment: a bounce must not answer it.
       await this.page.waitForTimeout(270);
-      return control.tap();
+      return this.fingerMs ? this.touch(control) : control.tap();
     }
     await this.reach(selector);
     return this.page.keyboard.press("Enter");
+  }
+
+  /** From now on a finger stays on the glass, as a finger does; without this it is down and up in the same moment. */
+  async withFinger(ms) {
+    this.session = await this.page.context().newCDPSession(this.page);
+    this.fingerMs = ms;
+  }
+
+  async touch(control) {
+    await control.scrollIntoViewIfNeeded();
+    const { x, y, width, height } = await control.boundingBox();
+    await this.session.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [{ x: x + width / 2, y: y + height / 2 }] });
+    await this.page.waitForTimeout(this.fingerMs);
+    await this.session.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
   }
 
   /** Tab, as a person without a screen to touch would, until the control has the focus. */

@@ -1,10 +1,12 @@
 //! The build's last step, run by Trunk over the folder that is about to be published.
 //!
-//! It takes comments out of styles and scripts, writes the content security policy into every page, lists every file
+//! It takes comments out of styles and scripts, writes the content security policy into every page, lets its program
+//! begin before the page was read to its end, lists every file
 //! with its SHA-256, and fills the service worker's template with that list, so that the worker changes exactly when a
 //! file does.
 //! The same folder always gives the same bytes: nothing of the clock or the machine goes in.
 
+mod begin;
 mod files;
 mod lean;
 mod policy;
@@ -111,7 +113,7 @@ pub fn stamp(folder: &Path) -> Result<Stamped, StampError> {
     for name in files::names_in(folder)? {
         if Path::new(&name).extension().is_some_and(|end| end == "html") {
             let path = folder.join(&name);
-            let page = with_policy(&path, &read_text(&path)?)?;
+            let page = begin::at_once(&with_policy(&path, &read_text(&path)?)?);
             write(&path, &page)?;
             pages += 1;
         }

@@ -1,5 +1,7 @@
 //! Local time with its offset, the zone's name, and a clock that nobody can set.
 
+use std::cell::RefCell;
+
 use js_sys::{Date, Function, Object, Reflect};
 use wasm_bindgen::JsValue;
 
@@ -49,8 +51,17 @@ pub async fn pause_ms(ms: i32) {
 }
 
 /// The zone's name, such as `America/Toronto`; empty where the browser tells none.
+///
+/// Asked for with every tap, and slow to ask for: the name is that of the last time as long as the offset is.
 pub fn zone() -> String {
-    resolved_zone().unwrap_or_default()
+    thread_local! {
+        static LAST: RefCell<Option<(i32, String)>> = const { RefCell::new(None) };
+    }
+    let offset = offset_minutes(Date::new_0().get_timezone_offset());
+    LAST.with_borrow_mut(|last| match last {
+        Some((then, name)) if *then == offset => name.clone(),
+        _ => last.insert((offset, resolved_zone().unwrap_or_default())).1.clone(),
+    })
 }
 
 fn resolved_zone() -> Option<String> {

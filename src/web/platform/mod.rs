@@ -14,6 +14,7 @@ pub mod frames_part;
 pub mod haptic;
 #[cfg(target_arch = "wasm32")]
 pub mod lock;
+pub mod page;
 pub mod position;
 pub mod print;
 pub mod random;
