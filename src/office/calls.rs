@@ -126,7 +126,8 @@ fn alike<'h>(hits: impl IntoIterator<Item = &'h Hit>) -> BTreeMap<String, Vec<&'
     out
 }
 
-/// All calls, carcass by carcass: people first, then what is owed.
+/// All calls: first of carcasses with a positive or suspect result, or one that was corrected since; then what is owed.
+/// Each carcass's calls stand together.
 pub fn calls(from: &From) -> Vec<Call> {
     let hands = Hands::of(from.folded);
     let mut calling = Calling::begin(*from, &hands);
@@ -144,7 +145,8 @@ pub struct Calling<'a> {
     reports: Reports<'a>,
     back: Option<CallBacks<'a>>,
     todo: Values<'a, Uuid, Carcass>,
-    out: Vec<Call>,
+    urgent: Vec<Call>,
+    owed: Vec<Call>,
     is_done: bool,
 }
 
@@ -152,8 +154,8 @@ impl<'a> Calling<'a> {
     /// Before the first carcass; `hands` is that of the fold.
     pub fn begin(from: From<'a>, hands: &'a Hands) -> Self {
         let all = || from.folded.carcasses.values();
-        let (reports, out) = (Reports::default(), Vec::new());
-        Self { from, hands, unasked: all(), reports, back: None, todo: all(), out, is_done: false }
+        let (reports, urgent, owed) = (Reports::default(), Vec::new(), Vec::new());
+        Self { from, hands, unasked: all(), reports, back: None, todo: all(), urgent, owed, is_done: false }
     }
 
     /// Does the next part; false where nothing is left.
@@ -162,10 +164,14 @@ impl<'a> Calling<'a> {
             self.reports.take(carcass);
         } else if let Some(back) = &self.back {
             match self.todo.next() {
-                Some(carcass) => of_carcass(&self.from, self.hands, back, carcass, &mut self.out),
+                Some(carcass) => {
+                    let (calls, is_urgent) = of_carcass(&self.from, self.hands, back, carcass);
+                    let list = if is_urgent { &mut self.urgent } else { &mut self.owed };
+                    list.extend(calls);
+                }
                 None if self.is_done => return false,
                 None => {
-                    adrift(&self.from, &mut self.out);
+                    adrift(&self.from, &mut self.urgent);
                     self.is_done = true;
                 }
             }
@@ -176,12 +182,14 @@ impl<'a> Calling<'a> {
     }
 
     /// The list, once nothing is left.
-    pub fn done(self) -> Vec<Call> {
-        self.out
+    pub fn done(mut self) -> Vec<Call> {
+        self.urgent.append(&mut self.owed);
+        self.urgent
     }
 }
 
-fn of_carcass(from: &From, hands: &Hands, back: &CallBacks, carcass: &Carcass, out: &mut Vec<Call>) {
+/// The calls of a carcass, and whether a result asks for one.
+fn of_carcass(from: &From, hands: &Hands, back: &CallBacks, carcass: &Carcass) -> (Vec<Call>, bool) {
     let results = entered(carcass);
     let hits: Vec<Hit> = results.iter().filter_map(|result| Hit::of(from, result.clone())).collect();
     let is_asked_for = results.iter().any(|one| one.state().is_some()) || !marked(carcass).is_empty();
@@ -200,8 +208,9 @@ fn of_carcass(from: &From, hands: &Hands, back: &CallBacks, carcass: &Carcass, o
     }
     back.owed(from, carcass, &mut here);
     let gone = corrected(from, carcass, (&results, &hits), exposed.keys(), &here);
-    out.extend(here);
-    out.extend(gone);
+    let is_urgent = !hits.is_empty() || !gone.is_empty();
+    here.extend(gone);
+    (here, is_urgent)
 }
 
 /// A result of which nobody knows whose it is: it names no carcass. It stays on the list until it does.

@@ -93,6 +93,12 @@ pub enum KeyringError {
     /// The office's own name.
     #[error("\"{LABEL}\" is the name of the office's own key, whose decisions count; a phone takes another")]
     OfficeName,
+    /// The key that signs this very archive.
+    #[error(
+        "this is the office's own key: its decisions, results and marks since then would stop counting; where it was lost \
+         or others may know it, make another office key first"
+    )]
+    OwnKey,
     /// No device in use has that name.
     #[error("no device in use is called \"{0}\"")]
     NoSuchDevice(String),
@@ -192,15 +198,19 @@ impl Keyring {
         Ok(self.devices.push_mut(enrolment))
     }
 
-    /// Retires the device of that name from a time on.
+    /// Retires the device of that name from a time on, unless it is the office's `own` key, and says what was retired.
     ///
     /// # Errors
-    /// No device in use has that name.
-    pub fn retire(&mut self, label: &str, at: Moment) -> Result<(), KeyringError> {
+    /// No device in use has that name, or it is the key that signs the archive.
+    pub fn retire(&mut self, label: &str, at: Moment, own: Option<DeviceId>) -> Result<&Enrolment, KeyringError> {
         let label = label.trim();
         let device = self.devices.iter_mut().find(|known| known.retired_at.is_none() && known.label == label);
-        device.ok_or_else(|| KeyringError::NoSuchDevice(label.to_owned()))?.retired_at = Some(at);
-        Ok(())
+        let device = device.ok_or_else(|| KeyringError::NoSuchDevice(label.to_owned()))?;
+        if own.is_some_and(|own| device.fingerprint == Fingerprint::of(own)) {
+            return Err(KeyringError::OwnKey);
+        }
+        device.retired_at = Some(at);
+        Ok(device)
     }
 
     /// What the ring says of a device that made something at a time (by its own clock).
@@ -255,7 +265,7 @@ mod tests {
         let mut ring = Keyring::default();
         assert_eq!(ring.standing(id(1), day(2)), Standing::Unknown);
         enrol(&mut ring, "blue phone", 1).unwrap();
-        ring.retire("blue phone", day(10)).unwrap();
+        ring.retire("blue phone", day(10), None).unwrap();
         assert!(matches!(ring.standing(id(1), day(9)), Standing::Enrolled(_)));
         assert!(matches!(ring.standing(id(1), day(10)), Standing::Enrolled(_)));
         assert!(matches!(ring.standing(id(1), day(11)), Standing::Retired(_)));
@@ -282,7 +292,7 @@ mod tests {
             assert!(said.unwrap_err().to_string().contains(&number), "the mark is named, not shown");
         }
         assert_eq!(enrol(&mut ring, "t\u{e9}l\u{e9}phone \u{5d0}\u{5d1}", 3), Ok(()), "letters of any script");
-        assert_eq!(ring.retire("red phone", day(2)), Err(KeyringError::NoSuchDevice("red phone".into())));
+        assert_eq!(ring.retire("red phone", day(2), None), Err(KeyringError::NoSuchDevice("red phone".into())));
     }
 
     /// What it decides would count for nothing, and nobody would know why.
@@ -291,7 +301,7 @@ mod tests {
         let mut ring = Keyring::default();
         enrol(&mut ring, "desk", 1).unwrap();
         assert_eq!(ring.enrol_office(id(1), day(2)), Err(KeyringError::OfficeElsewhere("desk".into())));
-        ring.retire("desk", day(2)).unwrap();
+        ring.retire("desk", day(2), None).unwrap();
         assert_eq!(ring.enrol_office(id(1), day(2)), Ok(true));
         assert_eq!(ring.enrol_office(id(1), day(3)), Ok(false));
     }
@@ -324,7 +334,7 @@ mod tests {
     fn text_round_trips_and_broken_text_is_named() {
         let mut ring = Keyring::default();
         enrol(&mut ring, "blue phone", 1).unwrap();
-        ring.retire("blue phone", day(10)).unwrap();
+        ring.retire("blue phone", day(10), None).unwrap();
         let text = ring.write().unwrap();
         assert_eq!(Keyring::read(&text).unwrap(), ring);
         assert_eq!(Keyring::read(&text.replace("\"format\": 1", "\"format\": 2")), Err(KeyringError::Newer(2)));

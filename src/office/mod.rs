@@ -25,6 +25,7 @@ pub mod exposure;
 pub mod files;
 pub mod finding_words;
 pub mod findings_table;
+pub mod found_line;
 pub mod hand;
 mod homes;
 pub mod key_file;

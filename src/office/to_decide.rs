@@ -98,6 +98,17 @@ pub struct Split {
     pub answers: Vec<Said>,
 }
 
+/// A decision on answers that stands. Taken back, what it weighed stands for itself again.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Decided {
+    /// The carcass.
+    pub carcass: Uuid,
+    /// The question, in words.
+    pub question: String,
+    /// What was decided.
+    pub made: Said,
+}
+
 /// What waits for a person. Nothing is joined or chosen by itself.
 #[derive(Clone, Debug, Default)]
 pub struct Waiting {
@@ -109,6 +120,10 @@ pub struct Waiting {
     pub open: Vec<Split>,
     /// Joins that stand.
     pub joined: Vec<[Uuid; 2]>,
+    /// Pairs called two animals, both of them here.
+    pub two: Vec<[Uuid; 2]>,
+    /// Decisions on answers that stand, carcass by carcass.
+    pub decided: Vec<Decided>,
 }
 
 /// The carcasses looked through one by one, in short parts: a page answers taps in between.
@@ -120,13 +135,14 @@ pub struct Looking<'a> {
     /// By the winter in which they were found.
     winters: BTreeMap<i32, Vec<Compared>>,
     open: Vec<Split>,
+    decided: Vec<Decided>,
 }
 
 impl<'a> Looking<'a> {
     /// Before the first. `given` has the card as the season judges it: at each carcass's last entry.
     pub fn begin(folded: &'a Fold, bodies: &'a [(EntryId, Body)], given: Given<'a>) -> Self {
         let todo = folded.carcasses.values();
-        Self { of: (folded, bodies), given, todo, winters: BTreeMap::new(), open: Vec::new() }
+        Self { of: (folded, bodies), given, todo, winters: BTreeMap::new(), open: Vec::new(), decided: Vec::new() }
     }
 
     /// Looks the next one through; false where there is none.
@@ -137,6 +153,7 @@ impl<'a> Looking<'a> {
             self.winters.entry(winter).or_default().push(compared);
         }
         self.open.extend(splits(carcass));
+        self.decided.extend(decided(carcass));
         true
     }
 }
@@ -179,6 +196,8 @@ impl<'l, 'a> Comparing<'l, 'a> {
             doubles: listed(self.found, folded, &two),
             open: self.of.open.clone(),
             joined: joins(bodies).into_iter().map(|(_, pair)| pair).collect(),
+            decided: self.of.decided.clone(),
+            two: two.into_iter().filter(|pair| pair.iter().all(|id| known(folded, *id))).collect(),
         }
     }
 }
@@ -190,6 +209,21 @@ pub fn waiting(folded: &Fold, bodies: &[(EntryId, Body)], given: Given<'_>) -> W
     let mut comparing = Comparing::begin(&looking);
     while comparing.step() {}
     comparing.done()
+}
+
+fn known(folded: &Fold, id: Uuid) -> bool {
+    folded.carcasses.contains_key(&id) || folded.carcasses.values().any(|carcass| carcass.joined.contains(&id))
+}
+
+fn decided(carcass: &Carcass) -> impl Iterator<Item = Decided> {
+    carcass.decided_questions().flat_map(move |(finding, site)| {
+        let made = carcass.decisions(finding.as_str(), site).into_iter();
+        made.map(move |(made, _)| Decided {
+            carcass: carcass.id,
+            question: question_words(finding.as_str(), site),
+            made: Said::of(finding.as_str(), made),
+        })
+    })
 }
 
 /// The questions of a carcass with answers that differ.

@@ -46,7 +46,7 @@ singles! {
     AGE_SINGLE = "reading.age.single";
     /// "One of: {classes} ({percent} in 100 together); most likely {class}"
     AGE_SET = "reading.age.set";
-    /// "Fawn {fawn}, yearling {yearling}, 2 years {two}, 3 to 5 years {three_to_five}, 6 and more {six_and_over}, each in 100"
+    /// "Fawn {fawn}, yearling {yearling}, 2 years {two}, 3 to 5 years {three_to_five}, 6 and more {six_and_over}, each in 100, never under 1"
     AGE_BROAD = "reading.age.broad";
     /// "If {class}: {low} to {high} months old, middle {middle} (90 in 100)"
     AGE_MONTHS = "reading.age.months";

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::{By, DeskError, Figures, Hand};
 use crate::bundle::DeviceKey;
 use crate::office::calls_made::NotMarked;
-use crate::office::decide::{NoDecision, answer, apart, same};
+use crate::office::decide::{NoDecision, answer, apart, same, undo};
 use crate::office::opening::judge;
 use crate::office::own_chain::{WriteError, Writing, append};
 use crate::office::recompute::Gathered;
@@ -28,6 +28,13 @@ pub enum Decision {
         entry: EntryId,
         /// Why.
         reason: String,
+    },
+    /// A decision on an answer is taken back.
+    Undo {
+        /// Of which carcass.
+        carcass: Uuid,
+        /// The decision's entry.
+        entry: EntryId,
     },
 }
 
@@ -95,6 +102,7 @@ impl Hand {
             Decision::Answer { carcass, entry, reason } => {
                 vec![answer(find(*carcass)?, &entry.to_string(), reason)?]
             }
+            Decision::Undo { carcass, entry } => vec![undo(find(*carcass)?, &entry.to_string())?],
         };
         let writing = Writing { key, person, at: now, id: random.id, salts: random.salts.to_vec() };
         self.append_own(acts, &own, &writing)

@@ -81,11 +81,28 @@ impl Hand {
     /// Retires a device from a moment on, and signs the keyring.
     ///
     /// # Errors
-    /// No key, or no device in use has that name.
+    /// No key, no device in use has that name, or it is the key that signs this archive.
     pub fn retire(&mut self, label: &str, since: Moment, key: Option<&DeviceKey>) -> Result<(), DeskError> {
         let mut ring = self.archive().keyring()?;
-        ring.retire(label, since)?;
+        ring.retire(label, since, self.own_device())?;
         self.save(&ring, key)
+    }
+
+    /// Whether this is the key that signs this archive.
+    pub fn is_own(&self, device: &Enrolment) -> bool {
+        self.own_device().is_some_and(|own| device.fingerprint == Fingerprint::of(own))
+    }
+
+    fn own_device(&self) -> Option<DeviceId> {
+        Some(self.office_key()?.public().ok()?.id())
+    }
+
+    /// How many of the files that count now were made by this device after a moment, those that others carried among
+    /// them: they would count no longer.
+    pub fn made_after(&self, device: Fingerprint, since: Moment) -> usize {
+        let counted = self.received.values().flat_map(|judged| judged.counted());
+        let of_it = counted.filter(|one| one.fingerprint() == Some(device));
+        of_it.filter_map(|one| one.contents.as_ref()).filter(|one| one.payload.made_at > since).count()
     }
 
     /// Whether this is the key of the office whose archive lies here.

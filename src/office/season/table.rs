@@ -1,5 +1,7 @@
 //! The season as it is written: the types of `season.json`. Shares are 0 to 1, to the ten-thousandth.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
 use super::gather::{Folder, Used};
@@ -472,6 +474,17 @@ pub struct NotUsed {
     pub sha256: Digest,
     /// Why.
     pub reason: String,
+}
+
+impl Season {
+    /// Files that count in no figure, by why.
+    pub fn not_used_by_reason(&self) -> BTreeMap<&str, usize> {
+        let mut out = BTreeMap::new();
+        for file in &self.not_used {
+            *out.entry(file.reason.as_str()).or_default() += 1;
+        }
+        out
+    }
 }
 
 impl NotUsed {

@@ -8,6 +8,7 @@ use uuid::Uuid;
 use super::desk::{Desk, LANGUAGE, Part, count, now, tell, tell_with};
 use crate::office::carcass_report::{Sheets, carcass_sheets};
 use crate::office::decide::open;
+use crate::office::found_line::found_line;
 use crate::office::hand::{Figures, Worked};
 use crate::office::recompute::CarcassLine;
 use crate::record::short_code::short_code;
@@ -167,7 +168,7 @@ fn row(desk: Desk, line: &CarcassLine, carcass: &Carcass) -> AnyView {
     view! {
         <article class="carcass" data-carcass=id.to_string()>
             <h3>{title}</h3>
-            <p class="carcass-id">{id.to_string()}</p>
+            <p>{found_line(carcass)}</p>
             <ul>{head}</ul>
             {split}
             {phones(line)}

@@ -12,7 +12,7 @@ use super::rows::{AT_ONCE, drawn};
 use super::signed::{self, by_field, no_key, said_line};
 use crate::guide::answer_words;
 use crate::office::hand::{Decision, Figures, Random};
-use crate::office::to_decide::{Comparing, Double, Looking, Said, Split, Waiting, odd_words};
+use crate::office::to_decide::{Comparing, Decided, Double, Looking, Said, Split, Waiting, odd_words};
 use crate::reading::{Given, winter_log};
 use crate::record::short_code::short_code;
 use crate::record::{Moment, PersonCode};
@@ -26,10 +26,12 @@ fn drop_decided(waiting: &mut Waiting, decision: &Decision) {
             waiting.said_same.retain(|pair| !is_it(pair));
             waiting.doubles.retain(|double| !is_it(&[double.one, double.other]));
             waiting.joined.retain(|pair| !is_it(pair));
+            waiting.two.retain(|pair| !is_it(pair));
         }
         Decision::Answer { entry, .. } => {
             waiting.open.retain(|split| split.answers.iter().all(|answer| answer.entry != *entry));
         }
+        Decision::Undo { entry, .. } => waiting.decided.retain(|one| one.made.entry != *entry),
     }
 }
 
@@ -43,8 +45,8 @@ struct Decide {
     reasons: RwSignal<BTreeMap<String, String>>,
     /// `None` before carcasses were compared.
     waiting: RwSignal<Option<Waiting>>,
-    /// How many are drawn of the likely doubles, and of the open questions.
-    shown: [RwSignal<usize>; 2],
+    /// How many are drawn of the likely doubles, of the open questions, of the pairs called two, and of what was decided.
+    shown: [RwSignal<usize>; 4],
 }
 
 pub(super) fn decide(desk: Desk) -> AnyView {
@@ -54,7 +56,7 @@ pub(super) fn decide(desk: Desk) -> AnyView {
         said: RwSignal::new(None),
         reasons: RwSignal::new(BTreeMap::new()),
         waiting: RwSignal::new(None),
-        shown: [RwSignal::new(AT_ONCE), RwSignal::new(AT_ONCE)],
+        shown: std::array::from_fn(|_| RwSignal::new(AT_ONCE)),
     };
     part.keep_comparing();
     let body = move || match (desk.figures.get(), part.waiting.get()) {
@@ -67,7 +69,7 @@ pub(super) fn decide(desk: Desk) -> AnyView {
             <h2>{tell("decide.head")}</h2>
             <p>{tell("decide.what")}</p>
             {no_key(desk, "decide.no_key")}
-            {by_field("decide-by", part.person)}
+            {by_field(desk, "decide-by", part.person)}
             <div role="alert" data-decide-said="">{said_line(part.said)}</div>
             {body}
         </section>
@@ -112,7 +114,7 @@ impl Decide {
 
     fn lists(self, figures: &Arc<Figures>, waiting: &Waiting) -> AnyView {
         let odd = self.odd(figures);
-        let Waiting { said_same, doubles, open, joined } = waiting;
+        let Waiting { said_same, doubles, open, joined, two, decided } = waiting;
         let none = said_same.is_empty() && doubles.is_empty() && open.is_empty() && odd.is_none();
         view! {
             {none.then(|| view! { <p data-decide="none">{tell("decide.none")}</p> })}
@@ -120,6 +122,8 @@ impl Decide {
             {self.likely(doubles.clone())}
             {self.open(open.clone())}
             {self.joined(joined)}
+            {self.two(two.clone())}
+            {self.decided(decided.clone())}
             {odd}
         }
         .into_any()
@@ -141,7 +145,7 @@ impl Decide {
             return None;
         }
         let n = all.len();
-        let [shown, _] = self.shown;
+        let [shown, ..] = self.shown;
         let rows = drawn(all, shown, move |double| self.pair([double.one, double.other], double.words().into()));
         Some(
             view! {
@@ -206,12 +210,53 @@ impl Decide {
         (!all.is_empty()).then(|| view! { <section><h3>{head}</h3><ul class="rows">{rows}</ul></section> }.into_any())
     }
 
+    fn two(self, all: Vec<[Uuid; 2]>) -> Option<AnyView> {
+        let n = all.len();
+        let [_, _, shown, _] = self.shown;
+        let rows = drawn(all, shown, move |[one, other]| {
+            let (one, other) = (*one, *other);
+            let args = [("one", short_code(one).into()), ("other", short_code(other).into())];
+            let act = move |_| self.act(&Decision::Same(one, other));
+            view! {
+                <li data-two=format!("{one} {other}")>
+                    <p>{tell_with("decide.two.line", &args)}</p>
+                    <button type="button" class="act" data-act="after-all" on:click=act>{tell("decide.after_all")}</button>
+                </li>
+            }
+            .into_any()
+        });
+        let head = tell_with("decide.two.head", &[("n", count(n))]);
+        (n > 0).then(|| view! { <section><h3>{head}</h3><ul class="rows">{rows}</ul></section> }.into_any())
+    }
+
+    fn decided(self, all: Vec<Decided>) -> Option<AnyView> {
+        let n = all.len();
+        let [.., shown] = self.shown;
+        let rows = drawn(all, shown, move |one| {
+            let (carcass, entry) = (one.carcass, one.made.entry);
+            let args = [("code", short_code(carcass).into()), ("question", one.question.as_str().into())];
+            let act = move |_| self.act(&Decision::Undo { carcass, entry });
+            view! {
+                <li data-decided=entry.to_string()>
+                    <p>{tell_with("decide.question", &args)}</p>
+                    <p><strong>{one.made.said.clone()}</strong> " " {by_words(&one.made)}</p>
+                    <button type="button" class="act" data-act="undo" on:click=act>{tell("decide.undo")}</button>
+                </li>
+            }
+            .into_any()
+        });
+        let head = tell_with("decide.decided", &[("n", count(n))]);
+        (n > 0).then(|| {
+            view! { <section data-decided-all=n><h3>{head}</h3><ul class="rows">{rows}</ul></section> }.into_any()
+        })
+    }
+
     fn open(self, all: Vec<Split>) -> Option<AnyView> {
         if all.is_empty() {
             return None;
         }
         let n = all.len();
-        let [_, shown] = self.shown;
+        let [_, shown, ..] = self.shown;
         let rows = drawn(all, shown, move |split| self.question(split.carcass, &split.question, &split.answers));
         Some(
             view! {

@@ -77,7 +77,7 @@ pub(super) fn laboratory(desk: Desk) -> AnyView {
             <h2>{tell("laboratory.page.head")}</h2>
             <p>{tell("laboratory.page.what")}</p>
             {no_key(desk, "laboratory.page.no_key")}
-            {by_field("bench-by", part.person)}
+            {by_field(desk, "bench-by", part.person)}
             <div role="alert" data-bench-said="">{said_line(part.said)}</div>
             {body}
         </section>

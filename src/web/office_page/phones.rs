@@ -1,8 +1,10 @@
 //! The keyring: phones enrolled by their words, retired with a date.
 
+use std::collections::BTreeMap;
+
 use leptos::prelude::*;
 
-use super::desk::{Desk, now, tell, tell_with};
+use super::desk::{Desk, count, now, tell, tell_with};
 use super::signed::{Said, said_line};
 use crate::bundle::Fingerprint;
 use crate::office::card_made::day_begins;
@@ -16,11 +18,13 @@ pub(super) fn phones(desk: Desk) -> AnyView {
     let unknown = Memo::new(move |_| desk.hand.with(crate::office::hand::Hand::unknown));
     let ring = Memo::new(move |_| desk.hand.with(|hand| hand.keyring.devices().to_vec()));
     let strangers = move || {
-        let all = unknown.get();
-        if all.is_empty() {
-            return view! { <p>{tell("phones.page.none")}</p> }.into_any();
+        let none = unknown.with(BTreeMap::is_empty).then(|| view! { <p>{tell("phones.page.none")}</p> });
+        // By its device: where one goes, what was typed for the next must not move into its place.
+        view! {
+            {none}
+            <For each=move || unknown.get() key=|(device, _)| *device
+                children=move |(device, one)| stranger(desk, device, one, said)/>
         }
-        all.into_iter().map(|(device, one)| stranger(desk, device, one, said)).collect_view().into_any()
     };
     let known = move || {
         let all = ring.get();
@@ -107,13 +111,33 @@ fn enrolled(desk: Desk, one: Enrolment, said: Said) -> AnyView {
         let told = tell_with("phones.page.retired", &[name, enrolled, ("since", date(since).into())]);
         return view! { <li><p>{told}</p><p>{words}</p></li> }.into_any();
     }
+    if desk.hand.with_untracked(|hand| hand.is_own(&one)) {
+        let own = tell("phones.page.own");
+        return view! {
+            <li data-enrolled=one.label.clone()>
+                <p><strong>{tell_with("phones.page.in_use", &[name, enrolled])}</strong></p>
+                <p>{words}</p>
+                <p>{own}</p>
+            </li>
+        }
+        .into_any();
+    }
     let day = RwSignal::new(String::new());
-    let label = one.label.clone();
+    // The day of which it was told what would count no longer.
+    let told = RwSignal::new(None::<String>);
+    let (label, print) = (one.label.clone(), one.fingerprint);
     let act = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
         // Midnight of the office's own zone: what it made on the day before still counts.
         let since = day_begins(&day.get_untracked(), &offset_on);
         let Some(since) = since else { return said.set(Some((false, tell("phones.page.no_day")))) };
+        if since > now() {
+            return said.set(Some((false, tell("phones.page.later"))));
+        }
+        if told.get_untracked() != Some(day.get_untracked()) {
+            said.set(None);
+            return told.set(Some(day.get_untracked()));
+        }
         let key = desk.key_now();
         match desk.hand.try_update(|hand| hand.retire(&label, since, key.as_deref())) {
             Some(Ok(())) => {
@@ -123,7 +147,19 @@ fn enrolled(desk: Desk, one: Enrolment, said: Said) -> AnyView {
             None => {}
         }
     };
-    let retire = tell_with("phones.page.retire", &[("name", one.label.as_str().into())]);
+    let called = one.label.clone();
+    let asked = move || told.get().filter(|told| *told == day.get());
+    let warning = move || {
+        let since = day_begins(&asked()?, &offset_on)?;
+        let files = desk.hand.with(|hand| hand.made_after(print, since));
+        let args = [("date", date(since).into()), ("n", count(files)), ("name", called.as_str().into())];
+        Some(view! { <p data-stops=files><strong>{tell_with("phones.page.stops", &args)}</strong></p> })
+    };
+    let called = one.label.clone();
+    let retire = move || {
+        let id = if asked().is_some() { "phones.page.retire_now" } else { "phones.page.retire" };
+        tell_with(id, &[("name", called.as_str().into())])
+    };
     view! {
         <li data-enrolled=one.label.clone()>
             <p><strong>{tell_with("phones.page.in_use", &[name, enrolled])}</strong></p>
@@ -134,6 +170,7 @@ fn enrolled(desk: Desk, one: Enrolment, said: Said) -> AnyView {
                     <input type="date" data-field="since" prop:value=move || day.get()
                         on:input=move |event| day.set(event_target_value(&event))/>
                 </label>
+                <div role="status">{warning}</div>
                 <button type="submit" class="act" data-act="retire">{retire}</button>
             </form>
         </li>

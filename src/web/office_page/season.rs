@@ -81,10 +81,13 @@ fn shown(desk: Desk, worked: &Arc<Worked>) -> AnyView {
         let args = [("n", count(left.carcasses)), ("why", left.why.as_str().into())];
         lines.push(tell_with("desk.season.left_out", &args));
     }
-    for (n, id) in [(carcasses.undated, "desk.season.undated"), (season.not_used.len(), "desk.season.not_used")] {
+    for (n, id) in [(carcasses.undated, "desk.season.undated"), (carcasses.no_carcass, "desk.season.no_carcass")] {
         if n > 0 {
             lines.push(tell_with(id, &[("n", count(n))]));
         }
+    }
+    for (reason, n) in season.not_used_by_reason() {
+        lines.push(tell_with("desk.season.not_used", &[("n", count(n)), ("reason", reason.into())]));
     }
     lines.extend(season.cautions.iter().cloned());
     let lines = lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();

@@ -2,7 +2,9 @@
 
 use leptos::prelude::*;
 
-use super::desk::{Desk, tell};
+use super::desk::{Desk, tell, tell_with};
+use crate::card::Card;
+use crate::record::PersonCode;
 
 /// What was said last: whether it was done, and in words.
 pub(super) type Said = RwSignal<Option<(bool, String)>>;
@@ -15,14 +17,25 @@ pub(super) fn no_key(desk: Desk, words: &'static str) -> impl Fn() -> AnyView + 
     }
 }
 
-/// Asks for the code of who signs.
-pub(super) fn by_field(name: &'static str, person: RwSignal<String>) -> AnyView {
+/// Asks for the code of who signs, and says so where the card does not name it: nothing is signed less for that.
+pub(super) fn by_field(desk: Desk, name: &'static str, person: RwSignal<String>) -> AnyView {
+    let named = Memo::new(move |_| {
+        let of = |card: &Card| card.people.iter().map(|person| person.code.clone()).collect::<Vec<_>>();
+        desk.hand.with(|hand| hand.cards().0.newest().map(of))
+    });
+    let not_named = move || {
+        let code = PersonCode::new(person.get().trim()).ok()?;
+        let is_strange = named.with(|named| named.as_ref().is_some_and(|all| !all.contains(&code)));
+        let args = [("code", code.to_string().into())];
+        is_strange.then(|| view! { <p data-not-named="">{tell_with("decide.by.not_named", &args)}</p> })
+    };
     view! {
         <label class="field">
             {tell("decide.by")}
             <input type="text" maxlength="12" data-field=name prop:value=move || person.get()
                 on:input=move |event| person.set(event_target_value(&event))/>
         </label>
+        <div role="status">{not_named}</div>
     }
     .into_any()
 }

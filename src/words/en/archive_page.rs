@@ -92,6 +92,14 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("phones.page.retired", "{name}: enrolled {date}, retired {since}; what it made until then still counts"),
     ("phones.page.since", "Retired from (first day)"),
     ("phones.page.retire", "Retire {name}"),
+    ("phones.page.retire_now", "Yes, retire {name}"),
+    (
+        "phones.page.stops",
+        "From {date} on: {n} {n?file|files} that {name} made later {n?counts|count} now, and would count in no figure any \
+         more. Is the day right?",
+    ),
+    ("phones.page.later", "That day has not begun yet. Choose today or a day before."),
+    ("phones.page.own", "This is the key that signs here. It is not retired."),
     ("phones.page.no_day", "Choose the day from which it is retired."),
     ("phones.page.now_retired", "{name} is retired. What it made before keeps its standing."),
     ("phones.page.refused", "Not done: {reason}."),

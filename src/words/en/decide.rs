@@ -6,7 +6,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "decide.what",
         "What only a person can settle. Look at both carcasses or all answers first, then choose. What you choose is \
          signed with the office key and kept in the archive; what crews wrote stays as it is. What you leave stays on this \
-         list.",
+         list, and what was decided can be taken back further down.",
     ),
     ("decide.none", "Nothing waits for a decision."),
     (
@@ -14,6 +14,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "Nothing can be decided here yet: a decision is signed with the office key. Open it under Archive and key.",
     ),
     ("decide.by", "Your person code, as on the local card"),
+    ("decide.by.not_named", "{code} is not on the card of this archive. It is signed as typed: look that it is right."),
     ("decide.no_code", "Type your person code first: {reason}. Nothing was decided."),
     ("decide.refused", "Not decided: {reason}."),
     ("decide.done", "Decided and kept in the archive."),
@@ -48,6 +49,11 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("decide.joined", "Joined by the office ({n})"),
     ("decide.joined.line", "{one} and {other} are one animal"),
     ("decide.apart", "Take apart again"),
+    ("decide.two.head", "Called two animals ({n} {n?pair|pairs})"),
+    ("decide.two.line", "{one} and {other} are two animals"),
+    ("decide.after_all", "One animal after all"),
+    ("decide.decided", "Decided by the office ({n})"),
+    ("decide.undo", "Take back"),
     ("decide.odd", "Odd in the chains of phones ({n})"),
     (
         "decide.odd.what",

@@ -43,7 +43,15 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     ("desk.season.left_out", "{n} not counted: {why}"),
     ("desk.season.undated", "{n} without a date: in no winter."),
-    ("desk.season.not_used", "{n} {n?file counts|files count} in no figure: see Files."),
+    (
+        "desk.season.no_carcass",
+        "{n} {n?visit|visits} without a carcass, of any winter: on the list of carcasses, in no figure.",
+    ),
+    (
+        "desk.season.not_used",
+        "{n} {n?file counts|files count} in no figure: {reason}. A phone that is not enrolled is enrolled under Phones; a \
+         damaged file has to be handed in again.",
+    ),
     ("desk.season.stale", "The archive has changed since. Work the season out again."),
     ("desk.season.save", "Save tables, plots and manifest (zip)"),
     (

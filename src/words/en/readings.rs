@@ -7,7 +7,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("reading.age.set", "One of: {classes} ({percent} in 100 together); most likely {class}"),
     (
         "reading.age.broad",
-        "Fawn {fawn}, yearling {yearling}, 2 years {two}, 3 to 5 years {three_to_five}, 6 and more {six_and_over}, each in 100",
+        "Fawn {fawn}, yearling {yearling}, 2 years {two}, 3 to 5 years {three_to_five}, 6 and more {six_and_over}, each in 100, never under 1",
     ),
     ("reading.age.months", "If {class}: {low} to {high} months old, middle {middle} (90 in 100)"),
     ("reading.age.key", "The winter key says {class}"),
