@@ -1,7 +1,7 @@
 //! Survival from ages at death: Chapman and Robson's estimator, on draws of age.
 //!
 //! It is an index of the carcasses found and not the herd's survival: it takes survival as the same at every age,
-//! the herd as stationary and a dead deer of every age as as likely to be found. Deer break this: hazard is high in
+//! the herd as stationary and dead deer of every age as equally likely to be found. Deer break this: hazard is high in
 //! fawns and again in the old (DelGiudice and others 2002). Fawns are left out, and where the ages do not fit a
 //! constant survival there is no figure.
 

@@ -4,7 +4,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     // What to do about a fault.
     ("card.fix.serial", "Give a whole number, one higher than on the last card."),
     ("card.fix.newer", "Give a higher number: phones take the card with the highest."),
-    ("card.fix.whole", "Type digits only, such as 30."),
+    ("card.fix.whole", "Type a whole number without a comma, such as 30, or -20 below zero."),
     ("card.fix.day", "Choose a day."),
     ("card.fix.dates", "Choose a last day that comes after the first."),
     ("card.fix.office", "Type the name that crews know the office by."),
@@ -151,8 +151,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("card.page.faults.none", "Nothing is missing. The card can be signed."),
     ("card.page.faults", "{n} {n?thing keeps|things keep} this card from being signed:"),
     ("card.page.sign", "Sign the card"),
-    ("card.page.refused", "Not signed. Mend what is listed below, then sign again."),
-    ("card.page.no_key", "Not signed: open or make the office key first, above."),
+    ("card.page.refused", "Not signed. Mend what is listed above, then sign again."),
+    ("card.page.no_key", "Not signed: open or make the office key first, under Archive and key."),
     (
         "card.page.signed",
         "Signed, serial {serial}, and kept under cards/ of the archive. Phones that load it show the office as: {words}",

@@ -11,7 +11,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("decide.none", "Nothing waits for a decision."),
     (
         "decide.no_key",
-        "Nothing can be decided here yet: a decision is signed with the office key. Open it under Archive and key.",
+        "Nothing can be decided here yet: a decision is signed with the office key. Open or make it under Archive and \
+         key.",
     ),
     ("decide.by", "Your person code, as on the local card"),
     ("decide.by.not_named", "{code} is not on the card of this archive. It is signed as typed: look that it is right."),
@@ -43,7 +44,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("decide.question", "Carcass {code}: {question}"),
     ("decide.answer.by", "by {who} on {when}"),
     ("decide.answer.office", "decided by {who} on {when}"),
-    ("decide.reason", "Why this answer"),
+    ("decide.reason", "Why it stands (type this before you choose)"),
     ("decide.choose", "This answer stands"),
     ("decide.more", "Show {n} more"),
     ("decide.joined", "Joined by the office ({n})"),

@@ -10,7 +10,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     (
         "laboratory.page.no_key",
-        "You can look, and nothing can be noted yet: it is signed with the office key. Open it under Archive and key.",
+        "You can look, and nothing can be noted yet: it is signed with the office key. Open or make it under Archive and \
+         key.",
     ),
     ("laboratory.page.working", "Looking through samples and results ..."),
     ("laboratory.page.no_code", "Type your person code first: {reason}. Nothing was noted."),
@@ -27,7 +28,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     ("laboratory.page.place", "Where the parcel was given away"),
     ("laboratory.page.seal", "Number on its seal"),
-    ("laboratory.page.condition", "In what state: frozen, cool, dry"),
+    ("laboratory.page.condition", "In what state: frozen, cool or dry"),
     ("laboratory.page.send", "Note {n} as sent"),
     ("laboratory.page.none_ticked", "Tick the samples that went into the parcel first. Nothing was noted."),
     ("laboratory.page.sent", "Noted as sent, and kept in the archive."),
@@ -46,8 +47,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("laboratory.page.leave_out", "Leave this line out"),
     (
         "laboratory.page.correct",
-        "Lines that say otherwise than what the office entered before stand in its place; beside what a phone has, which no \
-         sheet corrects",
+        "Correct: a line that differs from what the office entered before takes its place. What a phone recorded is never \
+         replaced: there the line stands beside it",
     ),
     ("laboratory.page.nothing_new", "Nothing new is in it."),
     ("laboratory.page.fits", "{n} {n?line|lines}, and each fits. Nothing is entered yet."),
@@ -67,7 +68,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("laboratory.page.pick_numbers", "Numbers of people: a CSV with the columns code and number, kept nowhere"),
     ("laboratory.page.no_numbers", "No numbers were read: {reason}. The sheet needs the columns code and number."),
     ("laboratory.page.no_number", "no number here"),
-    ("laboratory.page.call.done", "Called"),
+    ("laboratory.page.call.done", "Mark as called"),
     ("laboratory.page.call.undo", "Not called after all"),
     ("laboratory.page.call.marked", "Noted as called, and kept in the archive."),
     ("laboratory.page.call.back", "The mark was taken back. The call is on the list again."),

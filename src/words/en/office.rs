@@ -10,7 +10,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("office.open.photo", "a photo named in {bundle}, as signed"),
     (
         "office.open.photo_stray",
-        "a photo that no bundle here names: it was changed on its way, or its bundle is missing",
+        "a photo that no bundle here names: pick its bundle as well; if that is here, it was changed on its way: ask for it \
+         again",
     ),
     ("office.open.passed_over", "{file}: passed over: neither a picture nor a text file"),
     ("office.sketch.none", "no scene sketch in these files"),
@@ -23,8 +24,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     // What to do next.
     (
         "office.next.unknown",
-        "Compare the fingerprint with the one on the phone's hand-over screen. If they read the same: office enrol \
-         FILE --words \"...\" --name NAME",
+        "Compare the fingerprint with the one on the phone's hand-over screen. If they read the same, enrol the phone: under \
+         Phones on the office's page, or by office enrol FILE --words \"...\" --name NAME",
     ),
     (
         "office.next.retired",
@@ -35,11 +36,14 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("office.next.size", "This is no hand-over file of ours. Check that the right file was picked."),
     (
         "office.next.text",
-        "The file was saved in another form on its way. Ask for it again as an attachment, not as pasted text.",
+        "If it is no file from a phone, pick the right one: a zip is unpacked first, and an archive in a zip is opened under \
+         Archive and key. If it is, it was saved in another form on its way: ask for it again as an attachment, not as pasted \
+         text.",
     ),
     (
         "office.next.envelope",
-        "The file was cut or changed on its way. Ask the crew to hand over again; their phone still has everything.",
+        "If it is from a phone, it was cut or changed on its way: ask the crew to hand over again; their phone still has \
+         everything. If it is not, pick the right file.",
     ),
     (
         "office.next.header",

@@ -41,7 +41,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
          Fawns are left out.",
     ),
     ("season.survival.stationary", "It takes the herd as stationary: as many grow up as die, year after year."),
-    ("season.survival.equal", "It takes a dead deer of every age as as likely to be found."),
+    ("season.survival.equal", "It takes dead deer of every age as equally likely to be found."),
     ("season.survival.pooled", "Deer of nine years and over are taken together."),
     ("season.survival.refused", "No survival: {why}."),
     // Density.
@@ -81,7 +81,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("season.density.refused.no_length", "No density: no line of a search has a length."),
     (
         "season.density.refused.no_strip",
-        "No density: nobody said how far to each side of the line was searched. Say it with --strip.",
+        "No density: nobody said how far to each side of the line was searched. Say it by office season --strip METRES.",
     ),
     (
         "season.density.refused.few",

@@ -57,7 +57,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "winter.csv.cut_text",
         "{n} {n?cell is|cells are} longer than 200 characters, and only the first 200 are read, here and on later lines",
     ),
-    ("winter.csv.bad_date", "`{text}` is no date; the line is left out. Write 2027-02-14"),
+    ("winter.csv.bad_date", "`{text}` is no date; the line is left out. Write it as 2027-02-14"),
     ("winter.csv.repeated", "{date} stands on line {first} with the same readings; it counts once"),
     (
         "winter.csv.two_readings",
@@ -235,7 +235,8 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     (
         "winter.page.what",
         "A daily log as CSV: a header (date, tmin, snow depth, new snow), one line a day. Logs in bundles above are \
-         taken too.",
+         taken too. It is shown here and not kept: office winter --keep FILE puts it into the archive, where the season \
+         reads it.",
     ),
     ("winter.page.pick", "Pick a CSV"),
     ("winter.page.paste", "Or paste its text"),
