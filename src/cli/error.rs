@@ -192,7 +192,7 @@ impl CliError {
             Self::Evidence { .. } => {
                 "correct the row that is named; office table export prints the program's own table"
             }
-            Self::File { .. } => "check the name, and that the file can be read",
+            Self::File { .. } => "check the name, and that file and folder can be read or written",
             Self::NotIntact { .. } => "ask the crew to hand over again; their phone still has everything",
             Self::NoLog { .. } => "the header needs a date and at least one reading; the README shows an example",
             Self::Kept(_) => "nothing in the archive was changed",

@@ -36,7 +36,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     ("desk.season.work", "Work the season out"),
     ("desk.season.working", "Working the season out. With many carcasses this takes a while."),
-    ("desk.season.failed", "Not worked out: {reason}."),
+    (
+        "desk.season.failed",
+        "Not worked out: {reason}. Files come in under Files, and count once their phones are enrolled under Phones.",
+    ),
     (
         "desk.season.found",
         "Winter {winter}: {found} {found?carcass|carcasses} found, {counted} counted in the figures.",

@@ -51,7 +51,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
          replaced: there the line stands beside it",
     ),
     ("laboratory.page.nothing_new", "Nothing new is in it."),
-    ("laboratory.page.fits", "{n} {n?line|lines}, and each fits. Nothing is entered yet."),
+    ("laboratory.page.fits", "{n} {n?line|lines}: each fits or is left out. Nothing is entered yet."),
     (
         "laboratory.page.wrong",
         "{n} {n?line does|lines do} not fit. Nothing is entered: mend the sheet and open it again, or leave those lines out.",
