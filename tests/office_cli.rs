@@ -107,6 +107,26 @@ fn a_device_stands_once_and_can_be_retired() {
     assert!(ran.out.contains("made after \"blue phone\" was retired on 2027-02-01"), "{}", ran.out);
 }
 
+/// A folder that is not there is no archive in which nothing lies: "no call is owed" would be believed.
+#[test]
+fn a_misspelt_archive_is_told_and_not_read_as_an_empty_one() {
+    let office = Office::new(folder("misspelt").join("nowhere"));
+    for of_the_archive in [
+        &["calls", "list"][..],
+        &["decide", "list"],
+        &["lab", "list"],
+        &["season", "--out", "x"],
+        &["export", "--out", "x"],
+        &["report", "ABCDEF"],
+        &["retire", "x"],
+    ] {
+        let ran = office.run(of_the_archive);
+        assert_eq!(ran.code, 2, "{of_the_archive:?}: {} {}", ran.out, ran.err);
+        assert!(ran.err.contains("there is no folder") && ran.err.contains("spelling"), "{}", ran.err);
+    }
+    assert!(!office.folder.exists(), "nothing was begun");
+}
+
 #[test]
 fn the_worst_of_several_files_decides() {
     let office = Office::new(folder("worst"));

@@ -263,6 +263,7 @@ fn frozen_in_the_field_thawed_on_the_bench() {
     assert_eq!(warm.outcome, Outcome::Read);
     assert!(says(&warm, "reading.condition.class.m3"));
     assert!(says(&warm, "reading.condition.why.frozen"), "the field's look is still told");
+    assert_ne!(warm.statements[0].id, "reading.condition.cannot_say", "and after the one that could be read");
     assert!(warm.variants.is_empty(), "two occasions are no contradiction");
 }
 

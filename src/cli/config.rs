@@ -142,6 +142,13 @@ impl Config {
     pub(super) fn from_args(args: impl IntoIterator<Item = OsString>) -> Result<Self, Refusal> {
         let args = Args::try_parse_from(args).map_err(Refusal::Parser)?;
         let named = args.archive.or_else(|| std::env::var_os("MARROWBOOK_ARCHIVE").map(PathBuf::from));
+        if let Some(named) = &named
+            && is_of_the_archive(&args.command)
+            && !named.is_dir()
+        {
+            let reason = format!("there is no folder {}; look at its spelling", named.display());
+            return Err(value("--archive", &reason));
+        }
         let archive = Archive::at(named.unwrap_or_else(|| PathBuf::from("marrowbook-archive")));
         Ok(match args.command {
             Command::Open { files, keep, json } => Self::Open(Open { archive, files, keep, json }),
@@ -232,6 +239,21 @@ fn declination_of(text: &str) -> Result<f64, Refusal> {
     } else {
         Err(value("--declination", &"between -180 and 180 degrees, east of true north positive"))
     }
+}
+
+/// Whether a command tells of what the archive holds and nothing else: a folder that is not there must not be told as
+/// one in which nothing lies. The others begin an archive or can do without.
+const fn is_of_the_archive(command: &Command) -> bool {
+    matches!(
+        command,
+        Command::Decide { .. }
+            | Command::Calls { .. }
+            | Command::Export(_)
+            | Command::Season(_)
+            | Command::Lab(_)
+            | Command::Report { .. }
+            | Command::Retire { .. }
+    )
 }
 
 pub(super) fn value(argument: &'static str, reason: &dyn ToString) -> Refusal {

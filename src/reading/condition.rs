@@ -19,15 +19,10 @@ pub(super) fn read<'a>(found: &Found<'a>, scope: &Scope<'a>, p_fawn: Option<f64>
     for weighing in &found.weighings {
         out.weighing(weighing);
     }
+    // What was read stands first: a list shows the first line alone, and a look that failed in the field must not hide
+    // the one on the bench.
     let (read, refused): (Vec<&Look>, Vec<&Look>) = found.looks.iter().partition(|look| look.result.is_ok());
-    for look in &read {
-        out.look(look);
-    }
-    // That a bone was frozen in the field is no news once it was thawed and looked at.
-    let is_thawed = |look: &Look| {
-        look.result == Err(LookRefusal::Frozen) && read.iter().any(|one| (one.bone, one.site) == (look.bone, look.site))
-    };
-    for look in refused.into_iter().filter(|look| !is_thawed(look)) {
+    for look in read.into_iter().chain(refused) {
         out.look(look);
     }
     out.disagreements(found);

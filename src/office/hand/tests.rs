@@ -103,8 +103,11 @@ fn an_unknown_phone_counts_in_nothing_until_its_words_were_compared_and_a_retire
     assert_eq!((figures.counted.carcasses.len(), figures.only_looked().count()), (1, 0));
     assert!(hand.unknown().is_empty());
     assert_eq!(outcomes(&hand), [Outcome::Intact], "the file on the desk is judged anew");
-    // retired from a day before it was made: it counts no more
-    hand.retire("blue", Moment::parse("2020-01-01T00:00:00-05:00").unwrap(), Some(&key)).unwrap();
+    // retired from a day before it was made: it counts no more, and that is known beforehand
+    let long_ago = Moment::parse("2020-01-01T00:00:00-05:00").unwrap();
+    assert_eq!(hand.made_after(Fingerprint::of(*device), long_ago), 1);
+    assert_eq!(hand.made_after(Fingerprint::of(*device), Moment::parse("2099-01-01T00:00:00-05:00").unwrap()), 0);
+    hand.retire("blue", long_ago, Some(&key)).unwrap();
     assert_eq!(hand.figures(at()).counted.carcasses.len(), 0);
     assert!(hand.retire("blue", at(), Some(&key)).is_err(), "no such device in use");
     // what is saved opens with the command line's own code, and with another key in it does not
@@ -122,7 +125,10 @@ fn an_unknown_phone_counts_in_nothing_until_its_words_were_compared_and_a_retire
 #[test]
 fn a_decision_is_signed_with_the_open_key_and_the_figures_follow() {
     use crate::office::hand::{Decision, NotDecided, Random};
+    use crate::office::keyring::KeyringError;
     use crate::office::test_chain::{TestChain, answer};
+    use crate::office::to_decide::waiting;
+    use crate::reading::Given;
     use crate::record::{Answer, PersonCode, Site, Value, uuid_v7};
     let phone = DeviceKey::from_seed(&[3; 32]);
     let office = DeviceKey::from_seed(&[5; 32]);
@@ -172,6 +178,21 @@ fn a_decision_is_signed_with_the_open_key_and_the_figures_follow() {
     let now = hand.folded();
     let settled = now.carcasses[&ids[0]].question("species", Site::NONE).settled().cloned();
     assert_eq!(settled, Some(Answer::choice("other_deer")));
+    // Its own key is on the ring since it signed, and cannot be retired: all of this would stop counting.
+    assert!(hand.keyring.devices().iter().any(|one| hand.is_own(one)));
+    let refused = hand.retire("the office", at(), Some(&office));
+    assert!(matches!(refused, Err(DeskError::Keyring(KeyringError::OwnKey))), "{refused:?}");
+    // The choice is listed and can be taken back: both answers stand again.
+    let figures = hand.figures(at());
+    let waiting = waiting(&figures.counted.folded, &figures.counted.bodies, Given::default());
+    let [decided] = waiting.decided.as_slice() else { panic!("one decision: {:?}", waiting.decided) };
+    assert_eq!((decided.carcass, waiting.two.as_slice()), (ids[0], [ids].as_slice()));
+    let undo = Decision::Undo { carcass: decided.carcass, entry: decided.made.entry };
+    hand.decide(&figures, &undo, Some(&office), by()).unwrap();
+    assert_eq!(of(&hand), 2);
+    assert!(hand.decide(&hand.figures(at()), &undo, Some(&office), by()).is_err(), "taken back already");
+    hand.decide(&hand.figures(at()), &choose("photo"), Some(&office), by()).unwrap();
+    let now = hand.folded();
     // The archive opens again with the same decisions in it.
     let mut next = Hand::default();
     next.take_archive(hand.held().all()).unwrap();
