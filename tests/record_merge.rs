@@ -3,8 +3,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::indexing_slicing, clippy::panic)]
 
 use marrowbook::record::{
-    Act, Answer, Body, Carcass, DeviceId, Digest, ENTRY_SCHEMA, Entry, EntryId, Fold, Head, Journal, Key, Moment,
-    PersonCode, Salt, Site, Subject, Value, Versions, fold, fold_bodies, links,
+    Act, Answer, Body, Carcass, CustodyStep, DeviceId, Digest, ENTRY_SCHEMA, Entry, EntryId, Fold, Folding, Head,
+    Journal, Key, Moment, PersonCode, Salt, Site, Subject, Superseded, Value, Versions, fold, fold_bodies, links,
 };
 use proptest::prelude::*;
 use uuid::Uuid;
@@ -114,6 +114,77 @@ proptest! {
                 .collect::<Vec<_>>()
         };
         prop_assert_eq!(answers(&told), answers(&other));
+    }
+}
+
+/// What an office writes beside the phones: joins, decisions, changes of hands, and all three taken back.
+fn office(steps: &[(u8, u8, u8)], phones: &[Entry]) -> Vec<Entry> {
+    let mut head = Head::start(DeviceId(Digest::of(&[b"office"])));
+    let mut out: Vec<Entry> = Vec::new();
+    let carcass = |n: u8| Uuid::from_u128(50 + u128::from(n % 3));
+    for (what, one, other) in steps {
+        let before = out.get(usize::from(*other)).or(phones.get(usize::from(*other))).map(Entry::id);
+        let act = match what % 4 {
+            0 => Act::Alias { carcasses: [carcass(*one), carcass(*other)] },
+            1 => Act::Decide {
+                carcass: carcass(*one),
+                finding: ["body_state", "body_frozen"][usize::from(one % 2)].into(),
+                site: Site::NONE,
+                answer: Answer::choice("whole"),
+                supersedes: before.into_iter().chain(phones.iter().take(usize::from(*one)).map(Entry::id)).collect(),
+                reason: "seen again".to_owned(),
+            },
+            2 => Act::Custody {
+                sample: format!("S{one}"),
+                step: CustodyStep::Handed,
+                from: None,
+                to: PersonCode::new("K7").unwrap(),
+                place: String::new(),
+                seal: String::new(),
+                seal_intact: Some(one % 2 == 0),
+                condition: String::new(),
+                note: String::new(),
+            },
+            _ => Act::Withdraw { supersedes: before.into_iter().collect() },
+        };
+        let entry = head.next(&body(act, i64::from(*one)), Salt([9; 16])).unwrap();
+        head = head.check(&entry).unwrap();
+        out.push(entry);
+    }
+    out
+}
+
+/// The fold in parts, of bodies as a page has read them.
+fn in_parts(journal: &Journal) -> Fold {
+    let (bodies, set_aside) = journal.bodies();
+    let mut superseded = Superseded::default();
+    bodies.iter().for_each(|(_, body)| superseded.note(body));
+    let mut folding = Folding::begin(superseded);
+    bodies.iter().for_each(|body| folding.take(body));
+    let mut finishing = folding.finish();
+    while finishing.step() {}
+    Fold { set_aside, ..finishing.done() }
+}
+
+proptest! {
+    #[test]
+    fn the_fold_in_parts_is_the_fold(
+        a in steps(),
+        b in steps(),
+        desk in prop::collection::vec((0..4_u8, 0..9_u8, 0..9_u8), 0..12),
+        seed in any::<u64>(),
+    ) {
+        let mut all = chain(1, &a);
+        all.extend(chain(2, &b));
+        let office = office(&desk, &all);
+        all.extend(office);
+        let straight = fold(&journal(&all));
+        let mut state = seed | 1;
+        for i in (1..all.len()).rev() {
+            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            all.swap(i, usize::try_from(state >> 33).unwrap() % (i + 1));
+        }
+        prop_assert_eq!(straight, in_parts(&journal(&all)));
     }
 }
 

@@ -96,11 +96,23 @@ impl Carcass {
 
 /// What the office joined and decided.
 pub(super) fn decide(out: &mut Fold, bodies: &[&(EntryId, Body)], superseded: &BTreeSet<EntryId>) {
-    let (mut aliases, mut decisions) = (Vec::new(), Vec::new());
-    for (id, body) in bodies.iter().filter(|(id, _)| !superseded.contains(id)) {
+    let mut all = Deciding::default();
+    bodies.iter().for_each(|body| all.take(body, superseded));
+    all.settle(out);
+}
+
+/// Joins and decisions, collected before any of them is carried out.
+#[derive(Debug, Default)]
+pub(super) struct Deciding {
+    aliases: Vec<[Uuid; 2]>,
+    decisions: Vec<(Uuid, (FindingCode, Site), BTreeSet<EntryId>, Standing)>,
+}
+
+impl Deciding {
+    pub(super) fn take(&mut self, (id, body): &(EntryId, Body), superseded: &BTreeSet<EntryId>) {
         match &body.act {
-            Act::Alias { carcasses } => aliases.push(*carcasses),
-            Act::Decide { carcass, finding, site, answer, supersedes, .. } => {
+            Act::Alias { carcasses } if !superseded.contains(id) => self.aliases.push(*carcasses),
+            Act::Decide { carcass, finding, site, answer, supersedes, .. } if !superseded.contains(id) => {
                 let standing = Standing {
                     id: *id,
                     subject: None,
@@ -109,20 +121,24 @@ pub(super) fn decide(out: &mut Fold, bodies: &[&(EntryId, Body)], superseded: &B
                     at: body.at,
                     step: None,
                 };
-                decisions.push((*carcass, (finding.clone(), *site), supersedes, standing));
+                let weighed = supersedes.iter().copied().gather();
+                self.decisions.push((*carcass, (finding.clone(), *site), weighed, standing));
             }
             _ => {}
         }
     }
-    join(out, &aliases);
-    let mut homes = BTreeMap::new();
-    if !decisions.is_empty() {
-        let of = |c: &Carcass| c.joined.iter().map(|id| (*id, c.id)).collect::<Vec<_>>();
-        homes.extend(out.carcasses.values().flat_map(of));
-    }
-    for (carcass, question, weighed, one) in decisions {
-        if let Some(home) = homes.get(&carcass).and_then(|home| out.carcasses.get_mut(home)) {
-            home.decided.entry(question).or_default().add(one, weighed.iter().copied().gather());
+
+    pub(super) fn settle(self, out: &mut Fold) {
+        join(out, &self.aliases);
+        let mut homes = BTreeMap::new();
+        if !self.decisions.is_empty() {
+            let of = |c: &Carcass| c.joined.iter().map(|id| (*id, c.id)).collect::<Vec<_>>();
+            homes.extend(out.carcasses.values().flat_map(of));
+        }
+        for (carcass, question, weighed, one) in self.decisions {
+            if let Some(home) = homes.get(&carcass).and_then(|home| out.carcasses.get_mut(home)) {
+                home.decided.entry(question).or_default().add(one, weighed);
+            }
         }
     }
 }

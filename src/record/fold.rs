@@ -364,54 +364,65 @@ fn superseded(bodies: &[&(EntryId, Body)]) -> BTreeSet<EntryId> {
 /// What was answered and handed on.
 fn undecided(bodies: &[&(EntryId, Body)], superseded: &BTreeSet<EntryId>) -> Fold {
     let mut out = Fold::default();
-    let mut sheets: BTreeMap<Subject, Sheet> = BTreeMap::new();
-    for (id, body) in bodies {
-        let stands = !superseded.contains(id);
-        match &body.act {
-            Act::Answer { key, answer, .. } => {
-                let sheet = sheets.entry(key.subject).or_default();
-                sheet.history.push(*id);
-                sheet.ever.insert((key.finding.clone(), key.site, answer.clone()));
-                if stands {
-                    let standing = Standing {
-                        id: *id,
-                        subject: Some(key.subject),
-                        observer: key.observer.clone(),
-                        answer: answer.clone(),
-                        at: body.at,
-                        step: body.versions.step.clone(),
-                    };
-                    sheet.answers.entry((key.finding.clone(), key.site)).or_default().push(standing);
-                }
-            }
-            Act::Custody { sample, step, from, to, place, seal, seal_intact, condition, note } if stands => {
-                out.custody.push(Custody {
-                    id: *id,
-                    sample: sample.clone(),
-                    step: *step,
-                    from: from.clone(),
-                    to: to.clone(),
-                    at: body.at,
-                    place: place.clone(),
-                    seal: seal.clone(),
-                    seal_intact: *seal_intact,
-                    condition: condition.clone(),
-                    note: note.clone(),
-                });
-            }
-            Act::Unknown { .. } => out.unknown.push(*id),
-            Act::Withdraw { .. }
-            | Act::Alias { .. }
-            | Act::Decide { .. }
-            | Act::Custody { .. }
-            | Act::NewChain { .. } => {}
-        }
+    let mut sheets = BTreeMap::new();
+    for body in bodies {
+        take(&mut out, &mut sheets, body, superseded);
     }
-    for (subject, mut sheet) in sheets {
-        mark_conflicts(&mut sheet);
-        place(&mut out, subject, sheet);
+    for (subject, sheet) in sheets {
+        finish(&mut out, subject, sheet);
     }
     out
+}
+
+/// Puts what a body says on its subject's sheet, or beside the sheets.
+pub(super) fn take(
+    out: &mut Fold,
+    sheets: &mut BTreeMap<Subject, Sheet>,
+    (id, body): &(EntryId, Body),
+    superseded: &BTreeSet<EntryId>,
+) {
+    let stands = !superseded.contains(id);
+    match &body.act {
+        Act::Answer { key, answer, .. } => {
+            let sheet = sheets.entry(key.subject).or_default();
+            sheet.history.push(*id);
+            sheet.ever.insert((key.finding.clone(), key.site, answer.clone()));
+            if stands {
+                let standing = Standing {
+                    id: *id,
+                    subject: Some(key.subject),
+                    observer: key.observer.clone(),
+                    answer: answer.clone(),
+                    at: body.at,
+                    step: body.versions.step.clone(),
+                };
+                sheet.answers.entry((key.finding.clone(), key.site)).or_default().push(standing);
+            }
+        }
+        Act::Custody { sample, step, from, to, place, seal, seal_intact, condition, note } if stands => {
+            out.custody.push(Custody {
+                id: *id,
+                sample: sample.clone(),
+                step: *step,
+                from: from.clone(),
+                to: to.clone(),
+                at: body.at,
+                place: place.clone(),
+                seal: seal.clone(),
+                seal_intact: *seal_intact,
+                condition: condition.clone(),
+                note: note.clone(),
+            });
+        }
+        Act::Unknown { .. } => out.unknown.push(*id),
+        Act::Withdraw { .. } | Act::Alias { .. } | Act::Decide { .. } | Act::Custody { .. } | Act::NewChain { .. } => {}
+    }
+}
+
+/// A sheet on which everything stands, put where it belongs.
+pub(super) fn finish(out: &mut Fold, subject: Subject, mut sheet: Sheet) {
+    mark_conflicts(&mut sheet);
+    place(out, subject, sheet);
 }
 
 /// Entries that an act replaces or takes back within its own question. A decision weighs answers

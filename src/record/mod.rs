@@ -15,6 +15,7 @@ mod entry;
 mod finding;
 mod findings;
 mod fold;
+mod folding;
 mod ids;
 mod journal;
 mod key;
@@ -43,6 +44,7 @@ pub use findings::{FINDINGS, PHOTO_DELETED, REPORT_CALL_BACK, find, find_office}
 pub use fold::{
     Carcass, Custody, Examination, Fold, Question, Sheet, Standing, fold, fold_bodies, fold_part, fold_undecided, named,
 };
+pub use folding::{Finishing, Folding, Superseded};
 pub use ids::{DeviceId, Digest, Digesting, EntryId, IdError, PersonCode, uuid_v7};
 pub use journal::{CALL_DONE, Deciders, Journal, Setback};
 pub use key::{FindingCode, Key, Subject};
