@@ -6,7 +6,7 @@ use super::open_error::OpenError;
 use super::opening::{Limits, Opened, open_within};
 use super::payload::{PAYLOAD_FORMAT, Passed, Payload, Range};
 use super::strict::ReadError;
-use crate::record::{Digest, Entry, EntryId, Head, Header, Salt, Stored};
+use crate::record::{DeviceId, Digest, Entry, EntryId, Head, Header, Salt, Stored};
 use serde::Deserialize;
 
 /// The contents of a bundle whose signature is good.
@@ -89,22 +89,9 @@ impl Contents {
     /// # Errors
     /// See [`ContentsError`]. What is wrong with single entries stands in [`Contents::faults`].
     pub fn read(opened: &Opened<'_>) -> Result<Self, ContentsError> {
-        let mut payload = read_payload(&opened.payload)?;
-        if payload.chain.device != opened.signer.id() {
-            return Err(ContentsError::OtherDevice);
-        }
-        let mut found = Found::default();
-        found.take(&mut payload.chain)?;
-        for range in &mut payload.adopted {
-            found.take(range)?;
-        }
-        let Found { entries, mut faults } = found;
-        for entry in &entries {
-            if let Err(error) = entry.body() {
-                faults.push(Fault::Unreadable { id: entry.id(), reason: error.to_string() });
-            }
-        }
-        Ok(Self { payload, entries, faults })
+        let mut reading = Reading::begin(opened.signer.id(), &opened.payload)?;
+        while reading.step(usize::MAX)? {}
+        Ok(reading.done())
     }
 
     /// Whether a chain in the bundle does not come out at its stated end. Nothing in it can then be
@@ -151,35 +138,109 @@ fn read_payload(bytes: &[u8]) -> Result<Payload, ContentsError> {
     }
 }
 
-#[derive(Default)]
-struct Found {
+/// Contents in the making, in short parts: a page answers taps in between.
+#[derive(Debug)]
+pub struct Reading {
+    payload: Payload,
+    /// Ranges begun: the device's own chain is the first, adopted ones follow.
+    begun: usize,
+    range: Option<Rebuilding>,
     entries: Vec<Entry>,
     faults: Vec<Fault>,
+    /// Entries whose bodies were looked at.
+    looked_at: usize,
 }
 
-impl Found {
-    /// Rebuilds the headers of a range and compares the end.
-    fn take(&mut self, range: &mut Range) -> Result<(), ContentsError> {
+/// A range whose headers are being rebuilt.
+#[derive(Debug)]
+struct Rebuilding {
+    first: EntryId,
+    head: Head,
+    stated: Digest,
+    rest: std::vec::IntoIter<Passed>,
+}
+
+impl Reading {
+    /// Reads the payload that the holder of this key signed; none of its entries yet.
+    ///
+    /// # Errors
+    /// See [`ContentsError`].
+    pub fn begin(signer: DeviceId, payload: &[u8]) -> Result<Self, ContentsError> {
+        let payload = read_payload(payload)?;
+        if payload.chain.device != signer {
+            return Err(ContentsError::OtherDevice);
+        }
+        Ok(Self { payload, begun: 0, range: None, entries: Vec::new(), faults: Vec::new(), looked_at: 0 })
+    }
+
+    /// Goes on by at most so many entries; false where nothing is left.
+    ///
+    /// # Errors
+    /// See [`ContentsError`].
+    pub fn step(&mut self, most: usize) -> Result<bool, ContentsError> {
+        if let Some(range) = &mut self.range {
+            if !range.step(most, &mut self.entries, &mut self.faults)? {
+                self.range = None;
+            }
+            return Ok(true);
+        }
+        let Payload { chain, adopted, .. } = &mut self.payload;
+        let next = match self.begun.checked_sub(1) {
+            None => Some(chain),
+            Some(at) => adopted.get_mut(at),
+        };
+        if let Some(range) = next {
+            self.range = Some(Rebuilding::begin(range)?);
+            self.begun += 1;
+            return Ok(true);
+        }
+        let left = self.entries.get(self.looked_at..).unwrap_or_default();
+        for entry in left.iter().take(most) {
+            if let Err(error) = entry.body() {
+                self.faults.push(Fault::Unreadable { id: entry.id(), reason: error.to_string() });
+            }
+            self.looked_at += 1;
+        }
+        Ok(self.looked_at < self.entries.len())
+    }
+
+    /// The contents, once nothing is left.
+    pub fn done(self) -> Contents {
+        Contents { payload: self.payload, entries: self.entries, faults: self.faults }
+    }
+}
+
+impl Rebuilding {
+    fn begin(range: &mut Range) -> Result<Self, ContentsError> {
         if range.first_seq == 0 || (range.first_seq == 1) != range.prev.is_none() || range.entries.is_empty() {
             return Err(ContentsError::Start);
         }
         let first = EntryId { device: range.device, seq: range.first_seq };
-        let mut head = Head { device: range.device, seq: range.first_seq - 1, digest: range.prev };
-        for passed in std::mem::take(&mut range.entries) {
+        let head = Head { device: range.device, seq: range.first_seq - 1, digest: range.prev };
+        Ok(Self { first, head, stated: range.head, rest: std::mem::take(&mut range.entries).into_iter() })
+    }
+
+    /// Rebuilds the headers of so many entries, and compares the end once it is reached; false then.
+    fn step(&mut self, most: usize, entries: &mut Vec<Entry>, faults: &mut Vec<Fault>) -> Result<bool, ContentsError> {
+        let Self { first, head, stated, rest } = self;
+        for passed in rest.take(most) {
             let seq = head.seq + 1;
             let (stored, body, found) = unpack(passed).ok_or(ContentsError::EntryForm { seq })?;
-            let header = Header { format: 1, device: range.device, seq, prev: head.digest, body };
+            let header = Header { format: 1, device: head.device, seq, prev: head.digest, body };
             let entry = Entry { header, stored };
             if let Some(found) = found {
-                self.faults.push(Fault::Altered { id: entry.id(), found });
+                faults.push(Fault::Altered { id: entry.id(), found });
             }
-            head = Head::after(&entry);
-            self.entries.push(entry);
+            *head = Head::after(&entry);
+            entries.push(entry);
         }
-        if head.digest != Some(range.head) {
-            self.faults.push(Fault::ChainEnd { first, last_seq: head.seq });
+        if rest.len() > 0 {
+            return Ok(true);
         }
-        Ok(())
+        if head.digest != Some(*stated) {
+            faults.push(Fault::ChainEnd { first: *first, last_seq: head.seq });
+        }
+        Ok(false)
     }
 }
 

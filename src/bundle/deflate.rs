@@ -56,25 +56,48 @@ fn ceiling(packed: usize, limit: usize) -> usize {
 /// # Errors
 /// See [`InflateError`].
 pub fn inflate(packed: &[u8], limit: usize) -> Result<Vec<u8>, InflateError> {
-    let limit = ceiling(packed.len(), limit);
-    let mut plain = vec![0; packed.len().saturating_mul(4).clamp(256, limit.max(256))];
-    let mut state = Box::<DecompressorOxide>::default();
-    let (mut read, mut written) = (0, 0);
-    loop {
-        let rest = packed.get(read..).unwrap_or_default();
+    let mut inflating = Inflating::begin(packed, limit);
+    while inflating.go(packed, usize::MAX)? {}
+    Ok(inflating.plain)
+}
+
+/// What is inflated bit by bit.
+pub(super) struct Inflating {
+    state: Box<DecompressorOxide>,
+    limit: usize,
+    read: usize,
+    written: usize,
+    plain: Vec<u8>,
+}
+
+impl Inflating {
+    pub(super) fn begin(packed: &[u8], limit: usize) -> Self {
+        let limit = ceiling(packed.len(), limit);
+        let plain = vec![0; packed.len().saturating_mul(4).clamp(256, limit.max(256))];
+        Self { state: Box::default(), limit, read: 0, written: 0, plain }
+    }
+
+    /// At most so many bytes more, of the same `packed` as before; false once all are there.
+    pub(super) fn go(&mut self, packed: &[u8], most: usize) -> Result<bool, InflateError> {
+        let Self { state, limit, read, written, plain } = self;
+        let limit = *limit;
+        let rest = packed.get(*read..).unwrap_or_default();
         let flags = TINFL_FLAG_USING_NON_WRAPPING_OUTPUT_BUF;
-        let (status, took, gave) = decompress(&mut state, rest, &mut plain, written, flags);
-        read += took;
-        written += gave;
+        let to = plain.len().min(written.saturating_add(most));
+        let room = plain.get_mut(..to).unwrap_or_default();
+        let (status, took, gave) = decompress(state, rest, room, *written, flags);
+        *read += took;
+        *written += gave;
         match status {
-            TINFLStatus::Done if written > limit => return Err(InflateError::TooLarge { limit }),
-            TINFLStatus::Done if read < packed.len() => {
-                return Err(InflateError::Trailing(packed.len() - read));
+            TINFLStatus::Done if *written > limit => return Err(InflateError::TooLarge { limit }),
+            TINFLStatus::Done if *read < packed.len() => {
+                return Err(InflateError::Trailing(packed.len() - *read));
             }
             TINFLStatus::Done => {
-                plain.truncate(written);
-                return Ok(plain);
+                plain.truncate(*written);
+                return Ok(false);
             }
+            TINFLStatus::HasMoreOutput if to < plain.len() => {}
             TINFLStatus::HasMoreOutput if plain.len() >= limit => {
                 return Err(InflateError::TooLarge { limit });
             }
@@ -84,6 +107,11 @@ pub fn inflate(packed: &[u8], limit: usize) -> Result<Vec<u8>, InflateError> {
             }
             _ => return Err(InflateError::Broken),
         }
+        Ok(true)
+    }
+
+    pub(super) fn done(self) -> Vec<u8> {
+        self.plain
     }
 }
 
@@ -139,6 +167,21 @@ mod tests {
         #[test]
         fn round_trip(plain in proptest::collection::vec(0_u8..4, 0..3000)) {
             prop_assert_eq!(inflate(&deflate(&plain), LIMIT).unwrap(), plain);
+        }
+
+        #[test]
+        fn in_parts_as_in_one_go(plain in proptest::collection::vec(0_u8..4, 0..3000), cut in 0_usize..40, most in 1_usize..900) {
+            let mut packed = deflate(&plain);
+            packed.truncate(packed.len().saturating_sub(cut));
+            let mut inflating = Inflating::begin(&packed, LIMIT);
+            let parts = loop {
+                match inflating.go(&packed, most) {
+                    Ok(true) => {}
+                    Ok(false) => break Ok(inflating.done()),
+                    Err(error) => break Err(error),
+                }
+            };
+            prop_assert_eq!(parts, inflate(&packed, LIMIT));
         }
 
         #[test]

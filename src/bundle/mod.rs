@@ -29,12 +29,12 @@ pub mod strict;
 #[cfg(test)]
 mod vectors;
 
-pub use contents::{Contents, ContentsError, Fault};
+pub use contents::{Contents, ContentsError, Fault, Reading};
 pub use envelope::{SealError, seal};
 pub use fingerprint::Fingerprint;
 pub use key::{DeviceKey, PublicKey};
 pub use kind::Kind;
 pub use making::{Cover, Extras, MakeError, make};
 pub use open_error::{OpenError, Step};
-pub use opening::{Limits, Opened, open};
+pub use opening::{Checked, Limits, Opened, Opening, open};
 pub use payload::{FourVersions, Payload, PhoneReading};

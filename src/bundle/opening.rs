@@ -7,7 +7,7 @@
 
 use super::base64url;
 use super::canonical;
-use super::deflate::{InflateError, inflate};
+use super::deflate::{InflateError, Inflating, inflate};
 use super::jwk;
 use super::key::PublicKey;
 use super::kind::{Kind, Typ};
@@ -62,29 +62,120 @@ pub fn open(bytes: &[u8], kind: Kind) -> Result<Opened<'_>, OpenError> {
 /// # Errors
 /// The first check that fails, see [`OpenError`].
 pub fn open_within(bytes: &[u8], kind: Kind, limits: Limits) -> Result<Opened<'_>, OpenError> {
+    let verified = verify_kind(bytes, kind, limits)?;
+    let payload = unpack(verified.packed, kind.deflated(), limits.payload_bytes)?;
+    let Verified { signer, repairs, .. } = verified;
+    Ok(Opened { kind, signer, payload, repairs, original: bytes })
+}
+
+fn verify_kind(bytes: &[u8], kind: Kind, limits: Limits) -> Result<Verified, OpenError> {
     let expect = |typ: &str| match Typ::parse(typ) {
         Typ::Known(found) if found == kind => Ok(()),
         Typ::Newer(found, version) if found == kind => Err(OpenError::NewerVersion { kind, version }),
         Typ::Known(found) | Typ::Newer(found, _) => Err(OpenError::OtherKind { expected: kind, found }),
         Typ::Unknown => Err(OpenError::UnknownKind(typ.to_owned())),
     };
-    let verified = verify(bytes, limits.file_bytes, expect, kind.deflated())?;
-    let payload = unpack(verified.packed, kind.deflated(), limits.payload_bytes)?;
-    let Verified { signer, repairs, .. } = verified;
-    Ok(Opened { kind, signer, payload, repairs, original: bytes })
+    verify(bytes, limits.file_bytes, expect, kind.deflated())
+}
+
+/// The same in short parts, for a page that answers taps in between. Nothing of the payload is to be had before the last
+/// check has passed.
+pub struct Opening {
+    signer: PublicKey,
+    repairs: Vec<Repair>,
+    unpacking: Unpacking,
+}
+
+enum Unpacking {
+    Inflating {
+        packed: Vec<u8>,
+        inflating: Inflating,
+    },
+    /// All there, its form not looked at.
+    Plain(Vec<u8>),
+    Checked(Vec<u8>),
+}
+
+/// What a file of which nothing more is to be checked holds.
+#[derive(Debug)]
+pub struct Checked {
+    /// The key that signed it.
+    pub signer: PublicKey,
+    /// The payload, exactly as signed: strict JSON in canonical form.
+    pub payload: Vec<u8>,
+    /// What was taken off the file before reading.
+    pub repairs: Vec<Repair>,
+}
+
+/// Bytes that are inflated in one part.
+const AT_ONCE: usize = 1 << 19;
+
+impl Opening {
+    /// Checks a file up to its signature.
+    ///
+    /// # Errors
+    /// The first check that fails, see [`OpenError`].
+    pub fn begin(bytes: &[u8], kind: Kind, limits: Limits) -> Result<Self, OpenError> {
+        let Verified { signer, packed, repairs } = verify_kind(bytes, kind, limits)?;
+        let unpacking = if kind.deflated() {
+            let inflating = Inflating::begin(&packed, limits.payload_bytes);
+            Unpacking::Inflating { packed, inflating }
+        } else {
+            Unpacking::Plain(within(packed, limits.payload_bytes)?)
+        };
+        Ok(Self { signer, repairs, unpacking })
+    }
+
+    /// Does the next part; false where nothing is left.
+    ///
+    /// # Errors
+    /// The first check that fails, see [`OpenError`].
+    pub fn step(&mut self) -> Result<bool, OpenError> {
+        self.unpacking = match std::mem::replace(&mut self.unpacking, Unpacking::Checked(Vec::new())) {
+            Unpacking::Inflating { packed, mut inflating } => {
+                if inflating.go(&packed, AT_ONCE).map_err(not_inflated)? {
+                    Unpacking::Inflating { packed, inflating }
+                } else {
+                    Unpacking::Plain(inflating.done())
+                }
+            }
+            Unpacking::Plain(payload) => {
+                canonical::check(&payload).map_err(OpenError::PayloadForm)?;
+                Unpacking::Checked(payload)
+            }
+            checked @ Unpacking::Checked(_) => {
+                self.unpacking = checked;
+                return Ok(false);
+            }
+        };
+        Ok(true)
+    }
+
+    /// What it holds, once nothing is left.
+    ///
+    /// # Errors
+    /// The first check that fails, where not all were made.
+    pub fn done(mut self) -> Result<Checked, OpenError> {
+        while self.step()? {}
+        let Self { signer, repairs, unpacking, .. } = self;
+        let payload = if let Unpacking::Checked(payload) = unpacking { payload } else { Vec::new() };
+        Ok(Checked { signer, payload, repairs })
+    }
+}
+
+fn not_inflated(error: InflateError) -> OpenError {
+    match error {
+        InflateError::TooLarge { limit } => OpenError::PayloadTooLarge { limit },
+        other => OpenError::Inflate(other),
+    }
+}
+
+fn within(packed: Vec<u8>, limit: usize) -> Result<Vec<u8>, OpenError> {
+    if packed.len() > limit { Err(OpenError::PayloadTooLarge { limit }) } else { Ok(packed) }
 }
 
 fn unpack(packed: Vec<u8>, deflated: bool, limit: usize) -> Result<Vec<u8>, OpenError> {
-    let payload = if deflated {
-        inflate(&packed, limit).map_err(|error| match error {
-            InflateError::TooLarge { limit } => OpenError::PayloadTooLarge { limit },
-            other => OpenError::Inflate(other),
-        })?
-    } else if packed.len() > limit {
-        return Err(OpenError::PayloadTooLarge { limit });
-    } else {
-        packed
-    };
+    let payload = if deflated { inflate(&packed, limit).map_err(not_inflated)? } else { within(packed, limit)? };
     canonical::check(&payload).map_err(OpenError::PayloadForm)?;
     Ok(payload)
 }

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::bundle::base64url::{decode, encode};
+use crate::bundle::deflate::deflate;
 use crate::bundle::envelope::{seal, seal_as};
 use crate::bundle::key::DeviceKey;
 use crate::bundle::vectors::published_key;
@@ -238,4 +239,56 @@ fn size_comes_first() {
     assert_eq!(open_within(sealed().as_bytes(), Kind::Bundle, limits), Err(OpenError::PayloadTooLarge { limit: 10 }));
     let card = seal(Kind::Card, PAYLOAD, &published_key()).unwrap();
     assert_eq!(open_within(card.as_bytes(), Kind::Card, limits), Err(OpenError::PayloadTooLarge { limit: 10 }));
+}
+
+/// A file opened in parts, with what it says or the check that failed.
+fn in_parts(bytes: &[u8], kind: Kind, limits: Limits) -> Result<Checked, OpenError> {
+    let mut opening = Opening::begin(bytes, kind, limits)?;
+    while opening.step()? {}
+    opening.done()
+}
+
+// A law of the design: parts are for taps, and let nothing through.
+#[test]
+fn in_parts_every_file_opens_or_is_refused_as_in_one_go() {
+    let same = |bytes: &[u8], kind: Kind, limits: Limits| {
+        let whole = open_within(bytes, kind, limits).map(|opened| (opened.signer, opened.payload, opened.repairs));
+        let parts = in_parts(bytes, kind, limits).map(|checked| (checked.signer, checked.payload, checked.repairs));
+        assert_eq!(parts, whole);
+        whole.is_ok()
+    };
+    let payload = format!("{{\"a\":\"{}\"}}", "browse and bark ".repeat(60_000));
+    let mut opened = 0;
+    for made in Kind::ALL {
+        let small = seal(made, b"{\"a\":1}", &published_key()).unwrap();
+        let large = seal(made, payload.as_bytes(), &published_key()).unwrap();
+        for kind in Kind::ALL {
+            for (text, most) in [
+                (&small, 64 << 20),
+                (&small, 6),
+                (&large, 64 << 20),
+                (&large, payload.len()),
+                (&large, payload.len() - 1),
+                (&large, 1 << 19),
+            ] {
+                opened += usize::from(same(text.as_bytes(), kind, Limits { payload_bytes: most, ..Limits::default() }));
+            }
+        }
+        for at in (0..small.len()).step_by(3) {
+            let mut spoilt = small.clone().into_bytes();
+            spoilt[at] ^= 1;
+            same(&spoilt, made, Limits::default());
+            same(small.as_bytes().get(..at).unwrap(), made, Limits::default());
+        }
+    }
+    assert_eq!(opened, 3 * Kind::ALL.len());
+    // Signed all the same: not deflated, cut, with more behind its end, of no JSON, of another form.
+    let good = deflate(b"{\"a\":1}");
+    let more = [&good[..], b"x"].concat();
+    for packed in
+        [b"{}".to_vec(), good[..good.len() - 1].to_vec(), more, deflate(b"{"), deflate(b"{ }"), deflate(b"[1.50]")]
+    {
+        let text = with_header_and(&good_header(), &packed);
+        assert!(!same(text.as_bytes(), Kind::Bundle, Limits::default()));
+    }
 }

@@ -28,6 +28,7 @@ pub mod findings_table;
 pub mod found_line;
 pub mod hand;
 mod homes;
+pub mod judging;
 pub mod key_file;
 pub mod keyring;
 pub mod lab;

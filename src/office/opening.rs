@@ -1,18 +1,12 @@
 //! What the office makes of a file that was handed in: intact and enrolled, intact but unknown,
 //! damaged or altered, or made by a newer version. Never only yes or no.
 
+use super::judging::Judging;
 use super::keyring::{Keyring, Standing, decides};
-use super::photos::deleted;
 use crate::bundle::received::Repair;
-use crate::bundle::{Contents, ContentsError, Fingerprint, Kind, OpenError, Opened, Step, open};
+use crate::bundle::{Contents, Fingerprint, OpenError, Step};
 use crate::record::{DeviceId, Digest, Moment};
 use std::sync::Arc;
-
-/// How deep bundles carried inside bundles are looked at: a phone that carries for another phone.
-const CARRIED_DEPTH: usize = 2;
-
-/// What all bundles carried inside one file may unpack to, in bytes.
-const CARRIED_BYTES: usize = 64 << 20;
 
 /// The outcome for one file, from best to worst.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -78,7 +72,7 @@ pub struct Judged {
     /// The device that signed, where the signature is good.
     pub signer: Option<DeviceId>,
     /// What is inside, where it could be read. Under [`Verdict::Damaged`] it must not be used.
-    pub contents: Option<Contents>,
+    pub contents: Option<Arc<Contents>>,
     /// What was taken off the file before reading.
     pub repairs: Vec<Repair>,
     /// The bundles carried inside, judged likewise.
@@ -119,6 +113,20 @@ impl Judged {
         all
     }
 
+    /// Every intact one of this file and all that it carries, whoever signed it: to be looked at.
+    pub fn intact(&self) -> Vec<&Self> {
+        let mut all = Vec::new();
+        self.add_intact(&mut all);
+        all
+    }
+
+    fn add_intact<'a>(&'a self, all: &mut Vec<&'a Self>) {
+        if matches!(self.outcome(), Outcome::Intact | Outcome::UnknownDevice) {
+            all.push(self);
+        }
+        self.carried.iter().for_each(|carried| carried.add_intact(all));
+    }
+
     fn add_counted<'a>(&'a self, all: &mut Vec<&'a Self>) {
         if self.outcome() == Outcome::Intact {
             all.push(self);
@@ -146,7 +154,7 @@ impl Judged {
             || self.carried.iter().any(|inner| inner.stands_otherwise(keyring))
     }
 
-    fn refused(error: &OpenError) -> Self {
+    pub(super) fn refused(error: &OpenError) -> Self {
         let reason = error.to_string();
         let verdict = if error.is_newer_version() {
             Verdict::Newer { reason }
@@ -164,7 +172,9 @@ pub fn is_picture(bytes: &[u8]) -> bool {
 
 /// Judges a bundle as received.
 pub fn judge(bytes: &[u8], keyring: &Keyring) -> Judged {
-    judge_opened(open(bytes, Kind::Bundle), keyring, CARRIED_DEPTH, &mut { CARRIED_BYTES })
+    let mut judging = Judging::begin(bytes);
+    while judging.step() {}
+    judging.done(keyring)
 }
 
 /// Judges one anew by another keyring, without opening it again: its bytes are the same.
@@ -177,41 +187,6 @@ pub fn rejudge(judged: &mut Arc<Judged>, keyring: &Keyring) {
 /// A file too large to be read, judged without reading it.
 pub fn judge_unread(error: &OpenError) -> Judged {
     Judged::refused(error)
-}
-
-fn judge_opened(
-    opened: Result<Opened<'_>, OpenError>,
-    keyring: &Keyring,
-    depth: usize,
-    left_bytes: &mut usize,
-) -> Judged {
-    let opened = match opened {
-        Ok(opened) => opened,
-        Err(error) => return Judged::refused(&error),
-    };
-    let signer = opened.signer.id();
-    let (verdict, contents) = match Contents::read(&opened) {
-        Ok(contents) => (verdict(&contents, signer, keyring), Some(contents)),
-        Err(error @ ContentsError::NewerForm(_)) => (Verdict::Newer { reason: error.to_string() }, None),
-        Err(error) => (Verdict::Damaged { step: Step::Payload, reason: error.to_string() }, None),
-    };
-    let carried = match &contents {
-        Some(contents) if depth > 0 => contents
-            .carried(left_bytes)
-            .into_iter()
-            .map(|one| judge_opened(one, keyring, depth - 1, left_bytes))
-            .collect(),
-        Some(contents) => contents.payload.carried.iter().map(|_| too_deep()).collect(),
-        None => Vec::new(),
-    };
-    let deleted = contents.as_ref().map(deleted).unwrap_or_default();
-    Judged { verdict, signer: Some(signer), contents, repairs: opened.repairs, carried, deleted }
-}
-
-fn too_deep() -> Judged {
-    let reason = format!("it is carried inside more than {CARRIED_DEPTH} other bundles");
-    let verdict = Verdict::Damaged { step: Step::Envelope, reason };
-    Judged { verdict, signer: None, contents: None, repairs: Vec::new(), carried: Vec::new(), deleted: Vec::new() }
 }
 
 fn verdict(contents: &Contents, signer: DeviceId, keyring: &Keyring) -> Verdict {

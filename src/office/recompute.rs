@@ -3,9 +3,9 @@
 
 use super::cards::Cards;
 use super::compare::{Again, Comparison, compare};
-use super::opening::{Judged, Outcome};
+use super::opening::Judged;
 use crate::bundle::PhoneReading;
-use crate::reading::{self, Given, Readings, winter_log};
+use crate::reading::{self, CauseWork, Given, Readings, winter_log};
 use crate::record::{CustodyItem, EntryId, Fold, Hands, Journal, Moment, fold};
 use crate::science::winter::log::Log;
 use crate::words::Language;
@@ -13,6 +13,13 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 use uuid::Uuid;
+
+/// The first carcasses ask for most of the drawn table, and it is drawn for them in parts; what those behind them lack
+/// is drawn as they are read.
+const DRAWN_BEFORE: usize = 10;
+
+/// Carcasses whose samples are noted in one part.
+const AT_ONCE: usize = 50;
 
 /// Entries of several bundles as one journal, with what the phones said beside them.
 #[derive(Clone, Debug)]
@@ -32,10 +39,7 @@ impl Default for Gathered {
 impl Gathered {
     /// Takes in a judged file and all that it carries. Only what is intact is taken, whoever signed it.
     pub fn take(&mut self, judged: &Judged) {
-        if matches!(judged.outcome(), Outcome::Intact | Outcome::UnknownDevice) {
-            self.take_own(judged);
-        }
-        judged.carried.iter().for_each(|carried| self.take(carried));
+        judged.intact().into_iter().for_each(|one| self.take_own(one));
     }
 
     fn take_own(&mut self, judged: &Judged) {
@@ -80,6 +84,10 @@ pub struct Recomputing {
     phones: Vec<(Uuid, PhoneReading)>,
     /// Places among the phones' readings, by the carcass that they name.
     of: BTreeMap<Uuid, Vec<usize>>,
+    /// Whose samples are not noted yet.
+    bearing: std::vec::IntoIter<Uuid>,
+    /// What is lacking of the drawn table for the next carcass.
+    drawing: Option<CauseWork>,
     todo: std::vec::IntoIter<Uuid>,
     done: Vec<CarcassLine>,
 }
@@ -99,14 +107,30 @@ impl Recomputing {
         }
         let todo: Vec<Uuid> = folded.carcasses.keys().copied().collect();
         let logs = winter_log::logs(&folded);
-        let hands = Hands::of(&folded);
-        Self { cards, now, folded, hands, forks, logs, phones, of, todo: todo.into_iter(), done: Vec::new() }
+        let hands = Hands::begin(&folded);
+        let (bearing, todo, drawing) = (todo.clone().into_iter(), todo.into_iter(), None);
+        Self { cards, now, folded, hands, forks, logs, phones, of, bearing, drawing, todo, done: Vec::new() }
     }
 
-    /// Reads the next carcass; false where there is none.
+    /// Goes on, at most by one carcass; false where nothing is left.
     pub fn step(&mut self) -> bool {
-        let Some(carcass) = self.todo.next().and_then(|id| self.folded.carcasses.get(&id)) else { return false };
+        if self.bearing.len() > 0 {
+            let some = self.bearing.by_ref().take(AT_ONCE).filter_map(|id| self.folded.carcasses.get(&id));
+            some.for_each(|carcass| self.hands.bear(carcass));
+            return true;
+        }
+        let Some(carcass) = self.todo.as_slice().first().and_then(|id| self.folded.carcasses.get(id)) else {
+            return false;
+        };
         let given = Given { card: self.cards.today(self.now), ..Given::default() }.with(&self.folded, &self.logs);
+        if self.done.len() < DRAWN_BEFORE {
+            let drawing = self.drawing.get_or_insert_with(|| reading::cause_work(carcass, &given));
+            if !drawing.step() {
+                return true;
+            }
+            self.drawing = None;
+        }
+        self.todo.next();
         let readings = reading::all(carcass, &given);
         let mut of_this: Vec<usize> =
             carcass.joined.iter().filter_map(|id| self.of.get(id)).flatten().copied().collect();

@@ -222,20 +222,29 @@ pub struct Hands {
 impl Hands {
     /// Of all changes of hands of a fold.
     pub fn of(fold: &Fold) -> Self {
+        let mut out = Self::begin(fold);
+        fold.carcasses.values().for_each(|carcass| out.bear(carcass));
+        out
+    }
+
+    /// The same before any carcass was asked for its samples: [`Self::bear`] each of them.
+    pub fn begin(fold: &Fold) -> Self {
         let mut out = Self::default();
         for (at, hand) in fold.custody.iter().enumerate() {
             out.at.entry(plain_number(&hand.sample)).or_default().push(at);
         }
+        out
+    }
+
+    /// Notes which numbers the samples of a carcass bear.
+    pub fn bear(&mut self, carcass: &Carcass) {
         // Without a change of hands there is none to be put to the wrong thing.
-        for carcass in fold.carcasses.values().filter(|_| !out.at.is_empty()) {
-            for exam in carcass.examinations.values() {
-                for item in samples_taken(&exam.sheet) {
-                    let number = plain_number(&numbers(carcass, exam, item).0);
-                    out.borne.entry(number).or_default().insert((exam.id, item));
-                }
+        for exam in carcass.examinations.values().filter(|_| !self.at.is_empty()) {
+            for item in samples_taken(&exam.sheet) {
+                let number = plain_number(&numbers(carcass, exam, item).0);
+                self.borne.entry(number).or_default().insert((exam.id, item));
             }
         }
-        out
     }
 
     /// Everything that was taken from a carcass of `fold`, which is the one that this was made of.

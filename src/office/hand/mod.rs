@@ -34,6 +34,7 @@ pub use figures::{Figures, Worked};
 pub use laboratory::{By, Fill};
 pub use listing::{Listed, Listing, Local};
 pub use places::Places;
+pub use taking::Taking;
 pub use working::Working;
 
 /// A file as it was picked.

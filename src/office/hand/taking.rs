@@ -4,21 +4,62 @@ use std::sync::Arc;
 
 use super::{Hand, Kept, Picked, What};
 use crate::bundle::{Limits, OpenError};
-use crate::office::opening::{Outcome, is_picture, judge, judge_unread};
+use crate::office::judging::Judging;
+use crate::office::opening::{Outcome, is_picture, judge_unread};
 use crate::record::Digest;
+
+/// A file that is being looked at, in short parts: a page answers taps in between. Nothing is told of it, and nothing
+/// kept, before [`Hand::taken`].
+pub struct Taking {
+    name: String,
+    bytes: Vec<u8>,
+    digest: Digest,
+    /// `None` for a photo.
+    judging: Option<Judging>,
+}
+
+impl Taking {
+    /// Does the next part; false where nothing is left.
+    pub fn step(&mut self) -> bool {
+        self.judging.as_mut().is_some_and(Judging::step)
+    }
+}
 
 impl Hand {
     /// Takes a file in; one that was picked before is not taken twice. It goes into the archive as received unless it
     /// is damaged; a photo goes there once a file there names it.
     pub fn take(&mut self, name: String, bytes: Vec<u8>) {
-        // What was not read has no bytes here, and is no empty file.
-        let before = |file: &Picked| file.was_read && *file.bytes == *bytes;
-        if self.files.iter().any(before) {
-            return;
+        if let Some(taking) = self.taking(name, bytes) {
+            self.taken(taking);
+        }
+    }
+
+    /// The same in parts; `None` for one that was picked before.
+    pub fn taking(&self, name: String, bytes: Vec<u8>) -> Option<Taking> {
+        if self.was_picked(&bytes) {
+            return None;
         }
         let digest = Digest::of(&[&bytes]);
-        let what =
-            if is_picture(&bytes) { What::Photo(digest) } else { What::Judged(Box::new(judge(&bytes, &self.keyring))) };
+        let judging = (!is_picture(&bytes)).then(|| Judging::begin(&bytes));
+        Some(Taking { name, bytes, digest, judging })
+    }
+
+    fn was_picked(&self, bytes: &[u8]) -> bool {
+        // What was not read has no bytes here, and is no empty file.
+        self.files.iter().any(|file| file.was_read && *file.bytes == *bytes)
+    }
+
+    /// Takes in a file that was looked at.
+    pub fn taken(&mut self, taking: Taking) {
+        let Taking { name, bytes, digest, judging } = taking;
+        // Picked once more in the meantime.
+        if self.was_picked(&bytes) {
+            return;
+        }
+        let what = match judging {
+            Some(judging) => What::Judged(Box::new(judging.done(&self.keyring))),
+            None => What::Photo(digest),
+        };
         let mut kept = Kept::Not;
         if let What::Judged(judged) = &what
             && judged.outcome() != Outcome::Damaged

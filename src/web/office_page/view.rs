@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
 use super::desk::{Desk, LANGUAGE, Part, count, tell, tell_with};
+use super::figures::in_parts;
 use crate::bundle::Limits;
 use crate::office::hand::{Hand, Kept, Picked, RingFrom, What};
 use crate::office::opening::Outcome;
@@ -92,11 +93,11 @@ fn files_part(desk: Desk) -> AnyView {
             for (n, (name, read)) in files.into_iter().enumerate() {
                 desk.opening.try_set(Some((n, all)));
                 pause_ms(0).await;
-                hand.try_update_untracked(|hand| match read {
-                    Some(Ok(bytes)) => hand.take(name, bytes),
-                    Some(Err(why)) => hand.take_unread(name, why),
-                    None => hand.take_too_large(name),
-                });
+                match read {
+                    Some(Ok(bytes)) => take_in_parts(desk, name, bytes).await,
+                    Some(Err(why)) => drop(hand.try_update_untracked(|hand| hand.take_unread(name, why))),
+                    None => drop(hand.try_update_untracked(|hand| hand.take_too_large(name))),
+                }
             }
             desk.opening.try_set(None);
             hand.try_update(|_| {});
@@ -155,6 +156,17 @@ fn files_part(desk: Desk) -> AnyView {
         {super::winter::winter(desk.figures)}
     }
     .into_any()
+}
+
+/// Opens and checks one file in short parts, then takes it in.
+async fn take_in_parts(desk: Desk, name: String, bytes: Vec<u8>) {
+    let taking = desk.hand.try_with_untracked(|hand| hand.taking(name, bytes)).flatten();
+    let Some(mut taking) = taking else { return };
+    pause_ms(0).await;
+    if in_parts(|| taking.step(), || true).await {
+        pause_ms(0).await;
+        desk.hand.try_update_untracked(|hand| hand.taken(taking));
+    }
 }
 
 /// Where to go from here: phones that nobody enrolled, carcasses that the files tell of.

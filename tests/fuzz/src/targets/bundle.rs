@@ -53,7 +53,7 @@ fn file(bytes: &[u8]) {
     let Some(contents) = judged.contents.filter(|contents| !contents.chain_broken()) else { return };
     // What is taken goes into a journal, each entry under its number or as a fork of it.
     let mut journal = Journal::new();
-    contents.entries.into_iter().for_each(|entry| drop(journal.add(entry)));
+    contents.entries.iter().for_each(|entry| drop(journal.add(entry.clone())));
     journal.bodies();
 }
 
