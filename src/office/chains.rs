@@ -38,49 +38,88 @@ pub enum Odd {
     },
 }
 
+/// What is odd, looked for entry by entry in the order of device and number: a page does it in short parts.
+#[derive(Debug, Default)]
+pub struct Oddities {
+    forks: Vec<EntryId>,
+    gaps: Vec<Odd>,
+    clocks: Vec<Odd>,
+    unheeded: Vec<Odd>,
+    before: Option<EntryId>,
+    earlier: Option<(EntryId, Moment)>,
+}
+
+impl Oddities {
+    /// The next entry, whether it can be read or not.
+    pub fn entry(&mut self, id: EntryId) {
+        if self.before == Some(id) && self.forks.last() != Some(&id) {
+            self.forks.push(id);
+        }
+        let last = self.before.filter(|one| one.device == id.device).map_or(0, |one| one.seq);
+        if id.seq > last.saturating_add(1) {
+            self.gaps.push(Odd::Gap { device: id.device, first: last + 1, last: id.seq - 1 });
+        }
+        self.before = Some(id);
+    }
+
+    /// The next body that can be read.
+    pub fn body(&mut self, id: EntryId, body: &Body) {
+        if let Some((one, earlier)) = self.earlier.replace((id, body.at)) {
+            self.clock((one, earlier), (id, body.at));
+        }
+        if Deciders::left_out(&body.act) {
+            match self.unheeded.last_mut() {
+                Some(Odd::Unheeded { device, times }) if *device == id.device => *times += 1,
+                _ => self.unheeded.push(Odd::Unheeded { device: id.device, times: 1 }),
+            }
+        }
+    }
+
+    fn clock(&mut self, (one, before): (EntryId, Moment), (next, at): (EntryId, Moment)) {
+        let known = before != Moment::EPOCH && at != Moment::EPOCH;
+        if one.device != next.device || !known || before.unix_seconds() - at.unix_seconds() <= CLOCK_JUMP_S {
+            return;
+        }
+        match self.clocks.last_mut() {
+            Some(Odd::Clock { id, times, .. }) if id.device == next.device => *times += 1,
+            _ => self.clocks.push(Odd::Clock { id: next, before, at, times: 1 }),
+        }
+    }
+
+    /// Numbers that two different entries claim.
+    pub fn forks(&self) -> &[EntryId] {
+        &self.forks
+    }
+
+    /// All that was found: forks, gaps, clocks, what was not heeded.
+    pub fn all(self) -> Vec<Odd> {
+        let forks = self.forks.into_iter().map(Odd::Fork);
+        forks.chain(self.gaps).chain(self.clocks).chain(self.unheeded).collect()
+    }
+}
+
 /// Forks and gaps of a journal, by device and number. What lies before the first entry of a device is a gap too; what
 /// lies behind its last cannot be known.
 pub fn forks_and_gaps(journal: &Journal) -> Vec<Odd> {
-    let mut out: Vec<Odd> = journal.forks().into_iter().map(Odd::Fork).collect();
-    let mut before: Option<EntryId> = None;
-    for entry in journal.entries() {
-        let id = entry.id();
-        let last = before.filter(|one| one.device == id.device).map_or(0, |one| one.seq);
-        if id.seq > last.saturating_add(1) {
-            out.push(Odd::Gap { device: id.device, first: last + 1, last: id.seq - 1 });
-        }
-        before = Some(id);
-    }
-    out
+    let mut found = Oddities::default();
+    journal.entries().for_each(|entry| found.entry(entry.id()));
+    found.all()
 }
 
 /// Clocks that went back, each device once. `bodies` stand in the order of their device and number.
 pub fn clocks(bodies: &[(EntryId, Body)]) -> Vec<Odd> {
-    let mut out: Vec<Odd> = Vec::new();
-    for pair in bodies.windows(2) {
-        let [(one, earlier), (next, body)] = pair else { continue };
-        let known = earlier.at != Moment::EPOCH && body.at != Moment::EPOCH;
-        if one.device != next.device || !known || earlier.at.unix_seconds() - body.at.unix_seconds() <= CLOCK_JUMP_S {
-            continue;
-        }
-        match out.last_mut() {
-            Some(Odd::Clock { id, times, .. }) if id.device == next.device => *times += 1,
-            _ => out.push(Odd::Clock { id: *next, before: earlier.at, at: body.at, times: 1 }),
-        }
-    }
-    out
+    of_bodies(bodies).clocks
 }
 
 /// Decisions that were not heeded, each device once. `bodies` stand in the order of their device and number.
 pub fn unheeded(bodies: &[(EntryId, Body)]) -> Vec<Odd> {
-    let mut out: Vec<Odd> = Vec::new();
-    for (id, _) in bodies.iter().filter(|(_, body)| Deciders::left_out(&body.act)) {
-        match out.last_mut() {
-            Some(Odd::Unheeded { device, times }) if *device == id.device => *times += 1,
-            _ => out.push(Odd::Unheeded { device: id.device, times: 1 }),
-        }
-    }
-    out
+    of_bodies(bodies).unheeded
+}
+
+fn of_bodies(bodies: &[(EntryId, Body)]) -> Oddities {
+    let mut found = Oddities::default();
+    bodies.iter().for_each(|(id, body)| found.body(*id, body));
+    found
 }
 
 #[cfg(test)]

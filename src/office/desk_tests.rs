@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use super::archive::{Archive, ArchiveError, hex};
 use super::carcass_report::carcass_report;
+use super::chains::{Odd, clocks, forks_and_gaps, unheeded};
 use super::files::HeldFiles;
 use super::hand::{DeskError, Hand, Kept, RingFrom, Stranger};
 use super::key_file::{KeyFile, Randomness};
@@ -15,7 +16,8 @@ use super::test_chain::{self, TestChain, noon as at};
 use super::zipped::Tree;
 use crate::bundle::{DeviceKey, Extras, Fingerprint, Kind, canonical, seal};
 use crate::record::{
-    Act, Answer, CustodyStep, Digest, EntryId, Journal, Key, Moment, PersonCode, Photo, Site, Subject, Value, uuid_v7,
+    Act, Answer, CustodyStep, Digest, EntryId, Journal, Key, Moment, PersonCode, Photo, Site, Stored, Subject, Value,
+    fold, uuid_v7,
 };
 use uuid::Uuid;
 
@@ -408,4 +410,56 @@ fn nothing_is_written_with_fewer_salts_than_entries() {
     assert!(held.all().is_empty());
     write(vec![[1; 16], [2; 16]]).unwrap();
     assert_eq!(held.all().len(), 1);
+}
+
+// A law of the design: the archive worked out in parts is the archive. Held against the one-piece functions that the
+// command line has.
+#[test]
+fn what_is_worked_out_in_parts_is_what_all_entries_come_to() {
+    let (one, two, strange, mine) = (key(1), key(2), key(3), key(5));
+    let acts = |n: u8| {
+        let mut acts = vec![of_carcass(), answer("body_state", Answer::choice("whole")), hand_over("S1")];
+        acts.push(Act::Withdraw { supersedes: vec![id(&one, u64::from(n))] });
+        // An office's act of a device that decides nothing.
+        acts.push(Act::Alias { carcasses: [carcass(), uuid_v7(2, [n; 10])] });
+        acts
+    };
+    let carried = Extras { carried: vec![plain(&strange, "?", Extras::default())], ..Extras::default() };
+    let mut rival = acts(2);
+    rival.swap(1, 2);
+    let files = [
+        bundle(&one, "one", acts(1), true, Extras::default()),
+        bundle(&one, "one", acts(1), false, Extras::default()),
+        bundle(&one, "one, from an old copy", rival, false, Extras::default()),
+        bundle(&two, "two", acts(3), false, carried),
+        bundle(
+            &mine,
+            "office",
+            vec![Act::Alias { carcasses: [carcass(), uuid_v7(2, [1; 10])] }],
+            false,
+            Extras::default(),
+        ),
+        bundle(&strange, "?", acts(4), false, Extras::default()),
+    ];
+    // Whole texts take the place of withheld ones in whatever order the files lie.
+    for turned in 0..files.len() {
+        let mut hand = with_office(&[&one, &two, &mine]);
+        for file in files.iter().cycle().skip(turned).take(files.len()) {
+            hand.take("of a phone".to_owned(), file.clone().into_bytes());
+        }
+        let figures = hand.figures(at());
+        for (worked, counted) in [(&figures.counted, true), (&figures.looked, false)] {
+            let journal = hand.journal(counted);
+            let (bodies, _) = journal.bodies();
+            assert_eq!(worked.bodies, bodies);
+            assert_eq!(worked.folded, fold(&journal));
+            let odd = forks_and_gaps(&journal).into_iter().chain(clocks(&bodies)).chain(unheeded(&bodies));
+            assert_eq!(worked.odd, odd.collect::<Vec<_>>());
+            assert!(worked.odd.iter().any(|odd| matches!(odd, Odd::Fork(_))), "{counted}");
+            assert_eq!(worked.recomputed.forks, journal.forks());
+            let withheld = journal.entries().filter(|entry| entry.stored == Stored::Withheld).count();
+            assert_eq!(worked.withheld, withheld);
+        }
+        assert!(figures.looked.bodies.len() > figures.counted.bodies.len());
+    }
 }

@@ -27,7 +27,8 @@ use crate::record::{Body, Deciders, DeviceId, Digest, EntryId, Fold, Journal, St
 use abreast::abreast;
 use plan::Plan;
 use store::{Parts, Store};
-use survey::{OfFile, Superseded, Survey, body_of, unreadable};
+use survey::{OfFile, Superseded, Survey, body_of};
+pub(in crate::office) use survey::{body_again, unreadable};
 
 /// How much is held.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

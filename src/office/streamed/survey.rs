@@ -7,11 +7,11 @@ use uuid::Uuid;
 use crate::bundle::{Contents, Fault};
 use crate::office::opening::Judged;
 use crate::record::{
-    Act, Answer, Body, Deciders, DeviceId, Entry, EntryId, Site, Stored, Subject, Value, links, named,
+    Act, Answer, Body, BodyError, Deciders, DeviceId, Entry, EntryId, Site, Stored, Subject, Value, links, named,
 };
 
 /// Entries that break the form that they claim, as was found when the file was opened.
-pub(super) fn unreadable(contents: &Contents) -> BTreeSet<EntryId> {
+pub(in crate::office) fn unreadable(contents: &Contents) -> BTreeSet<EntryId> {
     let of = |fault: &Fault| if let Fault::Unreadable { id, .. } = fault { Some(*id) } else { None };
     contents.faults.iter().filter_map(of).collect()
 }
@@ -19,9 +19,14 @@ pub(super) fn unreadable(contents: &Contents) -> BTreeSet<EntryId> {
 /// What an entry says, where that can be read. All but the `unreadable` were read strictly when their file was opened;
 /// of two entries of one id the other may be readable.
 pub(super) fn body_of(entry: &Entry, unreadable: &BTreeSet<EntryId>) -> Option<Body> {
-    let Stored::Whole { text, .. } = &entry.stored else { return None };
+    body_again(entry, unreadable).ok().flatten()
+}
+
+/// The same, with why it cannot be read.
+pub(in crate::office) fn body_again(entry: &Entry, unreadable: &BTreeSet<EntryId>) -> Result<Option<Body>, BodyError> {
+    let Stored::Whole { text, .. } = &entry.stored else { return Ok(None) };
     let read = if unreadable.contains(&entry.id()) { Body::read(text) } else { Body::read_again(text) };
-    read.ok()
+    read.map(Some)
 }
 
 /// What stands beside the carcasses.
