@@ -151,6 +151,11 @@ impl Opening {
         Ok(true)
     }
 
+    /// Whether the next part goes through the whole payload.
+    pub fn is_long(&self) -> bool {
+        matches!(self.unpacking, Unpacking::Plain(_))
+    }
+
     /// What it holds, once nothing is left.
     ///
     /// # Errors

@@ -118,7 +118,9 @@ pub fn unheeded(bodies: &[(EntryId, Body)]) -> Vec<Odd> {
 
 fn of_bodies(bodies: &[(EntryId, Body)]) -> Oddities {
     let mut found = Oddities::default();
-    bodies.iter().for_each(|(id, body)| found.body(*id, body));
+    for (id, body) in bodies {
+        found.body(*id, body);
+    }
     found
 }
 

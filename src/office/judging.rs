@@ -65,6 +65,15 @@ impl Judging {
         self.file.step(&mut self.left_bytes)
     }
 
+    /// Whether the next part goes through the whole file, so that a page pauses before it.
+    pub fn is_long(&self) -> bool {
+        match &self.file.state {
+            State::Opening(opening) => opening.is_long(),
+            State::Opened(_) | State::Carrying(..) => true,
+            _ => false,
+        }
+    }
+
     /// The judgement by this keyring, once nothing is left.
     pub fn done(mut self, keyring: &Keyring) -> Judged {
         while self.step() {}

@@ -97,7 +97,9 @@ impl Carcass {
 /// What the office joined and decided.
 pub(super) fn decide(out: &mut Fold, bodies: &[&(EntryId, Body)], superseded: &BTreeSet<EntryId>) {
     let mut all = Deciding::default();
-    bodies.iter().for_each(|body| all.take(body, superseded));
+    for body in bodies {
+        all.take(body, superseded);
+    }
     all.settle(out);
 }
 
@@ -105,8 +107,11 @@ pub(super) fn decide(out: &mut Fold, bodies: &[&(EntryId, Body)], superseded: &B
 #[derive(Debug, Default)]
 pub(super) struct Deciding {
     aliases: Vec<[Uuid; 2]>,
-    decisions: Vec<(Uuid, (FindingCode, Site), BTreeSet<EntryId>, Standing)>,
+    decisions: Vec<Decision>,
 }
+
+/// Of a carcass, on a question: what it weighed, and what stands in its place.
+type Decision = (Uuid, (FindingCode, Site), BTreeSet<EntryId>, Standing);
 
 impl Deciding {
     pub(super) fn take(&mut self, (id, body): &(EntryId, Body), superseded: &BTreeSet<EntryId>) {

@@ -10,7 +10,7 @@ use crate::office::archive::hex;
 use crate::office::hand::RingFrom;
 use crate::office::keyring::Standing;
 use crate::office::opening::Judged;
-use crate::record::CustodyItem;
+use crate::record::{CustodyItem, EntryId};
 use crate::words::{say, say_office};
 
 impl Report<'_> {
@@ -105,11 +105,17 @@ impl Report<'_> {
     }
 }
 
-/// Whether a bundle holds an entry of the history. Most hold none in their whole range, and are not gone through.
+/// Whether a bundle holds an entry of the history. Of the phone's own chain each stands at its number; only where a chain
+/// was taken over are all gone through.
 fn speaks(contents: &Contents, history: &History) -> bool {
-    let ids = || contents.entries.iter().map(|entry| entry.header.id());
-    let (Some(first), Some(last)) = (ids().min(), ids().max()) else { return false };
-    history.numbers.range(first..=last).next().is_some() && ids().any(|id| history.numbers.contains_key(&id))
+    let chain = &contents.payload.chain;
+    let own = |id: &EntryId| {
+        let at = id.seq.checked_sub(chain.first_seq).and_then(|at| usize::try_from(at).ok());
+        at.and_then(|at| contents.entries.get(at)).is_some_and(|entry| entry.id() == *id)
+    };
+    history.numbers.keys().any(own)
+        || (!contents.payload.adopted.is_empty()
+            && contents.entries.iter().any(|entry| history.numbers.contains_key(&entry.id())))
 }
 
 fn custody_item(item: &CustodyItem, out: &mut String) {

@@ -95,7 +95,7 @@ pub fn carcass_sheets(
     let report = Report {
         hand,
         // In the order of the ids, as the fold has them.
-        line: worked.carcasses.iter().find(|line| line.carcass == id)?,
+        line: worked.carcasses.get(worked.carcasses.binary_search_by_key(&id, |line| line.carcass).ok()?)?,
         carcass: worked.folded.carcasses.get(&id)?,
         worked,
         all: &figures.looked,

@@ -34,7 +34,8 @@ impl Hand {
                 (ring, RingFrom::Plain)
             }
         };
-        self.judge_all()
+        self.stand_all();
+        Ok(())
     }
 
     /// Puts a new office key into the archive and signs the keyring with it.
@@ -43,7 +44,9 @@ impl Hand {
     /// There is one already, or the keyring does not hold.
     pub fn take_office_key(&mut self, file: &KeyFile, key: &DeviceKey) -> Result<(), DeskError> {
         self.archive().take_office_key(file, key)?;
-        self.load()
+        self.load_ring()?;
+        self.stand_all();
+        Ok(())
     }
 
     /// The office's key file, where the archive has one.

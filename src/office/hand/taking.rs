@@ -23,6 +23,11 @@ impl Taking {
     pub fn step(&mut self) -> bool {
         self.judging.as_mut().is_some_and(Judging::step)
     }
+
+    /// Whether the next part is longer than others, so that a page pauses before it.
+    pub fn is_long(&self) -> bool {
+        self.judging.as_ref().is_some_and(Judging::is_long)
+    }
 }
 
 impl Hand {

@@ -13,9 +13,10 @@ use crate::office::hand::{Figures, Worked};
 use crate::office::recompute::CarcassLine;
 use crate::record::short_code::short_code;
 use crate::record::{Carcass, plain_number};
+use crate::web::platform::clock::{drawn, pause_ms};
 use crate::web::platform::file::OutFile;
 use crate::web::platform::print::print;
-use crate::web::readings::readings_view;
+use crate::web::readings::{part, parts};
 use crate::words::Arg;
 
 /// Carcasses on one page of the list: what is drawn after a tap must not be felt.
@@ -23,11 +24,12 @@ const ON_A_PAGE: usize = 25;
 
 pub(super) fn carcasses(desk: Desk) -> AnyView {
     let list = list(desk);
+    let before = StoredValue::new(None);
     view! {
         <section data-part="carcasses">
             {move || bad_cards(desk)}
             <div class="no-print" hidden=move || desk.carcass.get().is_some()>{list}</div>
-            {move || desk.carcass.get().map(|id| one(desk, id))}
+            {move || desk.carcass.get().map(|id| one(desk, id, before))}
         </section>
     }
     .into_any()
@@ -201,26 +203,32 @@ fn phones(line: &CarcassLine) -> AnyView {
     view! { <ul data-phones="differ">{lines}</ul> }.into_any()
 }
 
-fn one(desk: Desk, id: Uuid) -> AnyView {
-    let figures = desk.figures.get();
-    let sheets = figures
-        .as_ref()
-        .and_then(|figures| desk.hand.with_untracked(|hand| carcass_sheets(hand, figures, id, now(), None)));
+/// The report that was made last, and of which carcass.
+type Last = StoredValue<Option<(Uuid, Arc<Sheets>)>>;
+
+/// What there is to tap at once; the report as soon as that is drawn.
+fn one(desk: Desk, id: Uuid, last: Last) -> AnyView {
+    let figures = desk.figures.get().filter(|figures| holds(figures, id));
     let back = view! {
         <button type="button" class="act" data-act="back-to-list" on:click=move |_| desk.carcass.set(None)>
             {tell("desk.back")}
         </button>
     };
-    let (Some(figures), Some(sheets)) = (figures, sheets) else {
+    let Some(figures) = figures else {
         return view! { <div class="ways">{back}</div><p>{tell("desk.gone")}</p> }.into_any();
     };
+    let sheets = made(desk, &figures, id, last);
     let refused = RwSignal::new(None::<String>);
-    let sheets = Arc::new(sheets);
-    let (to_print, to_save) = (Arc::clone(&sheets), Arc::clone(&sheets));
     let on_print = move |_| {
-        refused.set(print(&to_print.page_rule, &file_name(id)).err().map(|error| error.to_string()));
+        if let Some(sheets) = sheets.get_untracked() {
+            refused.set(print(&sheets.page_rule, &file_name(id)).err().map(|error| error.to_string()));
+        }
     };
-    let on_save = move |_| save(desk, id, &to_save);
+    let on_save = move |_| {
+        if let Some(sheets) = sheets.get_untracked() {
+            save(desk, id, &sheets);
+        }
+    };
     let split = split_link(desk, &figures, id);
     let all = all_readings(figures, id);
     view! {
@@ -237,10 +245,39 @@ fn one(desk: Desk, id: Uuid) -> AnyView {
             })}</div>
         </div>
         // Markup of ours alone: the report escapes all that was typed, and the page's policy runs no script in it.
-        <article class="paper" tabindex="0" inner_html=sheets.body.clone()></article>
+        {move || sheets.get().map(|sheets| view! {
+            <article class="paper" tabindex="0" inner_html=sheets.body.clone()></article>
+        })}
         <div class="no-print">{all}</div>
     }
     .into_any()
+}
+
+/// Whether the carcass is in the archive, by any of its ids.
+fn holds(figures: &Figures, id: Uuid) -> bool {
+    [&figures.counted, &figures.looked].into_iter().any(|worked| {
+        let all = &worked.folded.carcasses;
+        all.contains_key(&id) || all.values().any(|one| one.joined.contains(&id))
+    })
+}
+
+/// The report, made after what was tapped is drawn. Until then the one before stands, where it is of this carcass:
+/// figures that come anew must not move the page under a reader's eyes.
+fn made(desk: Desk, figures: &Arc<Figures>, id: Uuid, last: Last) -> RwSignal<Option<Arc<Sheets>>> {
+    let before = last.get_value().filter(|(of, _)| *of == id).map(|(_, sheets)| sheets);
+    let sheets = RwSignal::new(before.clone());
+    let figures = Arc::clone(figures);
+    leptos::task::spawn_local(async move {
+        drawn().await;
+        if sheets.is_disposed() {
+            return;
+        }
+        let made = desk.hand.try_with_untracked(|hand| carcass_sheets(hand, &figures, id, now(), None)).flatten();
+        let Some(made) = made.filter(|made| before.is_none_or(|before| *before != *made)).map(Arc::new) else { return };
+        last.try_set_value(Some((id, Arc::clone(&made))));
+        sheets.try_set(Some(made));
+    });
+    sheets
 }
 
 fn split_link(desk: Desk, figures: &Figures, id: Uuid) -> Option<AnyView> {
@@ -256,13 +293,38 @@ fn split_link(desk: Desk, figures: &Figures, id: Uuid) -> Option<AnyView> {
     })
 }
 
-/// Plots, what would sharpen a reading, what it rests on in words: what paper has no room for. Drawn once it is opened:
-/// it is as much again as the report.
+/// Plots, what would sharpen a reading, what it rests on in words: what paper has no room for. Drawn once it is opened,
+/// and a part at a time: it is as much again as the report.
 fn all_readings(figures: Arc<Figures>, id: Uuid) -> AnyView {
-    let opened = RwSignal::new(false);
-    let body = move || opened.get().then(|| drawn(&figures, id));
+    // How many parts are drawn; `None` before it is opened.
+    let shown = RwSignal::new(None::<usize>);
+    let all = of(&figures, id).map_or(0, |(line, _)| parts(&line.readings));
+    let draw = move |_| {
+        if shown.get_untracked().is_some() {
+            return;
+        }
+        shown.set(Some(0));
+        leptos::task::spawn_local(async move {
+            for n in 1..=all {
+                pause_ms(0).await;
+                if shown.try_set(Some(n)).is_some() {
+                    return;
+                }
+            }
+        });
+    };
+    let opened = Memo::new(move |_| shown.get().is_some());
+    let one = move |n: usize| {
+        let figures = Arc::clone(&figures);
+        let drawn = Memo::new(move |_| shown.get().is_some_and(|shown| n < shown));
+        move || {
+            let (line, carcass) = of(&figures, id).filter(|_| drawn.get())?;
+            part(LANGUAGE, carcass, &line.readings, "cause.not_yet", n)
+        }
+    };
+    let body = move || opened.get().then(|| (0..all).map(&one).collect_view());
     view! {
-        <details class="why" data-all-readings="" on:toggle=move |_| opened.set(true)>
+        <details class="why" data-all-readings="" on:toggle=draw>
             <summary>{tell("desk.all_readings")}</summary>
             {body}
         </details>
@@ -270,13 +332,13 @@ fn all_readings(figures: Arc<Figures>, id: Uuid) -> AnyView {
     .into_any()
 }
 
-fn drawn(figures: &Figures, id: Uuid) -> Option<AnyView> {
+/// A carcass with its readings.
+fn of(figures: &Figures, id: Uuid) -> Option<(&CarcassLine, &Carcass)> {
     let worked = [&figures.counted, &figures.looked];
-    let (line, carcass) = worked.into_iter().find_map(|worked| {
+    worked.into_iter().find_map(|worked| {
         let at = worked.carcasses.binary_search_by_key(&id, |line| line.carcass).ok()?;
         Some((worked.carcasses.get(at)?, worked.folded.carcasses.get(&id)?))
-    })?;
-    Some(readings_view(LANGUAGE, carcass, &line.readings, "cause.not_yet"))
+    })
 }
 
 fn file_name(id: Uuid) -> String {

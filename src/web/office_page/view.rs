@@ -162,11 +162,22 @@ fn files_part(desk: Desk) -> AnyView {
 async fn take_in_parts(desk: Desk, name: String, bytes: Vec<u8>) {
     let taking = desk.hand.try_with_untracked(|hand| hand.taking(name, bytes)).flatten();
     let Some(mut taking) = taking else { return };
-    pause_ms(0).await;
-    if in_parts(|| taking.step(), || true).await {
+    let mut more = true;
+    while more {
         pause_ms(0).await;
-        desk.hand.try_update_untracked(|hand| hand.taken(taking));
+        // The first part however long, then others until one is long.
+        let mut first = true;
+        let step = || {
+            let now = std::mem::take(&mut first) || !taking.is_long();
+            if now {
+                more = taking.step();
+            }
+            now && more
+        };
+        in_parts(step, || true).await;
     }
+    pause_ms(0).await;
+    desk.hand.try_update_untracked(|hand| hand.taken(taking));
 }
 
 /// Where to go from here: phones that nobody enrolled, carcasses that the files tell of.

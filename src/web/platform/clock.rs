@@ -50,6 +50,19 @@ pub async fn pause_ms(ms: i32) {
     let _ = wasm_bindgen_futures::JsFuture::from(wait).await;
 }
 
+/// Waits until what was said has been drawn; on a page that nobody looks at, and so is not drawn, a moment.
+pub async fn drawn() {
+    let wait = js_sys::Promise::new(&mut |resolve, _| {
+        if let Ok(window) = window() {
+            let _ = window.request_animation_frame(&resolve);
+            let _ = window.set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, 100);
+        }
+    });
+    let _ = wasm_bindgen_futures::JsFuture::from(wait).await;
+    // Asked before it is drawn; this comes after.
+    pause_ms(0).await;
+}
+
 /// The zone's name, such as `America/Toronto`; empty where the browser tells none.
 ///
 /// Asked for with every tap, and slow to ask for: the name is that of the last time as long as the offset is.

@@ -11,7 +11,7 @@ pub mod view;
 
 use leptos::prelude::*;
 
-use crate::reading::{Outcome, Readings};
+use crate::reading::{Outcome, Reading, Readings};
 use crate::record::{Carcass, Shown};
 use crate::words::{Language, say};
 
@@ -20,12 +20,30 @@ pub(crate) use cards::card;
 pub use timeline::timeline_view;
 pub use view::{cause_note, reading_view};
 
-/// All readings of a carcass, one after the other. Where the cause of death is left out, `no_cause` is the
-/// message that says why.
-pub fn readings_view(language: Language, carcass: &Carcass, readings: &Readings, no_cause: &str) -> AnyView {
-    let in_short = readings
-        .each()
-        .into_iter()
+/// How many parts the readings of a carcass are drawn in.
+pub fn parts(readings: &Readings) -> usize {
+    readings.each().len() + 2
+}
+
+/// One part of all readings of a carcass: first what they say in short, then one after the other. Where the cause of
+/// death is left out, `no_cause` is the message that says why, and stands last. Together they are too much for one tap.
+pub fn part(language: Language, carcass: &Carcass, readings: &Readings, no_cause: &str, n: usize) -> Option<AnyView> {
+    let each = readings.each();
+    match n.checked_sub(1) {
+        None => in_short(language, &each),
+        Some(at) => match each.get(at) {
+            Some(one) => {
+                let basis = basis(language, carcass, one);
+                Some(reading_view(language, Shown::Metric, one, &readings.science, &basis))
+            }
+            None => readings.cause.is_none().then(|| cause_note(language, no_cause)),
+        },
+    }
+}
+
+fn in_short(language: Language, each: &[&Reading]) -> Option<AnyView> {
+    let in_short = each
+        .iter()
         .filter(|one| one.outcome != Outcome::NoEvidence)
         .filter_map(|one| {
             let said = one.statements.first()?.say(language);
@@ -35,19 +53,13 @@ pub fn readings_view(language: Language, carcass: &Carcass, readings: &Readings,
             )
         })
         .collect::<Vec<AnyView>>();
-    let in_short = (!in_short.is_empty()).then(|| {
+    (!in_short.is_empty()).then(|| {
         view! {
             <section class="reading" data-in-short="">
                 <h2>{say(language, "reading.view.in_short", &[])}</h2>
                 <ul>{in_short}</ul>
             </section>
         }
-    });
-    let each = readings
-        .each()
-        .into_iter()
-        .map(|one| reading_view(language, Shown::Metric, one, &readings.science, &basis(language, carcass, one)))
-        .collect_view();
-    let note = readings.cause.is_none().then(|| cause_note(language, no_cause));
-    view! { {in_short} {each} {note} }.into_any()
+        .into_any()
+    })
 }
