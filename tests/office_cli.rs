@@ -117,7 +117,7 @@ fn a_misspelt_archive_is_told_and_not_read_as_an_empty_one() {
         &["lab", "list"],
         &["season", "--out", "x"],
         &["export", "--out", "x"],
-        &["report", "ABCDEF"],
+        &["report", "ABCDEF", "--out", "x"],
         &["retire", "x"],
     ] {
         let ran = office.run(of_the_archive);

@@ -3,10 +3,11 @@
 
 mod work;
 
-use marrowbook::bundle::{Contents, Kind, open};
+use marrowbook::bundle::{Contents, DeviceKey, Kind, canonical, open};
 use marrowbook::frames::{Gather, Spread, Taken, paint::picture, read::codes};
 use marrowbook::reading::{self, Given};
 use marrowbook::science::cause::{Cause, Drawn, Table, ends};
+use marrowbook::science::special::beta_quantile;
 use std::sync::OnceLock;
 use std::time::Instant;
 
@@ -79,7 +80,31 @@ fn main() {
     let took = seconds(101, || drop(std::hint::black_box(ends(drawn, &whole, &Cause::ALL[..3]))));
     row("office_intervals_whole", 1.0 / took);
 
+    beside_others(&key);
     frames();
+}
+
+/// What `ratios.py` measures of general-purpose libraries, of the same bytes and numbers.
+fn beside_others(key: &DeviceKey) {
+    let message: Vec<u8> = (0..1024_u32).map(|n| (n.wrapping_mul(2_654_435_761) >> 24) as u8).collect();
+    let (signature, public) = (key.sign(&message), key.public());
+    row("signed_per_s", 1.0 / seconds(500, || drop(std::hint::black_box(key.sign(&message)))));
+    row("checked_per_s", 1.0 / seconds(500, || assert!(public.verifies(&message, &signature))));
+    let many = work::bundle(&work::entries(200, key), key);
+    let payload = open(many.as_bytes(), Kind::Bundle).expect("our own bundle opens").payload;
+    if let Some(path) = std::env::var_os("MARROWBOOK_RATIOS") {
+        std::fs::write(path, &payload).expect("a place for the text that others read too");
+    }
+    let took = seconds(5, || canonical::check(&payload).expect("our own form"));
+    row("json_mb_s", payload.len() as f64 / 1e6 / took);
+    let cases: Vec<(f64, f64, f64)> =
+        (0..1000).map(|n| (f64::from(n).mul_add(0.000_98, 0.01), f64::from(n % 30 + 1), f64::from(n % 17 + 1))).collect();
+    let took = seconds(5, || {
+        for (p, a, b) in &cases {
+            std::hint::black_box(beta_quantile(*p, *a, *b));
+        }
+    });
+    row("beta_quantiles_per_s", cases.len() as f64 / took);
 }
 
 /// Hand-over by codes on the screen: what a look through the camera costs, and how long 100 kB take where three codes in
