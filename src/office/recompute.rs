@@ -148,6 +148,11 @@ impl Recomputing {
         (self.done.len(), self.done.len() + self.todo.len())
     }
 
+    /// Forgets a carcass; false where none is left.
+    pub fn let_go(&mut self) -> bool {
+        self.done.pop().is_some() | self.folded.carcasses.pop_first().is_some()
+    }
+
     /// All that was read.
     pub fn done(self) -> Recomputed {
         Recomputed { carcasses: self.done, forks: self.forks, folded: self.folded, hands: self.hands }

@@ -49,6 +49,11 @@ impl Folding {
         self.deciding.take(body, &self.superseded);
     }
 
+    /// Forgets a subject; false where none is left.
+    pub fn let_go(&mut self) -> bool {
+        self.sheets.pop_first().is_some()
+    }
+
     /// Once all were taken.
     pub fn finish(self) -> Finishing {
         Finishing { out: self.out, sheets: self.sheets.into_iter(), deciding: self.deciding }
@@ -61,6 +66,11 @@ impl Finishing {
         let Some((subject, sheet)) = self.sheets.next() else { return false };
         finish(&mut self.out, subject, sheet);
         true
+    }
+
+    /// Forgets a subject; false where none is left.
+    pub fn let_go(&mut self) -> bool {
+        self.sheets.next().is_some() || self.out.carcasses.pop_first().is_some()
     }
 
     /// The fold, once nothing is left: what the office joined and decided is put on it.

@@ -3,9 +3,11 @@
 
 mod anew;
 mod deciding;
+mod fading;
 mod figures;
 mod laboratory;
 mod listing;
+mod opening;
 mod photos;
 mod places;
 mod ring;
@@ -26,13 +28,16 @@ use crate::office::opening::{Judged, Outcome, judge, rejudge};
 use crate::office::photos::named;
 use crate::office::zipped::Tree;
 use crate::record::{Digest, Moment};
+use opening::JudgedFiles;
 
 pub use super::lab_sheet::Checked;
 pub use anew::{Bearers, Stand};
 pub use deciding::{Decision, NotDecided, Random};
+pub use fading::Fading;
 pub use figures::{Figures, Worked};
 pub use laboratory::{By, Fill};
 pub use listing::{Listed, Listing, Local};
+pub use opening::ArchiveOpening;
 pub use places::Places;
 pub use taking::Taking;
 pub use working::Working;
@@ -49,6 +54,7 @@ pub struct Picked {
     /// False for one too large, or that the browser could not read: its bytes are not here.
     was_read: bool,
     bytes: Arc<[u8]>,
+    sha256: Digest,
 }
 
 /// What a file turned out to be.
@@ -166,6 +172,15 @@ impl Hand {
     /// # Errors
     /// Both have a key or a keyring, and not the same; or its key or keyring does not hold. The archive before stays.
     pub fn take_archive(&mut self, files: Tree) -> Result<(), DeskError> {
+        self.take_opened(ArchiveOpening::of(files))
+    }
+
+    /// The same of one whose files were opened before, as far as they were.
+    ///
+    /// # Errors
+    /// As [`Self::take_archive`].
+    pub fn take_opened(&mut self, opening: ArchiveOpening) -> Result<(), DeskError> {
+        let ArchiveOpening { files, mut judged, .. } = opening;
         let before = self.held.unsaved().written;
         let mine = self.held.all();
         // Key and ring belong together: half of the one archive's with half of the other's would lose phones.
@@ -182,10 +197,11 @@ impl Hand {
                 && files.get(path) != Some(bytes)
             {
                 held.put(path, bytes);
+                judged.remove(path);
             }
         }
         let mut next = Self { held, files: self.files.clone(), ..Self::default() };
-        next.load()?;
+        next.load(judged)?;
         next.settle();
         *self = next;
         self.keep_waiting();
@@ -198,7 +214,7 @@ impl Hand {
         let written = self.held.unsaved().written;
         let (received, photos) = (&self.received, &self.photos);
         self.files.retain_mut(|file| {
-            let digest = Digest::of(&[&file.bytes]);
+            let digest = file.sha256;
             let path = match file.what {
                 What::Photo(_) => photos.get(&digest).map(|path| path.to_string_lossy().into_owned()),
                 What::Judged(_) => received.contains_key(&digest).then(|| format!("received/{}.txt", hex(digest))),
@@ -213,10 +229,10 @@ impl Hand {
     }
 
     /// Reads keyring, files and photos of the archive anew.
-    fn load(&mut self) -> Result<(), DeskError> {
+    fn load(&mut self, judged: JudgedFiles) -> Result<(), DeskError> {
         self.load_ring()?;
         self.photos = self.archive().photos()?;
-        self.judge_all()
+        self.judge_all(judged)
     }
 
     fn load_ring(&mut self) -> Result<(), DeskError> {
@@ -244,6 +260,11 @@ impl Hand {
     fn stand_all(&mut self) {
         let keyring = &self.keyring;
         self.received.values_mut().for_each(|judged| rejudge(judged, keyring));
+        self.stand_files();
+    }
+
+    fn stand_files(&mut self) {
+        let keyring = &self.keyring;
         for file in &mut self.files {
             if let What::Judged(judged) = &mut file.what {
                 judged.stand(keyring);
@@ -251,21 +272,22 @@ impl Hand {
         }
     }
 
-    fn judge_all(&mut self) -> Result<(), DeskError> {
+    /// Every file of the archive; what was opened is not opened again.
+    fn judge_all(&mut self, mut opened: JudgedFiles) -> Result<(), DeskError> {
         let archive = self.archive();
         self.received.clear();
         self.named.clear();
         for path in archive.received()? {
-            let bytes = archive.read(&path)?;
-            let judged = judge(&bytes, &self.keyring);
-            self.receive(Digest::of(&[&bytes]), Arc::new(judged));
+            let (digest, judged) = if let Some((digest, mut judged)) = opened.remove(&*path.to_string_lossy()) {
+                judged.stand(&self.keyring);
+                (digest, judged)
+            } else {
+                let bytes = archive.read(&path)?;
+                (Digest::of(&[&bytes]), judge(&bytes, &self.keyring))
+            };
+            self.receive(digest, Arc::new(judged));
         }
-        let keyring = &self.keyring;
-        for file in &mut self.files {
-            if matches!(file.what, What::Judged(_)) && file.was_read {
-                file.what = What::Judged(Box::new(judge(&file.bytes, keyring)));
-            }
-        }
+        self.stand_files();
         Ok(())
     }
 

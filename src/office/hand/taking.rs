@@ -76,7 +76,7 @@ impl Hand {
                 Err(_) => kept = Kept::Not,
             }
         }
-        self.files.push(Picked { name, what, kept, was_read: true, bytes: bytes.into() });
+        self.files.push(Picked { name, what, kept, was_read: true, bytes: bytes.into(), sha256: digest });
         self.keep_waiting();
     }
 
@@ -100,13 +100,17 @@ impl Hand {
     /// A file that is too large to be one of ours; it was not read.
     pub fn take_too_large(&mut self, name: String) {
         let error = OpenError::TooLarge { limit: Limits::default().file_bytes };
-        let what = What::Judged(Box::new(judge_unread(&error)));
-        self.files.push(Picked { name, what, kept: Kept::Not, was_read: false, bytes: Arc::new([]) });
+        self.take_without_bytes(name, What::Judged(Box::new(judge_unread(&error))));
     }
 
     /// A file that the browser could not read.
     pub fn take_unread(&mut self, name: String, why: String) {
-        let what = What::Unread(why);
-        self.files.push(Picked { name, what, kept: Kept::Not, was_read: false, bytes: Arc::new([]) });
+        self.take_without_bytes(name, What::Unread(why));
+    }
+
+    fn take_without_bytes(&mut self, name: String, what: What) {
+        let bytes = Arc::new([]);
+        let sha256 = Digest::of(&[&*bytes]);
+        self.files.push(Picked { name, what, kept: Kept::Not, was_read: false, bytes, sha256 });
     }
 }

@@ -50,6 +50,11 @@ impl Working {
         (counted.0 + looked.0, counted.1 + looked.1)
     }
 
+    /// Gives some of it back, where nobody waits for it any more; false where nothing is left. All at once would be felt.
+    pub fn let_go(&mut self) -> bool {
+        self.counted.let_go() || self.looked.let_go()
+    }
+
     /// What came of it, once nothing is left.
     pub fn done(self) -> Figures {
         let counted = Arc::new(self.counted.done());
@@ -242,6 +247,20 @@ impl Half {
 
     fn so_far(&self) -> (usize, usize) {
         if let Self::Computing(parts, _) = self { parts.so_far() } else { (0, 0) }
+    }
+
+    fn let_go(&mut self) -> bool {
+        let (read, rest) = match self {
+            Self::Gathering(_) | Self::Empty => return false,
+            Self::Reading(Reading { read, .. }) => (read, false),
+            Self::Folding { folding, read, .. } => (read, folding.let_go()),
+            Self::Finishing { finishing, read, .. } => (read, finishing.let_go()),
+            Self::Computing(parts, read) => (read, parts.let_go()),
+        };
+        let left = read.bodies.len().saturating_sub(AT_ONCE);
+        let some = !read.bodies.is_empty() || rest;
+        read.bodies.truncate(left);
+        some
     }
 
     fn done(self) -> Worked {

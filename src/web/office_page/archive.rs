@@ -5,8 +5,10 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::desk::{Desk, Lies, Saving, count, tell, tell_with};
+use super::figures::in_uneven_parts;
 use super::view::{of_ours_bytes, read_file};
 use crate::bundle::{DeviceKey, Fingerprint};
+use crate::office::hand::ArchiveOpening;
 use crate::office::key_file::{KeyFile, KeyFileError, Randomness};
 use crate::office::zipped::{Tree, ZIP_BYTES, pack, unpack};
 use crate::web::platform::PlatformError;
@@ -71,8 +73,8 @@ pub(super) fn state(desk: Desk) -> AnyView {
 
 pub(super) fn archive(desk: Desk) -> AnyView {
     let refused = RwSignal::new(None::<String>);
-    let take = move |files: Tree| {
-        let taken = desk.hand.try_update(|hand| hand.take_archive(files).map_err(|error| error.to_string()));
+    let take = move |opening: ArchiveOpening| {
+        let taken = desk.hand.try_update(|hand| hand.take_opened(opening).map_err(|error| error.to_string()));
         let taken = taken.unwrap_or(Ok(()));
         if taken.is_ok() {
             // Another archive may have another key.
@@ -99,7 +101,7 @@ pub(super) fn archive(desk: Desk) -> AnyView {
             say_opening(desk).await;
             match read.and_then(|bytes| unpack(&bytes).map_err(|error| error.to_string())) {
                 Ok(files) => {
-                    if take(files) {
+                    if take(opened_in_parts(desk, files).await) {
                         desk.out_of_folder();
                         desk.lies.try_set(Lies::Zip(name));
                     }
@@ -157,11 +159,27 @@ async fn say_opening(desk: Desk) {
     pause_ms(60).await;
 }
 
-async fn open(desk: Desk, take: impl Fn(Tree) -> bool) -> Result<Option<Folder>, PlatformError> {
+/// Opens the files of an archive in short parts; nothing of it is taken over yet.
+async fn opened_in_parts(desk: Desk, files: Tree) -> ArchiveOpening {
+    let mut opening = ArchiveOpening::of(files);
+    let step = |opening: &mut ArchiveOpening| {
+        let before = opening.so_far();
+        let more = opening.step();
+        if opening.so_far() != before {
+            desk.opening.try_set(Some(opening.so_far()));
+        }
+        more
+    };
+    in_uneven_parts(&mut opening, step, ArchiveOpening::is_long).await;
+    pause_ms(0).await;
+    opening
+}
+
+async fn open(desk: Desk, take: impl Fn(ArchiveOpening) -> bool) -> Result<Option<Folder>, PlatformError> {
     let folder = Folder::pick().await?;
     say_opening(desk).await;
     let files = folder.read_archive().await?;
-    Ok(take(files).then_some(folder))
+    Ok(take(opened_in_parts(desk, files).await).then_some(folder))
 }
 
 fn save_zip(desk: Desk) {

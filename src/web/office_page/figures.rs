@@ -5,7 +5,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::desk::{Desk, count, now, tell, tell_with};
-use crate::office::hand::Hand;
+use crate::office::hand::{Fading, Hand};
 use crate::web::platform::clock::{monotonic_ms, pause_ms};
 
 /// How long one part may take before the page looks for taps, ms.
@@ -24,6 +24,24 @@ pub(super) async fn in_parts(mut step: impl FnMut() -> bool, goes_on: impl Fn() 
         if !goes_on() {
             return false;
         }
+    }
+}
+
+/// Runs `step` until it says false, as [`in_parts`], with a pause before each part that `is_long` names.
+pub(super) async fn in_uneven_parts<T>(work: &mut T, step: impl Fn(&mut T) -> bool, is_long: impl Fn(&T) -> bool) {
+    let mut more = true;
+    while more {
+        pause_ms(0).await;
+        // The first part however long, then others until one is long.
+        let mut first = true;
+        let some = || {
+            let now = std::mem::take(&mut first) || !is_long(work);
+            if now {
+                more = step(work);
+            }
+            now && more
+        };
+        in_parts(some, || true).await;
     }
 }
 
@@ -54,8 +72,16 @@ pub(super) fn keep_working(desk: Desk) {
                 more
             };
             if in_parts(step, goes_on).await {
-                desk.figures.try_set(Some(Arc::new(working.done())));
+                let made = Arc::new(working.done());
+                let before = desk.figures.try_update(|figures| figures.replace(made)).flatten();
                 desk.progress.try_set(None);
+                // Once what was drawn of them is drawn anew.
+                pause_ms(0).await;
+                if let Some(mut before) = before.and_then(Fading::of) {
+                    in_parts(|| before.step(), || true).await;
+                }
+            } else {
+                in_parts(|| working.let_go(), || true).await;
             }
         });
     });

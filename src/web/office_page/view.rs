@@ -4,9 +4,9 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast as _;
 
 use super::desk::{Desk, LANGUAGE, Part, count, tell, tell_with};
-use super::figures::in_parts;
+use super::figures::in_uneven_parts;
 use crate::bundle::Limits;
-use crate::office::hand::{Hand, Kept, Picked, RingFrom, What};
+use crate::office::hand::{Hand, Kept, Picked, RingFrom, Taking, What};
 use crate::office::opening::Outcome;
 use crate::office::report::report;
 use crate::web::platform::PlatformError;
@@ -162,20 +162,7 @@ fn files_part(desk: Desk) -> AnyView {
 async fn take_in_parts(desk: Desk, name: String, bytes: Vec<u8>) {
     let taking = desk.hand.try_with_untracked(|hand| hand.taking(name, bytes)).flatten();
     let Some(mut taking) = taking else { return };
-    let mut more = true;
-    while more {
-        pause_ms(0).await;
-        // The first part however long, then others until one is long.
-        let mut first = true;
-        let step = || {
-            let now = std::mem::take(&mut first) || !taking.is_long();
-            if now {
-                more = taking.step();
-            }
-            now && more
-        };
-        in_parts(step, || true).await;
-    }
+    in_uneven_parts(&mut taking, Taking::step, Taking::is_long).await;
     pause_ms(0).await;
     desk.hand.try_update_untracked(|hand| hand.taken(taking));
 }
