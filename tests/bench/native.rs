@@ -97,8 +97,9 @@ fn beside_others(key: &DeviceKey) {
     }
     let took = seconds(5, || canonical::check(&payload).expect("our own form"));
     row("json_mb_s", payload.len() as f64 / 1e6 / took);
-    let cases: Vec<(f64, f64, f64)> =
-        (0..1000).map(|n| (f64::from(n).mul_add(0.000_98, 0.01), f64::from(n % 30 + 1), f64::from(n % 17 + 1))).collect();
+    let cases: Vec<(f64, f64, f64)> = (0..1000)
+        .map(|n| (f64::from(n).mul_add(0.000_98, 0.01), f64::from(n % 30 + 1), f64::from(n % 17 + 1)))
+        .collect();
     let took = seconds(5, || {
         for (p, a, b) in &cases {
             std::hint::black_box(beta_quantile(*p, *a, *b));
