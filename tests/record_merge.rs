@@ -158,9 +158,13 @@ fn office(steps: &[(u8, u8, u8)], phones: &[Entry]) -> Vec<Entry> {
 fn in_parts(journal: &Journal) -> Fold {
     let (bodies, set_aside) = journal.bodies();
     let mut superseded = Superseded::default();
-    bodies.iter().for_each(|(_, body)| superseded.note(body));
+    for (_, body) in &bodies {
+        superseded.note(body);
+    }
     let mut folding = Folding::begin(superseded);
-    bodies.iter().for_each(|body| folding.take(body));
+    for body in &bodies {
+        folding.take(body);
+    }
     let mut finishing = folding.finish();
     while finishing.step() {}
     Fold { set_aside, ..finishing.done() }
