@@ -1,9 +1,11 @@
 # The Python that checks us from outside: a virtual environment with pinned packages, made once for each
 # tests/python/requirements.txt. Sourced after common.sh; sets MARROWBOOK_PYTHON.
 
+#   ensure_python [LIST]     another list of packages, by its path in this copy
 ensure_python() {
-  local wanted="$ROOT/tests/python/requirements.txt" folder
-  [ -e "$wanted" ] || die "tests/python/requirements.txt is missing from this copy"
+  local list=${1:-tests/python/requirements.txt} folder wanted
+  wanted="$ROOT/$list"
+  [ -e "$wanted" ] || die "$list is missing from this copy"
   folder="$TOOLS/venv/$(sha256sum "$wanted" | cut -c1-16)"
   if [ ! -e "$folder/.ready" ]; then
     have python3 || apt_need python3 python3 python3-venv
