@@ -43,7 +43,11 @@ fn one_animal_reported_twice_is_joined_and_taken_apart_again() {
     assert_eq!(folded(&archive).carcasses.len(), 3, "taken back");
     let ran = apart();
     assert!(ran.code == 1 && ran.err.contains("no standing decision") && ran.err.contains("next:"), "{ran:?}");
-    // And joined once more: what was taken back does not bar it.
+    // And joined once more: what was taken back does not bar it. Apart again by the codes that the lists show.
+    assert_eq!(same("K7").code, 0);
+    let codes = [carcass(1), carcass(40)].map(marrowbook::record::short_code::short_code);
+    assert_eq!(archive.run(&["decide", "apart", &codes[0], &codes[1].to_lowercase(), "--by", "K7"]).code, 0);
+    assert_eq!(folded(&archive).carcasses.len(), 3);
     assert_eq!(same("K7").code, 0);
     assert_eq!(folded(&archive).carcasses.len(), 2);
 }

@@ -13,8 +13,9 @@ use crate::office::decide::{answer, apart, same, undo};
 use crate::office::own_chain::{Writing, append};
 use crate::office::to_decide::{odd_words, waiting};
 use crate::reading::{Given, winter_log};
-use crate::record::{EntryId, Moment, PersonCode, short_code};
+use crate::record::{EntryId, Fold, Moment, PersonCode, plain_number, short_code};
 use crate::words::{Language, say_office};
+use uuid::Uuid;
 
 /// The arguments as typed.
 #[derive(Debug, clap::Subcommand)]
@@ -36,12 +37,12 @@ pub(super) enum DecideCommand {
     },
     /// They are two: takes a decision that joined them back, and the pair is not listed again.
     Apart {
-        /// The id under which the one was reported.
-        #[arg(value_name = "ID")]
-        one: uuid::Uuid,
-        /// The id under which the other was reported.
-        #[arg(value_name = "ID")]
-        other: uuid::Uuid,
+        /// The one, as it was reported: id, or six-letter code.
+        #[arg(value_name = "CARCASS")]
+        one: String,
+        /// The other, as it was reported.
+        #[arg(value_name = "CARCASS")]
+        other: String,
         /// Code of who decides.
         #[arg(long, value_name = "CODE", value_parser = PersonCode::new)]
         by: PersonCode,
@@ -95,7 +96,8 @@ pub(super) fn run(config: &Decide, streams: &mut Streams<'_>) -> Result<Exit, Cl
             let key = key(streams)?;
             let device = key.public().id();
             let next = EntryId { device, seq: journal.head(device).seq + 1 };
-            (apart(&before.folded, &journal.bodies().0, *one, *other, next)?, key, by)
+            let [one, other] = [reported(&before.folded, one)?, reported(&before.folded, other)?];
+            (apart(&before.folded, &journal.bodies().0, one, other, next)?, key, by)
         }
         DecideCommand::Answer { carcass, entry, reason, by } => {
             (vec![answer(find(carcass)?, entry, reason)?], key(streams)?, by)
@@ -110,12 +112,22 @@ pub(super) fn run(config: &Decide, streams: &mut Streams<'_>) -> Result<Exit, Cl
     Ok(Exit::Done)
 }
 
+/// The id under which a carcass was reported, by itself or by its code: of one that was joined each id has a code.
+fn reported(folded: &Fold, named: &str) -> Result<Uuid, CliError> {
+    if let Ok(id) = Uuid::parse_str(named.trim()) {
+        return Ok(id);
+    }
+    let carcass = find(folded.carcasses.values(), named)?;
+    let of_code = |id: &&Uuid| short_code::short_code(**id) == plain_number(named);
+    Ok(carcass.joined.iter().find(of_code).copied().unwrap_or(carcass.id))
+}
+
 /// Everything that waits for a person; the page of the office shows the same.
 fn list(config: &Decide, before: &Opened, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
     let language = Language::English;
     let Opened { keyring, gathered, folded } = before;
     let bodies = gathered.journal.bodies().0;
-    let code = |id: uuid::Uuid| short_code::short_code(id);
+    let code = |id: Uuid| short_code::short_code(id);
     let cards = cards(&config.archive, &[], streams)?;
     let logs = winter_log::logs(folded);
     // As the season judges a card: at each carcass's last entry.
@@ -156,7 +168,7 @@ fn list(config: &Decide, before: &Opened, streams: &mut Streams<'_>) -> Result<E
     Ok(Exit::Done)
 }
 
-fn same_or_two(one: uuid::Uuid, other: uuid::Uuid, streams: &mut Streams<'_>) -> Result<(), CliError> {
+fn same_or_two(one: Uuid, other: Uuid, streams: &mut Streams<'_>) -> Result<(), CliError> {
     streams.line(&format!("  one animal:  office decide same {one} {other} --by CODE"))?;
     streams.line(&format!("  two animals: office decide apart {one} {other} --by CODE"))
 }
