@@ -92,7 +92,11 @@ fn an_answer_is_chosen_with_a_reason_and_a_later_one_opens_it_again() {
             .len(),
         2
     );
-    assert!(!archive.run(&["decide", "list"]).out.contains(&entries[1]));
+    let listed = archive.run(&["decide", "list"]).out;
+    assert!(!listed.contains(&entries[1]));
+    let undo = listed.lines().find_map(|line| line.trim().strip_prefix("take back: office "));
+    let undo: Vec<&str> = undo.unwrap_or_else(|| panic!("{listed}")).split(' ').collect();
+    assert_eq!((&undo[..2], undo[2]), (&["decide", "undo"][..], carcass(1).to_string().as_str()));
     // An answer that nobody had weighed opens the question again.
     let mut third = Deer::of(1);
     third.species = "other_animal";

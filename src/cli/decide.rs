@@ -21,7 +21,8 @@ use uuid::Uuid;
 #[derive(Debug, clap::Subcommand)]
 pub(super) enum DecideCommand {
     /// List what waits for a person: carcasses that may be one animal, likeliest first, with why; questions on which
-    /// different results stand, each answer with the name of its entry; forks, gaps and clocks that went back.
+    /// different results stand, each answer with the name of its entry; what was decided before, with what takes it back;
+    /// forks, gaps and clocks that went back.
     List,
     /// Two carcasses are one animal reported twice.
     Same {
@@ -157,6 +158,15 @@ fn list(config: &Decide, before: &Opened, streams: &mut Streams<'_>) -> Result<E
         for one in split.answers {
             line(&format!("    {} by {} at {}: {}", one.entry, one.by, one.at, one.said))?;
         }
+    }
+    for [one, other] in waiting.joined {
+        let args = [("one", code(one).into()), ("other", code(other).into())];
+        line(&say_office(language, "decide.joined.line", &args))?;
+        line(&format!("  take apart: office decide apart {one} {other} --by CODE"))?;
+    }
+    for one in waiting.decided {
+        line(&format!("{}: {}: {}, decided by {}", code(one.carcass), one.question, one.made.said, one.made.by))?;
+        line(&format!("  take back: office decide undo {} {} --by CODE", one.carcass, one.made.entry))?;
     }
     for odd in forks_and_gaps(&gathered.journal).into_iter().chain(clocks(&bodies)).chain(unheeded(&bodies)) {
         let (head, said) = odd_words(&odd, keyring, &bodies);
