@@ -160,6 +160,12 @@ fn the_card_decides_which_disease_calls_people() {
     let quiet = office.put("quiet.json", card.to_string().as_bytes());
     result(&office, 2, "cwd", "positive");
     assert!(names(&list(&office, &[])).contains(&"exposed:K7:cwd:positive"));
+    // Deer 1, of which only answers are owed, comes before deer 2 by its id and is listed after it.
+    let mut codes: Vec<String> =
+        list(&office, &[]).iter().map(|call| call["code"].as_str().unwrap().to_owned()).collect();
+    codes.dedup();
+    assert_eq!(codes, [2, 1].map(|n| short_code(carcass(n))));
+    assert!(carcass(1) < carcass(2));
     assert_eq!(office.run(&["card", &quiet]).code, 0);
     let all = list(&office, &[]);
     let calls = names(&all);

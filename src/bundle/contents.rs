@@ -1,9 +1,7 @@
 //! Reading what stands inside an opened bundle: entries with their headers, and what is wrong.
 
-use super::Kind;
 use super::base64url;
-use super::open_error::OpenError;
-use super::opening::{Limits, Opened, open_within};
+use super::opening::Opened;
 use super::payload::{PAYLOAD_FORMAT, Passed, Payload, Range};
 use super::strict::ReadError;
 use crate::record::{DeviceId, Digest, Entry, EntryId, Head, Header, Salt, Stored};
@@ -98,21 +96,6 @@ impl Contents {
     /// taken as what the phone once wrote.
     pub fn chain_broken(&self) -> bool {
         self.faults.iter().any(Fault::breaks_chain)
-    }
-
-    /// Opens the bundles carried inside, each judged by itself. `left_bytes` bounds what they
-    /// may unpack to and is lowered by it; what lies beyond is refused as too large.
-    pub fn carried(&self, left_bytes: &mut usize) -> Vec<Result<Opened<'_>, OpenError>> {
-        self.payload
-            .carried
-            .iter()
-            .map(|text| {
-                let limits = Limits { payload_bytes: *left_bytes, ..Limits::default() };
-                let opened = open_within(text.as_bytes(), Kind::Bundle, limits)?;
-                *left_bytes = left_bytes.saturating_sub(opened.payload.len());
-                Ok(opened)
-            })
-            .collect()
     }
 }
 

@@ -5,9 +5,10 @@ use crate::bundle::canonical;
 use crate::bundle::envelope::seal;
 use crate::bundle::key::DeviceKey;
 use crate::bundle::making::{Cover, Extras, MakeError, make};
-use crate::bundle::opening::open;
+use crate::bundle::opening::{Limits, open, open_within};
 use crate::bundle::payload::{FourVersions, PhoneReading};
 use crate::bundle::vectors::published_key;
+use crate::bundle::{Kind, OpenError};
 use crate::record::{
     Act, Answer, Body, ENTRY_SCHEMA, Key, Moment, PersonCode, Photo, Site, Subject, Versions, uuid_v7,
 };
@@ -181,10 +182,13 @@ fn extras_travel_with_the_entries() {
     assert_eq!(read.faults, []);
     assert_eq!(read.entries, [chain(&published_key(), 2), chain(&lost, 3)].concat());
     assert_eq!((&read.payload.photos, &read.payload.readings), (&extras.photos, &extras.readings));
-    let carried = read.carried(&mut (1 << 20));
-    assert_eq!(carried[0].as_ref().unwrap().signer, other.public());
-    assert!(carried[1].is_err());
-    assert!(matches!(read.carried(&mut 10)[0], Err(OpenError::PayloadTooLarge { limit: 10 })));
+    let within = |at: usize, payload_bytes: usize| {
+        let limits = Limits { payload_bytes, ..Limits::default() };
+        open_within(read.payload.carried[at].as_bytes(), Kind::Bundle, limits).map(|opened| opened.signer)
+    };
+    assert_eq!(within(0, 1 << 20), Ok(other.public()));
+    assert!(within(1, 1 << 20).is_err());
+    assert_eq!(within(0, 10), Err(OpenError::PayloadTooLarge { limit: 10 }));
 }
 
 #[test]

@@ -131,7 +131,8 @@ impl Opening {
     /// # Errors
     /// The first check that fails, see [`OpenError`].
     pub fn step(&mut self) -> Result<bool, OpenError> {
-        self.unpacking = match std::mem::replace(&mut self.unpacking, Unpacking::Checked(Vec::new())) {
+        // Nothing checked stands there meanwhile: after an error there is nothing to be had.
+        self.unpacking = match std::mem::replace(&mut self.unpacking, Unpacking::Plain(Vec::new())) {
             Unpacking::Inflating { packed, mut inflating } => {
                 if inflating.go(&packed, AT_ONCE).map_err(not_inflated)? {
                     Unpacking::Inflating { packed, inflating }

@@ -244,8 +244,16 @@ fn size_comes_first() {
 /// A file opened in parts, with what it says or the check that failed.
 fn in_parts(bytes: &[u8], kind: Kind, limits: Limits) -> Result<Checked, OpenError> {
     let mut opening = Opening::begin(bytes, kind, limits)?;
-    while opening.step()? {}
-    opening.done()
+    loop {
+        match opening.step() {
+            Ok(true) => {}
+            Ok(false) => return opening.done(),
+            Err(error) => {
+                assert!(opening.done().is_err(), "what was refused holds nothing");
+                return Err(error);
+            }
+        }
+    }
 }
 
 // A law of the design: parts are for taps, and let nothing through.

@@ -11,7 +11,7 @@ pub(super) fn run(config: &Retire, streams: &mut Streams<'_>) -> Result<Exit, Cl
     let mut keyring = config.archive.keyring()?;
     let since = config.since.unwrap_or(streams.now);
     let own = config.archive.office_key()?.and_then(|file| file.public().ok()).map(|key| key.id());
-    let enrolled = keyring.retire(&config.name, since, own)?.enrolled_at;
+    let enrolled = keyring.retire(&config.name, since, streams.now, own)?.enrolled_at;
     save(&config.archive, &keyring, streams)?;
     streams
         .line(&format!("retired \"{}\" since {since}; what it made before keeps its standing", config.name.trim()))?;

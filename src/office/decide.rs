@@ -188,9 +188,7 @@ pub fn apart(
     other: Uuid,
     next: EntryId,
 ) -> Result<Vec<Act>, NoDecision> {
-    let of = |id: Uuid| {
-        folded.carcasses.values().find(|carcass| carcass.joined.contains(&id)).ok_or(NoDecision::NoCarcass(id))
-    };
+    let of = |id: Uuid| folded.carcass(id).ok_or(NoDecision::NoCarcass(id));
     let (first, second) = (of(one)?, of(other)?);
     let pair = [one.min(other), one.max(other)];
     let direct: Vec<EntryId> =

@@ -9,12 +9,14 @@ use super::carcass_report::carcass_report;
 use super::chains::{Odd, clocks, forks_and_gaps, unheeded};
 use super::files::HeldFiles;
 use super::hand::{DeskError, Hand, Kept, RingFrom, Stranger};
+use super::judging::Judging;
 use super::key_file::{KeyFile, Randomness};
 use super::keyring::Keyring;
+use super::opening::{Judged, Outcome};
 use super::own_chain::{LABEL, WriteError, Writing, append};
 use super::test_chain::{self, TestChain, noon as at};
 use super::zipped::Tree;
-use crate::bundle::{DeviceKey, Extras, Fingerprint, Kind, canonical, seal};
+use crate::bundle::{DeviceKey, Extras, Fingerprint, Kind, canonical, open, seal};
 use crate::record::{
     Act, Answer, CustodyStep, Digest, EntryId, Journal, Key, Moment, PersonCode, Photo, Site, Stored, Subject, Value,
     fold, uuid_v7,
@@ -369,7 +371,8 @@ fn the_report_says_by_whom_a_ring_is_signed_and_who_is_retired() {
     assert!(foreign.contains(&Fingerprint::of(key(6).public().id()).to_string()), "{foreign}");
     let mut hand = with_office(&[&phone]);
     hand.take("a.txt".to_owned(), plain(&phone, "a", Extras::default()).into_bytes());
-    hand.retire("phone 0", Moment::parse("2027-02-01T00:00:00-05:00").unwrap(), Some(&key(5))).unwrap();
+    let since = Moment::parse("2027-02-01T00:00:00-05:00").unwrap();
+    hand.retire("phone 0", since, Some(&key(5)), since).unwrap();
     let retired = html(&hand);
     assert!(retired.contains("retired by the office on 2027-02-01"), "{retired}");
     assert!(retired.contains("phone 0"), "{retired}");
@@ -382,7 +385,7 @@ fn a_retired_phone_is_told_from_a_stranger() {
     hand.take("a.txt".to_owned(), plain(&phone, "a", Extras::default()).into_bytes());
     hand.take("s.txt".to_owned(), plain(&strange, "s", Extras::default()).into_bytes());
     let since = Moment::parse("2027-02-01T00:00:00-05:00").unwrap();
-    hand.retire("phone 0", since, Some(&key(5))).unwrap();
+    hand.retire("phone 0", since, Some(&key(5)), since).unwrap();
     let all = hand.unknown();
     assert_eq!(all.keys().copied().collect::<BTreeSet<_>>(), [&phone, &strange].map(|key| key.public().id()).into());
     assert_eq!(all[&phone.public().id()].retired, Some(("phone 0".to_owned(), since)));
@@ -462,4 +465,23 @@ fn what_is_worked_out_in_parts_is_what_all_entries_come_to() {
         }
         assert!(figures.looked.bodies.len() > figures.counted.bodies.len());
     }
+}
+
+// What one file carries may swell to so much in all and no more, whichever of it comes first.
+#[test]
+fn what_is_carried_is_bounded_together() {
+    let carried = [2, 3].map(|seed| plain(&key(seed), "carried", Extras::default()));
+    let sizes = carried.each_ref().map(|text| open(text.as_bytes(), Kind::Bundle).unwrap().payload.len());
+    let whole = plain(&key(1), "carries", Extras { carried: carried.into(), ..Extras::default() });
+    let outcomes = |left_bytes: usize| {
+        let mut judging = Judging::within(whole.as_bytes(), left_bytes);
+        while judging.step() {}
+        judging.done(&Keyring::default()).carried.iter().map(Judged::outcome).collect::<Vec<_>>()
+    };
+    let (good, refused) = (Outcome::UnknownDevice, Outcome::Damaged);
+    let [one, other] = sizes;
+    assert_eq!(one, other);
+    assert_eq!(outcomes(one + other), [good, good]);
+    assert_eq!(outcomes(one + other - 1), [good, refused]);
+    assert_eq!(outcomes(one - 1), [refused, refused]);
 }

@@ -57,7 +57,12 @@ struct Carrying {
 impl Judging {
     /// Looks at a file as received, up to its signature.
     pub fn begin(bytes: &[u8]) -> Self {
-        Self { file: File::begin(bytes, Limits::default(), CARRIED_DEPTH), left_bytes: CARRIED_BYTES }
+        Self::within(bytes, CARRIED_BYTES)
+    }
+
+    /// The same where all that is carried may unpack to so many bytes.
+    pub(super) fn within(bytes: &[u8], left_bytes: usize) -> Self {
+        Self { file: File::begin(bytes, Limits::default(), CARRIED_DEPTH), left_bytes }
     }
 
     /// Does the next part; false where nothing is left.

@@ -99,6 +99,9 @@ pub enum KeyringError {
          or others may know it, make another office key first"
     )]
     OwnKey,
+    /// A day that has not come.
+    #[error("{0} has not come yet: choose today or a day before")]
+    NotYet(Moment),
     /// No device in use has that name.
     #[error("no device in use is called \"{0}\"")]
     NoSuchDevice(String),
@@ -201,8 +204,17 @@ impl Keyring {
     /// Retires the device of that name from a time on, unless it is the office's `own` key, and says what was retired.
     ///
     /// # Errors
-    /// No device in use has that name, or it is the key that signs the archive.
-    pub fn retire(&mut self, label: &str, at: Moment, own: Option<DeviceId>) -> Result<&Enrolment, KeyringError> {
+    /// No device in use has that name, it is the key that signs the archive, or that time has not come.
+    pub fn retire(
+        &mut self,
+        label: &str,
+        at: Moment,
+        now: Moment,
+        own: Option<DeviceId>,
+    ) -> Result<&Enrolment, KeyringError> {
+        if at > now {
+            return Err(KeyringError::NotYet(at));
+        }
         let label = label.trim();
         let device = self.devices.iter_mut().find(|known| known.retired_at.is_none() && known.label == label);
         let device = device.ok_or_else(|| KeyringError::NoSuchDevice(label.to_owned()))?;
@@ -265,7 +277,8 @@ mod tests {
         let mut ring = Keyring::default();
         assert_eq!(ring.standing(id(1), day(2)), Standing::Unknown);
         enrol(&mut ring, "blue phone", 1).unwrap();
-        ring.retire("blue phone", day(10), None).unwrap();
+        assert_eq!(ring.retire("blue phone", day(11), day(10), None), Err(KeyringError::NotYet(day(11))));
+        ring.retire("blue phone", day(10), day(10), None).unwrap();
         assert!(matches!(ring.standing(id(1), day(9)), Standing::Enrolled(_)));
         assert!(matches!(ring.standing(id(1), day(10)), Standing::Enrolled(_)));
         assert!(matches!(ring.standing(id(1), day(11)), Standing::Retired(_)));
@@ -292,7 +305,10 @@ mod tests {
             assert!(said.unwrap_err().to_string().contains(&number), "the mark is named, not shown");
         }
         assert_eq!(enrol(&mut ring, "t\u{e9}l\u{e9}phone \u{5d0}\u{5d1}", 3), Ok(()), "letters of any script");
-        assert_eq!(ring.retire("red phone", day(2), None), Err(KeyringError::NoSuchDevice("red phone".into())));
+        assert_eq!(
+            ring.retire("red phone", day(2), day(10), None),
+            Err(KeyringError::NoSuchDevice("red phone".into()))
+        );
     }
 
     /// What it decides would count for nothing, and nobody would know why.
@@ -301,7 +317,7 @@ mod tests {
         let mut ring = Keyring::default();
         enrol(&mut ring, "desk", 1).unwrap();
         assert_eq!(ring.enrol_office(id(1), day(2)), Err(KeyringError::OfficeElsewhere("desk".into())));
-        ring.retire("desk", day(2), None).unwrap();
+        ring.retire("desk", day(2), day(10), None).unwrap();
         assert_eq!(ring.enrol_office(id(1), day(2)), Ok(true));
         assert_eq!(ring.enrol_office(id(1), day(3)), Ok(false));
     }
@@ -334,7 +350,7 @@ mod tests {
     fn text_round_trips_and_broken_text_is_named() {
         let mut ring = Keyring::default();
         enrol(&mut ring, "blue phone", 1).unwrap();
-        ring.retire("blue phone", day(10), None).unwrap();
+        ring.retire("blue phone", day(10), day(10), None).unwrap();
         let text = ring.write().unwrap();
         assert_eq!(Keyring::read(&text).unwrap(), ring);
         assert_eq!(Keyring::read(&text.replace("\"format\": 1", "\"format\": 2")), Err(KeyringError::Newer(2)));

@@ -197,7 +197,7 @@ impl<'l, 'a> Comparing<'l, 'a> {
             open: self.of.open.clone(),
             joined: joins(bodies).into_iter().map(|(_, pair)| pair).collect(),
             decided: self.of.decided.clone(),
-            two: two.into_iter().filter(|pair| pair.iter().all(|id| known(folded, *id))).collect(),
+            two: two.into_iter().filter(|pair| pair.iter().all(|id| folded.carcass(*id).is_some())).collect(),
         }
     }
 }
@@ -209,10 +209,6 @@ pub fn waiting(folded: &Fold, bodies: &[(EntryId, Body)], given: Given<'_>) -> W
     let mut comparing = Comparing::begin(&looking);
     while comparing.step() {}
     comparing.done()
-}
-
-fn known(folded: &Fold, id: Uuid) -> bool {
-    folded.carcasses.contains_key(&id) || folded.carcasses.values().any(|carcass| carcass.joined.contains(&id))
 }
 
 fn decided(carcass: &Carcass) -> impl Iterator<Item = Decided> {

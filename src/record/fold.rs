@@ -323,6 +323,11 @@ impl Fold {
         self.adrift.get(&id).or_else(|| self.carcasses.values().find_map(|c| c.examinations.get(&id)))
     }
 
+    /// The carcass that has this id, be it one of several that were joined.
+    pub fn carcass(&self, id: Uuid) -> Option<&Carcass> {
+        self.carcasses.get(&id).or_else(|| self.carcasses.values().find(|carcass| carcass.joined.contains(&id)))
+    }
+
     /// The carcass of an examination.
     pub fn carcass_of(&self, examination: Uuid) -> Option<&Carcass> {
         self.carcasses.values().find(|c| c.examinations.contains_key(&examination))

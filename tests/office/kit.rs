@@ -44,7 +44,7 @@ pub(crate) fn keyring() -> String {
         let device = key.public().id();
         ring.enrol(label, Fingerprint::of(device), Some(device), at).unwrap();
     }
-    ring.retire("lost phone", moment("2027-01-10T10:00:00-05:00"), None).unwrap();
+    ring.retire("lost phone", moment("2027-01-10T10:00:00-05:00"), moment("2027-01-10T10:00:00-05:00"), None).unwrap();
     ring.write().unwrap()
 }
 

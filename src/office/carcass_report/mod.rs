@@ -82,11 +82,7 @@ pub fn carcass_sheets(
     now: Moment,
     sheet: Option<Sheet>,
 ) -> Option<Sheets> {
-    let find = |worked: &Worked| {
-        let folded = &worked.folded.carcasses;
-        let found = folded.get(&carcass).or_else(|| folded.values().find(|one| one.joined.contains(&carcass)));
-        found.map(|one| one.id)
-    };
+    let find = |worked: &Worked| worked.folded.carcass(carcass).map(|one| one.id);
     let (worked, id, counted) = match (find(&figures.counted), find(&figures.looked)) {
         (Some(id), _) => (&figures.counted, id, true),
         (None, Some(id)) => (&figures.looked, id, false),

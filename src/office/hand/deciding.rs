@@ -10,7 +10,7 @@ use crate::office::opening::judge;
 use crate::office::own_chain::{WriteError, Writing, append};
 use crate::office::recompute::Gathered;
 use crate::office::send_out::NotSent;
-use crate::record::{Act, Carcass, Digest, EntryId, Moment, PersonCode};
+use crate::record::{Act, Digest, EntryId, Moment, PersonCode};
 use uuid::Uuid;
 
 /// What a person decided.
@@ -92,10 +92,7 @@ impl Hand {
         let device = key.public().id();
         let next = EntryId { device, seq: own.journal.head(device).seq + 1 };
         let counted = &figures.counted;
-        let find = |id: Uuid| -> Result<&Carcass, NoDecision> {
-            let all = counted.folded.carcasses.values();
-            all.into_iter().find(|carcass| carcass.joined.contains(&id)).ok_or(NoDecision::NoCarcass(id))
-        };
+        let find = |id: Uuid| counted.folded.carcass(id).ok_or(NoDecision::NoCarcass(id));
         let acts: Vec<Act> = match decision {
             Decision::Same(one, other) => vec![same(find(*one)?, find(*other)?)?],
             Decision::Apart(one, other) => apart(&counted.folded, &counted.bodies, *one, *other, next)?,

@@ -81,13 +81,19 @@ impl Hand {
         Ok(enrolled)
     }
 
-    /// Retires a device from a moment on, and signs the keyring.
+    /// Retires a device from a moment on that is not later than `now`, and signs the keyring.
     ///
     /// # Errors
-    /// No key, no device in use has that name, or it is the key that signs this archive.
-    pub fn retire(&mut self, label: &str, since: Moment, key: Option<&DeviceKey>) -> Result<(), DeskError> {
+    /// No key, no device in use has that name, it is the key that signs this archive, or that moment has not come.
+    pub fn retire(
+        &mut self,
+        label: &str,
+        since: Moment,
+        key: Option<&DeviceKey>,
+        now: Moment,
+    ) -> Result<(), DeskError> {
         let mut ring = self.archive().keyring()?;
-        ring.retire(label, since, self.own_device())?;
+        ring.retire(label, since, now, self.own_device())?;
         self.save(&ring, key)
     }
 

@@ -107,9 +107,9 @@ fn an_unknown_phone_counts_in_nothing_until_its_words_were_compared_and_a_retire
     let long_ago = Moment::parse("2020-01-01T00:00:00-05:00").unwrap();
     assert_eq!(hand.made_after(Fingerprint::of(*device), long_ago), 1);
     assert_eq!(hand.made_after(Fingerprint::of(*device), Moment::parse("2099-01-01T00:00:00-05:00").unwrap()), 0);
-    hand.retire("blue", long_ago, Some(&key)).unwrap();
+    hand.retire("blue", long_ago, Some(&key), at()).unwrap();
     assert_eq!(hand.figures(at()).counted.carcasses.len(), 0);
-    assert!(hand.retire("blue", at(), Some(&key)).is_err(), "no such device in use");
+    assert!(hand.retire("blue", at(), Some(&key), at()).is_err(), "no such device in use");
     // what is saved opens with the command line's own code, and with another key in it does not
     let mut next = Hand::default();
     next.take_archive(hand.held().all()).unwrap();
@@ -180,7 +180,7 @@ fn a_decision_is_signed_with_the_open_key_and_the_figures_follow() {
     assert_eq!(settled, Some(Answer::choice("other_deer")));
     // Its own key is on the ring since it signed, and cannot be retired: all of this would stop counting.
     assert!(hand.keyring.devices().iter().any(|one| hand.is_own(one)));
-    let refused = hand.retire("the office", at(), Some(&office));
+    let refused = hand.retire("the office", at(), Some(&office), at());
     assert!(matches!(refused, Err(DeskError::Keyring(KeyringError::OwnKey))), "{refused:?}");
     // The choice is listed and can be taken back: both answers stand again.
     let figures = hand.figures(at());

@@ -255,10 +255,7 @@ fn one(desk: Desk, id: Uuid, last: Last) -> AnyView {
 
 /// Whether the carcass is in the archive, by any of its ids.
 fn holds(figures: &Figures, id: Uuid) -> bool {
-    [&figures.counted, &figures.looked].into_iter().any(|worked| {
-        let all = &worked.folded.carcasses;
-        all.contains_key(&id) || all.values().any(|one| one.joined.contains(&id))
-    })
+    [&figures.counted, &figures.looked].into_iter().any(|worked| worked.folded.carcass(id).is_some())
 }
 
 /// The report, made after what was tapped is drawn. Until then the one before stands, where it is of this carcass:

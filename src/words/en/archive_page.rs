@@ -98,7 +98,6 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "From {date} on: {n} {n?file|files} that {name} made later {n?counts|count} now, and would count in no figure any \
          more. Is the day right?",
     ),
-    ("phones.page.later", "That day has not begun yet. Choose today or a day before."),
     ("phones.page.own", "This is the key that signs here. It is not retired."),
     ("phones.page.no_day", "Choose the day from which it is retired."),
     ("phones.page.now_retired", "{name} is retired. What it made before keeps its standing."),
