@@ -107,6 +107,25 @@ fn a_device_stands_once_and_can_be_retired() {
     assert!(ran.out.contains("made after \"blue phone\" was retired on 2027-02-01"), "{}", ran.out);
 }
 
+#[test]
+fn every_device_of_the_keyring_is_listed() {
+    let office = Office::new(folder("phones-listed"));
+    let file = office.put("bundle.txt", kit::good().as_bytes());
+    assert_eq!(office.run(&["enrol", &file, "--name", "red phone", "--words", &words_of_phone()]).code, 0);
+    let ran = office.run(&["phones"]);
+    assert!(
+        ran.code == 0 && ran.out.contains("\"red phone\": enrolled ") && ran.out.contains(&words_of_phone()),
+        "{ran:?}"
+    );
+    assert!(!ran.out.contains("retired"), "{ran:?}");
+    let unknown = office.run(&["retire", "blue phone"]);
+    assert!(unknown.code == 1 && unknown.err.contains("office phones"), "{unknown:?}");
+    assert_eq!(office.run(&["retire", "red phone"]).code, 0);
+    assert!(office.run(&["phones"]).out.contains(", retired since "));
+    let line: serde_json::Value = serde_json::from_str(office.run(&["phones", "--json"]).out.trim()).unwrap();
+    assert_eq!(line["label"], "red phone");
+}
+
 /// A folder that is not there is no archive in which nothing lies: "no call is owed" would be believed.
 #[test]
 fn a_misspelt_archive_is_told_and_not_read_as_an_empty_one() {

@@ -17,7 +17,9 @@ use std::fs;
 use marrowbook::bundle::DeviceKey;
 use marrowbook::office::hand::{By, DeskError, Figures, Hand, Listed, NotDecided};
 use marrowbook::office::lab_sheet::{At, Outcome};
-use marrowbook::office::send_out::{NotSent, Parcel, State, list, samples};
+use marrowbook::office::not_noted::NotNoted;
+use marrowbook::office::receipt::Receipt;
+use marrowbook::office::send_out::{Parcel, State, list, samples};
 use marrowbook::office::zipped::Tree;
 use marrowbook::record::{Answer, Moment, PersonCode};
 use ran::Office;
@@ -97,13 +99,13 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
     };
     let before = hand.held().all();
     let refused = hand.send((&figures, &listed), &of(&wrong), Some(&key), &by);
-    assert!(matches!(refused, Err(NotDecided::NotSent(_))), "{refused:?}");
+    assert!(matches!(refused, Err(NotDecided::NotNoted(_))), "{refused:?}");
     let refused = hand.send((&figures, &listed), &of(&both), None, &by);
     assert!(matches!(refused, Err(NotDecided::Desk(DeskError::NoKey))), "{refused:?}");
     assert_eq!(hand.held().all(), before, "nothing was written");
     hand.send((&figures, &listed), &of(&both), Some(&key), &by).unwrap();
     let again = hand.send((&figures, &listed), &of(&both), Some(&key), &by);
-    assert!(matches!(again, Err(NotDecided::NotSent(NotSent::SentBefore(_)))), "{again:?}");
+    assert!(matches!(again, Err(NotDecided::NotNoted(NotNoted::SentBefore(_)))), "{again:?}");
     save(&hand, &office);
     let sent = json_lines(&office, &["lab", "list", "--json"]);
     let state = |all: &[Json], number: &str, test: &str| {
@@ -113,6 +115,37 @@ fn what_is_done_at_the_desk_stands_on_the_command_line_and_the_other_way_round()
         assert_eq!(state(&sent, &number(n, 1), "cementum"), "sent");
     }
     assert!(sent[0]["custody"].to_string().contains("post office, 77, dry"), "{}", sent[0]["custody"]);
+
+    // What was sent by mistake is taken back, and a receipt is noted, on the same figures as before.
+    let one = parcel(&[number(2, 1)]);
+    hand.take_back((&figures, &listed), &one, Some(&key), &by).unwrap();
+    let twice = hand.take_back((&figures, &listed), &one, Some(&key), &by);
+    assert!(matches!(twice, Err(NotDecided::NotNoted(NotNoted::NotTheOffices(_)))), "{twice:?}");
+    let receipt = Receipt {
+        numbers: &one,
+        to: PersonCode::new("OFF").unwrap(),
+        from: None,
+        place: "office".to_owned(),
+        seal: String::new(),
+        seal_intact: Some(true),
+        condition: "dry".to_owned(),
+    };
+    assert!(
+        listed.unreceived.iter().any(|waits| waits.number == one[0] && waits.holder == "K7"),
+        "{:?}",
+        listed.unreceived
+    );
+    hand.note_receipt((&figures, &listed), &receipt, Some(&key), &by).unwrap();
+    let again = hand.note_receipt((&figures, &listed), &receipt, Some(&key), &by);
+    assert!(matches!(again, Err(NotDecided::NotNoted(NotNoted::ReceivedBefore(_)))), "{again:?}");
+    let (_, then) = all_of(&hand);
+    assert!(then.unreceived.iter().all(|waits| waits.number != one[0]), "{:?}", then.unreceived);
+    let of_jaw = |n: u8| then.lines.iter().find(|line| line.number == number(n, 1)).unwrap();
+    assert!(then.can_take_back(of_jaw(1)) && of_jaw(1).state == State::Sent);
+    assert!(then.can_take_back(of_jaw(2)) && of_jaw(2).state == State::NotSent);
+    assert!(!listed.can_take_back(listed.lines.first().unwrap()), "a crew's own");
+    hand.send((&figures, &listed), &of(&one), Some(&key), &by).unwrap();
+    save(&hand, &office);
 
     // A sheet with a line that does not fit enters nothing; left out, the rest goes in. The figures are still those from
     // before the parcel: what the office itself wrote since is heeded all the same.

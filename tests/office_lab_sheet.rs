@@ -96,6 +96,78 @@ fn what_was_sent_is_custody_signed_by_the_office() {
     assert!(jaw["gaps"].to_string().contains("not_the_holder"), "{jaw}");
 }
 
+/// A chain of custody names each who had the thing, and a receipt closes it (common practice, no source).
+#[test]
+fn what_arrived_is_received_and_a_slip_is_taken_back() {
+    let mut chain = Chain::new();
+    chain.deer(1);
+    chain.hand_over(&number(1, 3), "K7", "VETLAB");
+    let office = office("received", &chain);
+    let (jaw, head) = (number(1, 1), number(1, 3));
+    let line = |sample: &str, test: &str| {
+        let all = list(&office, &["--all"]);
+        all.into_iter().find(|line| line["number"] == sample && line["test"] == test).unwrap()
+    };
+    assert!(line(&jaw, "cementum")["gaps"].to_string().contains("not_received"));
+    for (args, words) in [
+        (&["lab", "receive", "XX-1", "--by", "OFF"][..], "no sample has the number `XX-1`"),
+        (&["lab", "receive", &jaw, "--by", "OFF", "--at", "NOWHERE"], "no laboratory `NOWHERE`"),
+        (&["lab", "back", &jaw, "--by", "OFF"], "is not the office's own"),
+        (&["lab", "back", &head, "--by", "OFF"], "is not the office's own"),
+    ] {
+        let ran = office.run(args);
+        assert!(ran.code == 1 && ran.err.contains(words) && ran.err.contains("nothing was noted"), "{args:?}: {ran:?}");
+    }
+    assert_eq!(office.run(&["lab", "receive", &jaw, "--by", "OFF", "--seal-whole", "--seal-broken"]).code, 2);
+    assert_eq!(received(&office).len(), 1, "nothing was written");
+
+    let receive = ["lab", "receive", &jaw, "--by", "OFF", "--from", "K7", "--place", "Office", "--condition", "dry"];
+    let ran = office.run(&[&receive[..], &["--seal-broken"]].concat());
+    assert_eq!(ran.code, 0, "{ran:?}");
+    let after = line(&jaw, "cementum");
+    let gaps = after["gaps"].to_string();
+    assert!(after["holder"] == "OFF" && after["state"] == "not_sent", "{after}");
+    assert!(
+        !gaps.contains("not_received") && gaps.contains("seal_broken") && !gaps.contains("not_the_holder"),
+        "{gaps}"
+    );
+    let again = office.run(&receive);
+    assert!(again.code == 1 && again.err.contains("received there before"), "{again:?}");
+
+    // Sent by mistake, then taken back: it lies here again, and both stay in the journal.
+    assert_eq!(office.run(&["lab", "send", "ROOT", &jaw, "--by", "OFF"]).code, 0);
+    assert_eq!(line(&jaw, "cementum")["state"], "sent");
+    assert_eq!(office.run(&["lab", "back", &jaw, "--by", "OFF"]).code, 0);
+    let back = line(&jaw, "cementum");
+    assert!(back["state"] == "not_sent" && back["holder"] == "OFF", "{back}");
+    // One step a time: now the receipt is the last.
+    assert_eq!(office.run(&["lab", "back", &jaw, "--by", "OFF"]).code, 0);
+    assert!(line(&jaw, "cementum")["gaps"].to_string().contains("not_received"));
+
+    // Where a result came back it was there.
+    assert_eq!(office.run(&["lab", "send", "ROOT", &jaw, "--by", "OFF"]).code, 0);
+    assert_eq!(sheet(&office, &format!("sample,test,years\n{jaw},cementum,4\n"), &[]).code, 0);
+    let refused = office.run(&["lab", "back", &jaw, "--by", "OFF"]);
+    assert!(
+        refused.code == 1 && refused.err.contains("a result came back") && refused.err.contains("next:"),
+        "{refused:?}"
+    );
+
+    // At a laboratory, which need not be the one that it was handed to.
+    assert_eq!(office.run(&["lab", "receive", &head, "--by", "OFF", "--at", "VETLAB"]).code, 0);
+    let there = line(&head, "cwd");
+    assert!(there["holder"] == "VETLAB" && there["state"] == "sent", "{there}");
+    assert!(!there["gaps"].to_string().contains("not_received"), "{there}");
+}
+
+#[test]
+fn a_laboratory_that_is_not_on_the_card_is_told() {
+    let office = two_deer("no-such-laboratory");
+    let ran = office.run(&["lab", "list", "--lab", "NOPE"]);
+    assert!(ran.code == 1 && ran.err.contains("names no laboratory `NOPE`") && ran.err.contains("next:"), "{ran:?}");
+    assert!(!ran.err.contains("nothing was noted"), "{ran:?}");
+}
+
 #[test]
 fn a_sheet_is_entered_by_sample_number_and_read_into_the_readings() {
     let office = two_deer("sheet-entered");

@@ -163,10 +163,25 @@ fn what_is_not_intact_or_not_known_counts_in_no_figure_and_is_named() {
     let season = json(&ran);
     assert_eq!(season["carcasses"]["found"], 5);
     assert!(season["not_used"][0]["reason"].as_str().unwrap().contains("not enrolled"), "{}", season["not_used"]);
+    // By the name that it has in the archive, so that somebody finds it.
+    let strange =
+        archive.received().into_iter().filter(|path| ran.err.contains(&*path.file_name().unwrap().to_string_lossy()));
+    assert_eq!(strange.count(), 1, "{}", ran.err);
     fs::write(archive.received()[0].with_file_name("cut.txt"), b"{\"payload\":\"").unwrap();
     let ran = archive.run(&["season", "--out", &archive.out("a"), "--json"]);
     assert_eq!((ran.code, json(&ran)["carcasses"]["found"].as_u64()), (4, Some(5)), "{ran:?}");
     assert!(ran.err.contains("counts in no figure: damaged"), "{}", ran.err);
+}
+
+#[test]
+fn a_winter_in_which_nothing_was_found_is_told() {
+    let archive = Archive::new("season-other-winter");
+    archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "north", &deer(1, 6), &[]));
+    let ran = archive.run(&["season", "--out", &archive.out("a"), "--winter", "1999"]);
+    assert!(ran.err.contains("no carcass of the winter of 1999-00"), "{ran:?}");
+    assert!(!archive.run(&["season", "--out", &archive.out("b")]).err.contains("no carcass"), "one is there");
+    let ran = archive.run(&["export", "--out", &archive.out("c"), "--winter", "1999"]);
+    assert!(ran.code == 1 && ran.err.contains("in the winter of 1999-00") && ran.err.contains("--winter"), "{ran:?}");
 }
 
 #[test]

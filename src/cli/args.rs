@@ -130,6 +130,12 @@ pub(super) enum Command {
         #[arg(long)]
         letter: bool,
     },
+    /// List the devices of the keyring: name, when each was enrolled or retired, and its fingerprint words.
+    Phones {
+        /// Print one JSON object a device.
+        #[arg(long)]
+        json: bool,
+    },
     /// Mark a device as lost or given back: what it makes later is not taken as its own.
     Retire {
         /// What the office calls the device.

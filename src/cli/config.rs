@@ -21,6 +21,7 @@ pub(super) enum Config {
     Diet(Diet),
     Paper(Paper),
     Report(super::report::Report),
+    Phones(super::phones::Phones),
     Retire(Retire),
     Key(Key),
     Card(Card),
@@ -168,6 +169,7 @@ impl Config {
                 Self::Sketch(super::sketch::Sketch { archive, files, out, declination_deg })
             }
             Command::Read { cards, files } => Self::Read(Read { archive, cards, files }),
+            Command::Phones { json } => Self::Phones(super::phones::Phones { archive, json }),
             Command::Retire { name, since } => {
                 let since = since.map(|time| Moment::parse(&time)).transpose();
                 Self::Retire(Retire { archive, name, since: since.map_err(|error| value("--since", &error))? })
@@ -252,6 +254,7 @@ const fn is_of_the_archive(command: &Command) -> bool {
             | Command::Season(_)
             | Command::Lab(_)
             | Command::Report { .. }
+            | Command::Phones { .. }
             | Command::Retire { .. }
     )
 }

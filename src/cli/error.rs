@@ -10,11 +10,11 @@ use crate::office::key_file::KeyFileError;
 use crate::office::keyring::KeyringError;
 use crate::office::lab::NotEntered;
 use crate::office::lab_sheet::NoSheet;
+use crate::office::not_noted::NotNoted;
 use crate::office::own_chain::WriteError;
 use crate::office::season::build::{NoCarcass, NoSeason};
 use crate::office::season::gather::GatherError;
 use crate::office::season::manifest::NoManifest;
-use crate::office::send_out::NotSent;
 use crate::office::streamed::StreamError;
 use crate::office::winter::kept::KeptError;
 use std::io;
@@ -92,8 +92,11 @@ pub(super) enum CliError {
     #[error("{0}")]
     Laboratories(#[from] NoLaboratories),
     /// A parcel was not noted.
-    #[error("{0}; nothing was noted as sent")]
-    NotSent(#[from] NotSent),
+    #[error("{0}; nothing was noted")]
+    NotNoted(#[from] NotNoted),
+    /// A list of what the card does not name.
+    #[error("{0}")]
+    NotListed(NotNoted),
     /// A call was not marked.
     #[error("{0}")]
     NotMarked(#[from] NotMarked),
@@ -137,8 +140,8 @@ pub(super) enum CliError {
     #[error("{0}: the folder is not empty")]
     NotEmpty(String),
     /// There is nothing to export.
-    #[error("no carcass is in the files of enrolled devices")]
-    NothingToExport,
+    #[error("no carcass is in the files of enrolled devices{}", .0.as_ref().map(|winter| format!(" that was found in the winter of {winter}")).unwrap_or_default())]
+    NothingToExport(Option<String>),
     /// The output could not be written.
     #[error("the output could not be written: {0}")]
     Output(io::Error),
@@ -239,7 +242,10 @@ impl CliError {
             Self::NotEmpty(_) => {
                 "name an empty folder: parts of an earlier export would be read together with this one"
             }
-            Self::NoSeason(_) | Self::NothingToExport => {
+            Self::NothingToExport(Some(_)) => {
+                "look at --winter: the year in which the winter begins; without it, all are written"
+            }
+            Self::NoSeason(_) | Self::NothingToExport(None) => {
                 "keep bundles first: office enrol for each phone, then office open --keep"
             }
             Self::Manifest { error: NoManifest::Missing(_), .. } => "put the files back from a copy of the archive",
@@ -253,7 +259,12 @@ impl CliError {
             Self::Laboratories(NoLaboratories::Flaw(_)) => {
                 "correct the card, give it the next serial, and sign it with: office card"
             }
-            Self::NotSent(_) => "office lab list names every sample with its number, laboratory and tests",
+            Self::NotListed(_) => "office lab list without --lab names every laboratory of the card",
+            Self::NotNoted(NotNoted::NotTheOffices(_)) => "what a crew noted wrong is corrected on its phone",
+            Self::NotNoted(NotNoted::ResultCame { .. }) => {
+                "correct the result first, with office lab read --correct, where it is another sample's"
+            }
+            Self::NotNoted(_) => "office lab list names every sample with its number, laboratory and tests",
             Self::Numbers { .. } => "save the list as CSV with the columns code and number, each code once",
             Self::Sheet { error: NoSheet::NoLine(_), .. } => {
                 "run it without --without: every line that does not fit is named by its number in the file"
@@ -271,7 +282,7 @@ impl CliError {
                 "retire that name with office retire, and run this again: it is enrolled as the office then"
             }
             Self::Keyring(KeyringError::NameTaken(_)) => "choose another name, or retire that device first",
-            Self::Keyring(KeyringError::NoSuchDevice(_)) => "the names in use stand in the archive's keyring",
+            Self::Keyring(KeyringError::NoSuchDevice(_)) => "office phones lists every device with its name",
             Self::NotMarked(_) => "office calls list --all names every call",
             Self::NoDecision(_) => "office decide list names every open question and the entries on it",
             Self::Keyring(_) | Self::OfficeKey(_) | Self::NoRandomness(_) | Self::Output(_) => return None,

@@ -12,6 +12,7 @@ use super::streams::Streams;
 use crate::office::archive::Archive;
 use crate::office::export::{self, Asked, ExportError, Out, asked::Places};
 use crate::office::season::asked::{CELL_M, LEAST_CELL_M};
+use crate::office::season::build::name_of;
 use crate::office::streamed::Streamed;
 
 /// The arguments as typed.
@@ -75,7 +76,7 @@ pub(super) fn run(config: &Export, streams: &mut Streams<'_>) -> Result<Exit, Cl
     let mut store = InBetween::default();
     let streamed = Streamed::cut(&config.archive, &keyring, None, &mut store, bounds())?;
     for file in &streamed.files.not_used {
-        streams.note(&format!("{}: is not in the export: {}", file.sha256, file.reason));
+        streams.note(&format!("{}: is not in the export: {}", file.path(), file.reason));
     }
     let mut out = Folder::at(&config.out);
     let written = export::write(&streamed, &config.asked, &mut out).map_err(|error| {
@@ -83,7 +84,7 @@ pub(super) fn run(config: &Export, streams: &mut Streams<'_>) -> Result<Exit, Cl
         out.take_back();
         match error {
             ExportError::Stream(error) => error.into(),
-            ExportError::Nothing => CliError::NothingToExport,
+            ExportError::Nothing => CliError::NothingToExport(config.asked.winter.map(name_of)),
             error => CliError::Output(std::io::Error::other(error.to_string())),
         }
     })?;

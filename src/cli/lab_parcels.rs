@@ -1,4 +1,4 @@
-//! `office lab list`, `send`, `read`: what waits for a laboratory, what went there, what came back.
+//! `office lab list`, `send`, `receive`, `back`, `read`: what waits for a laboratory, what arrived, what came back.
 
 use std::path::{Path, PathBuf};
 
@@ -14,7 +14,9 @@ use crate::card::Laboratory;
 use crate::guide::answer_words;
 use crate::office::archive::Archive;
 use crate::office::lab_sheet::{At, Checked, Outcome, Taking, check};
+use crate::office::not_noted::NotNoted;
 use crate::office::own_chain::{Writing, append};
+use crate::office::receipt::{Receipt, receive, take_back};
 use crate::office::send_out::{Line, Parcel, Sample, State, list, samples, send};
 use crate::record::{Act, PersonCode};
 use crate::words::{Language, say};
@@ -60,6 +62,46 @@ pub(super) enum LabCommand {
         #[arg(long, value_name = "WORDS", default_value = "", hide_default_value = true)]
         condition: String,
     },
+    /// Note that samples were received, here or at a laboratory: an entry of custody a sample, signed.
+    Receive {
+        /// The samples' numbers.
+        #[arg(required = true, value_name = "NUMBER")]
+        numbers: Vec<String>,
+        /// Code of who notes it, and has them now where no laboratory is named.
+        #[arg(long, value_name = "CODE", value_parser = PersonCode::new)]
+        by: PersonCode,
+        /// They arrived at this laboratory of the local card [default: here].
+        #[arg(long, value_name = "LAB")]
+        at: Option<String>,
+        /// Code of who gave them.
+        #[arg(long, value_name = "CODE", value_parser = PersonCode::new)]
+        from: Option<PersonCode>,
+        /// Where.
+        #[arg(long, value_name = "WORDS", default_value = "", hide_default_value = true)]
+        place: String,
+        /// The number read off the seal.
+        #[arg(long, value_name = "NUMBER", default_value = "", hide_default_value = true)]
+        seal: String,
+        /// Somebody looked, and every seal was whole.
+        #[arg(long, conflicts_with = "seal_broken")]
+        seal_whole: bool,
+        /// A seal was broken.
+        #[arg(long)]
+        seal_broken: bool,
+        /// In what state: frozen, cool, dry, leaking.
+        #[arg(long, value_name = "WORDS", default_value = "", hide_default_value = true)]
+        condition: String,
+    },
+    /// Take back the last that the office noted of the way of these samples, sent or received, by a signed entry. What a
+    /// crew noted stands, and so does what a result came back from.
+    Back {
+        /// The samples' numbers.
+        #[arg(required = true, value_name = "NUMBER")]
+        numbers: Vec<String>,
+        /// Code of who takes it back.
+        #[arg(long, value_name = "CODE", value_parser = PersonCode::new)]
+        by: PersonCode,
+    },
     /// Enter a laboratory's sheet of results, a CSV with the columns sample and test (the codes on label and local
     /// card), and result, reported, years, grade, tooth, percent, bone, from, carcass as far as the test has them. A
     /// disease is positive, suspect, not detected, unsuitable or pending. Every line that does not fit is named;
@@ -97,6 +139,10 @@ pub(super) fn run(config: &Parcels, streams: &mut Streams<'_>) -> Result<Exit, C
     let laboratories = laboratories(&config.archive, streams)?;
     let (by, acts) = match &config.what {
         LabCommand::List { lab, all, json } => {
+            let is_one = |named: &&String| !laboratories.iter().any(|one| one.code.as_str() == **named);
+            if let Some(named) = lab.as_ref().filter(is_one) {
+                return Err(CliError::NotListed(NotNoted::NoLaboratory(named.clone())));
+            }
             let samples = samples(&before.folded);
             let mut lines = list(&samples, &laboratories);
             let is_of = |line: &Line| lab.as_ref().is_none_or(|lab| line.laboratory == *lab);
@@ -114,6 +160,29 @@ pub(super) fn run(config: &Parcels, streams: &mut Streams<'_>) -> Result<Exit, C
                 condition: condition.clone(),
             };
             (by, send(&before.folded, &laboratories, &parcel)?)
+        }
+        LabCommand::Receive { numbers, by, at, from, place, seal, seal_whole, seal_broken, condition } => {
+            let to = match at {
+                Some(named) => {
+                    let laboratory = laboratories.iter().find(|one| one.code.as_str() == named);
+                    laboratory.ok_or_else(|| NotNoted::NoLaboratory(named.clone()))?.code.clone()
+                }
+                None => by.clone(),
+            };
+            let receipt = Receipt {
+                numbers,
+                to,
+                from: from.clone(),
+                place: place.clone(),
+                seal: seal.clone(),
+                seal_intact: (*seal_whole || *seal_broken).then_some(*seal_whole),
+                condition: condition.clone(),
+            };
+            (by, receive(&before.folded, &receipt)?)
+        }
+        LabCommand::Back { numbers, by } => {
+            let office = config.archive.office_key()?.ok_or(CliError::NoOfficeKey)?.public()?.id();
+            (by, take_back(&before.folded, &laboratories, numbers, office)?)
         }
         LabCommand::Read { file, by, correct, without, check } => {
             let office = config.archive.office_key()?.ok_or(CliError::NoOfficeKey)?.public()?;

@@ -34,6 +34,7 @@ mod lab_parcels;
 mod labels;
 mod open;
 mod paper;
+mod phones;
 mod read;
 mod reader;
 mod reader_table;
@@ -71,6 +72,7 @@ pub fn run_with(args: impl IntoIterator<Item = OsString>, streams: &mut Streams<
         Config::Read(config) => read::run(&config, streams),
         Config::Diet(config) => diet::run(&config, streams),
         Config::Paper(config) => paper::run(&config, streams),
+        Config::Phones(config) => phones::run(&config, streams),
         Config::Retire(config) => retire::run(&config, streams),
         Config::Key(config) => key::run(&config, streams),
         Config::Card(config) => card::run(&config, streams),

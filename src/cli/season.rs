@@ -91,7 +91,7 @@ pub(super) fn run(config: &Season, streams: &mut Streams<'_>) -> Result<Exit, Cl
         before.all_there(&streamed.files).map_err(|error| CliError::Manifest { file: file.clone(), error })?;
     }
     for file in &streamed.files.not_used {
-        streams.note(&format!("{}: counts in no figure: {}", file.sha256, file.reason));
+        streams.note(&format!("{}: counts in no figure: {}", file.path(), file.reason));
     }
     let asked = before.as_ref().map_or(config.asked, |(_, before)| before.asked);
     let found = season::season_streamed(&streamed, &asked)?;
@@ -106,6 +106,9 @@ pub(super) fn run(config: &Season, streams: &mut Streams<'_>) -> Result<Exit, Cl
     }
     if key.is_none() {
         streams.note("the manifest is not signed: this archive has no office key; make one with: office key new");
+    }
+    if found.carcasses.found == 0 && asked.winter.is_some() {
+        streams.note(&format!("no carcass of the winter of {} is in the archive: look at --winter", found.winter));
     }
     if config.json {
         streams.line(&serde_json::to_string(&found).map_err(|error| output(&error))?)?;

@@ -3,18 +3,19 @@
 //! Nothing is kept of it. What was sent is an entry of custody of the office's own chain, from the office to the
 //! laboratory's code, with the tests asked for in its note; what came back is a result that names the sample.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use serde::Serialize;
 use uuid::Uuid;
 
 use super::lab_results::{Entered, SampleNames, entered};
+use super::not_noted::{NotNoted, named};
 use crate::card::{Laboratory, Test};
 use crate::guide::answer_words;
 use crate::record::short_code::short_code;
 use crate::record::{
-    Act, Answer, Carcass, CustodyGap, CustodyItem, CustodyLine, CustodyLineStep, CustodyStep, Fold, Hands, Moment,
-    PersonCode, Site, plain_number,
+    Act, Answer, Carcass, CustodyGap, CustodyItem, CustodyLine, CustodyLineStep, CustodyStep, EntryId, Fold, Hands,
+    Moment, PersonCode, Site, plain_number,
 };
 use crate::words::{Language, say};
 
@@ -66,6 +67,9 @@ pub struct Line {
     pub custody: Vec<String>,
     /// What is missing of the custody, by code.
     pub gaps: Vec<CustodyGap>,
+    /// The entry of the last change of hands, where there was one.
+    #[serde(skip)]
+    pub last: Option<EntryId>,
 }
 
 impl Line {
@@ -230,6 +234,7 @@ fn line(
         label: label(sample, laboratory, test),
         custody: item.lines.iter().map(hand).collect(),
         gaps: item.gaps.clone(),
+        last: item.lines.last().and_then(|line| line.entry),
         kept,
     }
 }
@@ -292,52 +297,6 @@ pub fn sent_to<'a>(item: &'a CustodyItem, laboratory: &'a Laboratory) -> BTreeMa
     out
 }
 
-/// Why nothing was noted as sent.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum NotSent {
-    /// The card names no such laboratory.
-    #[error("the local card names no laboratory `{0}`")]
-    NoLaboratory(String),
-    /// The laboratory has no such test.
-    #[error("{laboratory} has no test `{test}` on the local card")]
-    NoTest {
-        /// The laboratory.
-        laboratory: String,
-        /// The test.
-        test: String,
-    },
-    /// No sample has the number.
-    #[error("no sample has the number `{0}`")]
-    NoSample(String),
-    /// The same one is named twice.
-    #[error("sample `{0}` is named twice")]
-    Twice(String),
-    /// Two have it, or had.
-    #[error(
-        "more than one sample has or had the number `{number}` ({all}): look which one lies here, and name it by a \
-         number that is its own alone"
-    )]
-    TwoSamples {
-        /// The number.
-        number: String,
-        /// Which, in words.
-        all: String,
-    },
-    /// Nothing that the laboratory does fits the sample.
-    #[error("{laboratory} tests nothing on sample `{number}` ({what})")]
-    NotTested {
-        /// The laboratory.
-        laboratory: String,
-        /// The sample.
-        number: String,
-        /// What it is.
-        what: String,
-    },
-    /// It went there for the same before.
-    #[error("sample `{0}` was noted as sent there before")]
-    SentBefore(String),
-}
-
 /// What is noted of a parcel: from whom, from where, in what state.
 #[derive(Clone, Debug)]
 pub struct Parcel<'a> {
@@ -360,30 +319,20 @@ pub struct Parcel<'a> {
 /// The entries that say that the samples left for the laboratory, in the order of the numbers given.
 ///
 /// # Errors
-/// See [`NotSent`]: for one sample that cannot be sent, nothing is noted of any.
-pub fn send(folded: &Fold, laboratories: &[Laboratory], parcel: &Parcel) -> Result<Vec<Act>, NotSent> {
+/// See [`NotNoted`]: for one sample that cannot be sent, nothing is noted of any.
+pub fn send(folded: &Fold, laboratories: &[Laboratory], parcel: &Parcel) -> Result<Vec<Act>, NotNoted> {
     let laboratory = laboratories
         .iter()
         .find(|one| one.code.as_str() == parcel.laboratory)
-        .ok_or_else(|| NotSent::NoLaboratory(parcel.laboratory.to_owned()))?;
+        .ok_or_else(|| NotNoted::NoLaboratory(parcel.laboratory.to_owned()))?;
     let name = || laboratory.code.to_string();
     if let Some(test) = parcel.tests.iter().find(|test| !laboratory.tests.iter().any(|one| one.code == **test)) {
-        return Err(NotSent::NoTest { laboratory: name(), test: test.clone() });
+        return Err(NotNoted::NoTest { laboratory: name(), test: test.clone() });
     }
     let all = samples(folded);
-    let numbers = Numbers::of(&all);
     let mut acts: Vec<Act> = Vec::new();
-    let mut named = BTreeSet::new();
-    for typed in parcel.numbers {
-        let one = match numbers.find(typed, None) {
-            Ok(found) => found.sample,
-            Err(NoOne::Several(all)) => return Err(NotSent::TwoSamples { number: typed.clone(), all }),
-            Err(NoOne::Unknown | NoOne::OtherCarcass(_)) => return Err(NotSent::NoSample(typed.clone())),
-        };
+    for one in named(&Numbers::of(&all), parcel.numbers)? {
         let number = &one.item.number;
-        if !named.insert((one.item.examination, one.item.item)) {
-            return Err(NotSent::Twice(typed.clone()));
-        }
         let before = sent_to(&one.item, laboratory);
         let wanted = |test: &&Test| match parcel.tests {
             [] => test.takes(kind(one)),
@@ -392,11 +341,11 @@ pub fn send(folded: &Fold, laboratories: &[Laboratory], parcel: &Parcel) -> Resu
         let fitting: Vec<&str> = laboratory.tests.iter().filter(wanted).map(|test| test.code.as_str()).collect();
         if fitting.is_empty() {
             let what = answer_words::option(LANGUAGE, "sample_what", kind(one));
-            return Err(NotSent::NotTested { laboratory: name(), number: number.clone(), what });
+            return Err(NotNoted::NotTested { laboratory: name(), number: number.clone(), what });
         }
         let tests: Vec<&str> = fitting.into_iter().filter(|test| !before.contains_key(test)).collect();
         if tests.is_empty() {
-            return Err(NotSent::SentBefore(number.clone()));
+            return Err(NotNoted::SentBefore(number.clone()));
         }
         acts.push(Act::Custody {
             sample: number.clone(),

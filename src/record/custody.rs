@@ -11,7 +11,8 @@ use uuid::Uuid;
 
 use super::sample_number::{UNLABELLED, sample_number};
 use super::{
-    Carcass, Custody, CustodyStep, Examination, Fold, Moment, PersonCode, Place, Sheet, Site, Standing, Value, links,
+    Carcass, Custody, CustodyStep, EntryId, Examination, Fold, Moment, PersonCode, Place, Sheet, Site, Standing, Value,
+    links,
 };
 use crate::order::Short as _;
 
@@ -125,6 +126,9 @@ pub struct CustodyLine {
     /// Container, reason, remarks.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub note: String,
+    /// The entry that says it, of a change of hands; what is read from answers has several.
+    #[serde(skip)]
+    pub entry: Option<EntryId>,
 }
 
 /// What is missing from a chain, or does not fit.
@@ -425,6 +429,7 @@ fn line(step: CustodyLineStep, who: &PersonCode, at: Moment) -> CustodyLine {
         seal_intact: None,
         condition: String::new(),
         note: String::new(),
+        entry: None,
     }
 }
 
@@ -504,6 +509,7 @@ fn of_hand(hand: &Custody) -> CustodyLine {
         seal_intact: hand.seal_intact,
         condition: hand.condition.clone(),
         note: hand.note.clone(),
+        entry: Some(hand.id),
         ..line(step, &hand.to, hand.at)
     }
 }

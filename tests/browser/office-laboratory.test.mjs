@@ -128,6 +128,33 @@ test("samples are sent, a sheet is entered, and who touched the animal is called
   const states = (all, of) => [...new Set(all.filter((line) => line.number === of && line.laboratory === "ROOT").map((line) => line.state))];
   assert.ok(states(listed(["lab", "list", "--all"]), number).includes("sent"));
 
+  // A slip is taken back, and sent once more; what a crew handed in is noted as received.
+  const row = page.locator(`[data-laboratory="ROOT"] [data-sample="${number}"]`);
+  await row.locator('[data-act="back"]').click();
+  await says(page, "[data-bench-said]", /Taken back/);
+  await row.locator("[data-tick]").waitFor({ timeout: 60_000 });
+  await unpack();
+  assert.ok(!states(listed(["lab", "list", "--all"]), number).includes("sent"), "taken back on the command line too");
+  const waiting = Number(await page.getAttribute("[data-unreceived]", "data-unreceived"));
+  assert.ok(waiting > 0);
+  await page.click('[data-act="receive"]');
+  await says(page, "[data-bench-said]", /Tick the samples that arrived/);
+  await page.locator(`[data-received="${number}"]`).check();
+  await page.fill('[data-field="receipt-place"]', "office, invented");
+  await page.selectOption('[data-field="receipt-seals"]', "broken");
+  await look("laboratory-received");
+  await page.click('[data-act="receive"]');
+  await says(page, "[data-bench-said]", /Noted as received/);
+  await page.waitForFunction((n) => Number(document.querySelector("[data-unreceived]")?.dataset.unreceived) === n, waiting - 1, { timeout: 60_000 });
+  await row.locator("[data-tick]").check();
+  await page.click('[data-laboratory="ROOT"] [data-act="send"]');
+  await says(page, "[data-bench-said]", /Noted as sent/);
+  await unpack();
+  const handed = listed(["lab", "list", "--all"]).find((line) => line.number === number && line.laboratory === "ROOT");
+  assert.ok(handed.custody.some((line) => /office, invented/.test(line)), JSON.stringify(handed.custody));
+  assert.ok(handed.gaps.includes("seal_broken") && !handed.gaps.includes("not_received"), JSON.stringify(handed.gaps));
+  assert.equal(handed.state, "sent");
+
   // A sheet with a line of nobody's: nothing goes in until that line is left out.
   const [head] = before.filter((line) => line.test === "cwd");
   const of = head ?? before.find((line) => line.number === number);

@@ -157,6 +157,26 @@ test("the office's page: a pasted winter, its bad line named, units confirmed, f
     assert.ok(grey.every((c) => /^#(?:([0-9a-f])\1\1|([0-9a-f]{2})\2\2)$/.test(c)), `colours: ${[...new Set(grey)]}`);
     assert.deepEqual(await phone.axe(), [], "figures and plot");
     await phone.picture("office-winter-wide");
+    // Kept, it stands among the archive's own; the same bytes with other units are not taken unasked.
+    const inches = await page.locator("[data-index] summary").first().innerText();
+    await page.fill('[data-field="winter-place"]', "Invented Ridge");
+    await page.locator('[data-field="winter-place"]').blur();
+    await page.click('[data-act="keep-winter"]');
+    await page.waitForSelector('[data-kept="true"]');
+    assert.equal(await page.locator("[data-index] summary").first().innerText(), inches, "the figures are the kept log's now");
+    await page.fill('[data-winter] [data-field="paste"]', `${csv()}\n`.trimEnd());
+    await page.locator('[data-winter] [data-field="paste"]').blur();
+    await page.locator('[data-winter] [data-field="paste"]').evaluate((field) => field.dispatchEvent(new Event("change", { bubbles: true })));
+    await page.selectOption('[data-field="temperature"]', "c");
+    await page.selectOption('[data-field="snow"]', "in");
+    await page.click('[data-act="keep-winter"]');
+    await page.waitForSelector('[data-kept="false"]');
+    assert.match(await page.locator('[data-kept="false"]').innerText(), /other units/);
+    assert.deepEqual(await phone.axe(), [], "a log that lies there with other units");
+    await phone.picture("office-winter-kept");
+    await page.click('[data-act="keep-winter-correct"]');
+    await page.waitForSelector('[data-kept="true"]');
+    assert.match(await page.locator('[data-kept="true"]').innerText(), /corrected/);
     await svg.scrollIntoViewIfNeeded();
     await phone.picture("office-winter-plot");
     // On the phone of somebody away from the desk the page stays as wide as the screen; the plot scrolls.

@@ -24,8 +24,8 @@ WILSON_HIGH = f"CASE WHEN n > 0 THEN CASE WHEN k = n THEN 1 ELSE ROUND({MIDDLE} 
 QUESTIONS = {
     "carcasses": ["count", "carcasses"],
     "condition": [
-        "age", "carcasses", "exhausted", "depleted", "partly_used", "cannot_say", "not_looked", "low_share", "low_95",
-        "high_95",
+        "age", "carcasses", "exhausted", "depleted", "partly_used", "cannot_say", "not_looked", "of", "low_share",
+        "low_95", "high_95",
     ],
     "findings": [
         "finding", "seen", "not_seen", "differ", "cant_tell", "not_looked", "part_gone", "share", "low_95", "high_95",

@@ -7,8 +7,10 @@ use super::{LANGUAGE, Report, escaped, tell, tell_with};
 use crate::bundle::{Contents, Fingerprint};
 use crate::guide::answer_words;
 use crate::office::archive::hex;
+use crate::office::finding_words::question_words;
 use crate::office::hand::RingFrom;
 use crate::office::keyring::Standing;
+use crate::office::lab_results::{Entered, entered};
 use crate::office::opening::Judged;
 use crate::record::{CustodyItem, EntryId};
 use crate::words::{say, say_office};
@@ -42,6 +44,9 @@ impl Report<'_> {
     /// What the office's own key wrote: laboratory results and decisions.
     pub(super) fn lab(&self, out: &mut String, history: &History) {
         let _ = writeln!(out, "<h2>{}</h2>", tell("report.lab"));
+        for result in entered(self.carcass) {
+            let _ = writeln!(out, "<p data-result=\"\">{}</p>", escaped(&in_one_line(&result)));
+        }
         let Some(office) = self.hand.office_key().and_then(|file| file.public().ok()) else {
             let _ = writeln!(out, "<p>{}</p>", tell("report.lab.no_key"));
             return;
@@ -144,4 +149,27 @@ fn custody_item(item: &CustodyItem, out: &mut String) {
         escaped(&what),
         escaped(&lines.join("; "))
     );
+}
+
+/// A result with what it is of and where it comes from.
+fn in_one_line(result: &Entered) -> String {
+    let name = match result.disease.as_str() {
+        "" => question_words(result.finding, result.site),
+        disease => disease.to_owned(),
+    };
+    let came = result.state().map_or_else(
+        || answer_words::answer(LANGUAGE, result.finding, &result.answer),
+        |state| say_office(LANGUAGE, state.text(), &[]),
+    );
+    let part = |id: &str, text: &str| (!text.is_empty()).then(|| say_office(LANGUAGE, id, &[("what", text.into())]));
+    let reported = result.reported_at.map(answer_words::date_and_time).unwrap_or_default();
+    let parts = [
+        part("report.lab.sample", &result.sample),
+        part("report.lab.from", &result.laboratory),
+        part("report.lab.reported", &reported),
+        part("report.lab.by", &result.by),
+        result.caution(),
+    ];
+    let of: Vec<String> = parts.into_iter().flatten().collect();
+    format!("{name}: {came} ({})", of.join(", "))
 }

@@ -6,10 +6,10 @@ use super::{By, DeskError, Figures, Hand};
 use crate::bundle::DeviceKey;
 use crate::office::calls_made::NotMarked;
 use crate::office::decide::{NoDecision, answer, apart, same, undo};
+use crate::office::not_noted::NotNoted;
 use crate::office::opening::judge;
 use crate::office::own_chain::{WriteError, Writing, append};
 use crate::office::recompute::Gathered;
-use crate::office::send_out::NotSent;
 use crate::record::{Act, Digest, EntryId, Moment, PersonCode};
 use uuid::Uuid;
 
@@ -52,7 +52,7 @@ pub enum NotDecided {
     Write(#[from] WriteError),
     /// Samples that cannot be sent.
     #[error("{0}")]
-    NotSent(#[from] NotSent),
+    NotNoted(#[from] NotNoted),
     /// A call that cannot be marked.
     #[error("{0}")]
     NotMarked(#[from] NotMarked),

@@ -12,6 +12,7 @@ use crate::office::decide::NoDecision;
 use crate::office::lab_row::rows;
 use crate::office::lab_sheet::{self, Checked, Taking};
 use crate::office::own_chain::{WriteError, acts_of, new_id};
+use crate::office::receipt::{Receipt, receive, take_back};
 use crate::office::send_out::{Parcel, send};
 use crate::record::{Carcass, Moment, PersonCode};
 
@@ -52,6 +53,40 @@ impl Hand {
         let laboratories = listed.laboratories.as_deref().map_err(|why| NotDecided::Sheet(why.clone()))?;
         let of = listed.bearers.of(parcel.numbers.iter().map(String::as_str));
         let acts = send(&self.anew(figures, &of), laboratories, parcel)?;
+        self.keep_acts(acts, key, by)
+    }
+
+    /// Notes that samples were received, as the archive stands now.
+    ///
+    /// # Errors
+    /// One of them was received there before, or nothing could be written. Then nothing is noted of any.
+    pub fn note_receipt(
+        &mut self,
+        (figures, listed): (&Figures, &Listed),
+        receipt: &Receipt,
+        key: Option<&DeviceKey>,
+        by: &By,
+    ) -> Result<(), NotDecided> {
+        let of = listed.bearers.of(receipt.numbers.iter().map(String::as_str));
+        let acts = receive(&self.anew(figures, &of), receipt)?;
+        self.keep_acts(acts, key, by)
+    }
+
+    /// Takes back the last that the office noted of a sample's way, as the archive stands now.
+    ///
+    /// # Errors
+    /// It is another's, a result came back since, or nothing could be written.
+    pub fn take_back(
+        &mut self,
+        (figures, listed): (&Figures, &Listed),
+        numbers: &[String],
+        key: Option<&DeviceKey>,
+        by: &By,
+    ) -> Result<(), NotDecided> {
+        let own = key.map(|key| key.public().id()).ok_or(DeskError::NoKey)?;
+        let laboratories = listed.laboratories.as_deref().unwrap_or_default();
+        let of = listed.bearers.of(numbers.iter().map(String::as_str));
+        let acts = take_back(&self.anew(figures, &of), laboratories, numbers, own)?;
         self.keep_acts(acts, key, by)
     }
 

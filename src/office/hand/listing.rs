@@ -7,8 +7,9 @@ use super::{Bearers, Hand, Worked};
 use crate::card::Laboratory;
 use crate::office::calls::{Call, Calling, From};
 use crate::office::cards::Cards;
+use crate::office::receipt::{Unreceived, unreceived};
 use crate::office::recompute::CarcassLine;
-use crate::office::send_out::{Line, Sample, of_carcass};
+use crate::office::send_out::{Line, Sample, State, of_carcass};
 use crate::record::{DeviceId, Fold, Moment};
 
 /// What the lists are made with, besides what was worked out.
@@ -32,6 +33,10 @@ pub struct Listed {
     pub calls: Vec<Call>,
     /// Whose sample bears which number.
     pub bearers: Bearers,
+    /// The office's own key.
+    pub office: Option<DeviceId>,
+    /// Samples that nobody received.
+    pub unreceived: Vec<Unreceived>,
 }
 
 /// Lists in the making.
@@ -42,6 +47,7 @@ pub struct Listing<'a> {
     todo: Iter<'a, CarcassLine>,
     lines: Vec<Line>,
     bearers: Bearers,
+    unreceived: Vec<Unreceived>,
     calling: Calling<'a>,
 }
 
@@ -63,6 +69,14 @@ impl Hand {
     }
 }
 
+impl Listed {
+    /// Whether the last that happened to the sample of a line was noted by this office and nothing came of it yet.
+    pub fn can_take_back(&self, line: &Line) -> bool {
+        let is_ours = line.last.is_some_and(|entry| Some(entry.device) == self.office);
+        is_ours && line.state <= State::Sent
+    }
+}
+
 impl<'a> Listing<'a> {
     /// Before the first carcass.
     pub fn of(local: &'a Local, worked: &'a Worked) -> Self {
@@ -71,7 +85,15 @@ impl<'a> Listing<'a> {
         let card = cards.today(*now).map(|given| given.card);
         let laboratories = laboratories.as_deref().unwrap_or_default();
         let calling = Calling::begin(From { folded, card, laboratories, office: *office, numbers }, &worked.hands);
-        Self { local, folded, todo: worked.carcasses.iter(), lines: Vec::new(), bearers: Bearers::default(), calling }
+        Self {
+            local,
+            folded,
+            todo: worked.carcasses.iter(),
+            lines: Vec::new(),
+            bearers: Bearers::default(),
+            unreceived: Vec::new(),
+            calling,
+        }
     }
 
     /// Does the next part; false where nothing is left.
@@ -87,12 +109,21 @@ impl<'a> Listing<'a> {
             let samples: Vec<Sample> = line.custody.iter().map(|item| Sample { carcass, item: item.clone() }).collect();
             self.lines.extend(of_carcass(&samples, laboratories));
         }
+        let laboratories = self.local.laboratories.as_deref().unwrap_or_default();
+        self.unreceived.extend(unreceived(line.carcass, &line.custody, laboratories));
         true
     }
 
     /// The lists, once nothing is left.
     pub fn done(self) -> Listed {
         let laboratories = self.local.laboratories.clone();
-        Listed { laboratories, lines: self.lines, calls: self.calling.done(), bearers: self.bearers }
+        Listed {
+            laboratories,
+            office: self.local.office,
+            lines: self.lines,
+            calls: self.calling.done(),
+            bearers: self.bearers,
+            unreceived: self.unreceived,
+        }
     }
 }

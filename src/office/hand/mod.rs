@@ -14,6 +14,7 @@ mod ring;
 mod taking;
 #[cfg(test)]
 mod tests;
+mod winter;
 mod working;
 
 use std::collections::{BTreeMap, BTreeSet};

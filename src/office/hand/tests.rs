@@ -198,3 +198,38 @@ fn a_decision_is_signed_with_the_open_key_and_the_figures_follow() {
     next.take_archive(hand.held().all()).unwrap();
     assert_eq!(next.folded(), now);
 }
+
+/// The page and the command line read one archive: a log that the page keeps is what `office winter` finds there.
+#[test]
+fn a_daily_log_is_kept_with_its_units_and_read_from_the_archive() {
+    use crate::office::winter::kept::{Kept as KeptLog, KeptError};
+    use crate::office::winter::table::Confirmed;
+    use crate::office::winter::units::{SnowUnit, TemperatureUnit};
+    let csv = "date,tmin,snow depth\n2027-01-01,14,10\n2027-01-02,5,12\n";
+    let told = Confirmed {
+        temperature: Some(TemperatureUnit::Fahrenheit),
+        snow: Some(SnowUnit::Inches),
+        place: "Ridge".to_owned(),
+        ..Confirmed::default()
+    };
+    let mut hand = Hand::default();
+    assert!(hand.daily_logs().unwrap().is_empty());
+    let mut keep = |told: &Confirmed, correct| hand.keep_winter(("ridge.csv", csv.as_bytes()), told, correct, at());
+    assert!(matches!(keep(&told, false), Ok(KeptLog::New(_))));
+    assert!(matches!(keep(&told, false), Ok(KeptLog::Before)));
+    let celsius = Confirmed { temperature: Some(TemperatureUnit::Celsius), ..told.clone() };
+    assert!(matches!(keep(&celsius, false), Err(KeptError::ToldOtherwise { .. })));
+    // What was refused has changed nothing; the archive's own reader finds it as the page does.
+    let logs = hand.daily_logs().unwrap();
+    assert_eq!((logs.len(), logs[0].place.as_str(), logs[0].days.len()), (1, "Ridge", 2));
+    let kept = hand.archive().winter_logs().unwrap();
+    assert_eq!((kept[0].sheet.file.as_str(), kept[0].confirmed.temperature), ("ridge.csv", told.temperature));
+    assert!(hand.held().unsaved().written.iter().any(|path| path.starts_with("winter/")), "it is to be saved");
+    let mut keep = |told: &Confirmed, correct| hand.keep_winter(("ridge.csv", csv.as_bytes()), told, correct, at());
+    assert!(matches!(keep(&celsius, true), Ok(KeptLog::Corrected(_))));
+    let read = |hand: &Hand| hand.archive().winter_logs().unwrap()[0].confirmed.temperature;
+    assert_eq!(read(&hand), celsius.temperature);
+    let path = hand.archive().winter_logs().unwrap()[0].path.clone();
+    hand.held.put(&path.to_string_lossy(), b"date,tmin\n2027-01-01,1\n");
+    assert!(hand.daily_logs().is_err(), "a log that was changed is not passed over");
+}

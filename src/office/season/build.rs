@@ -12,6 +12,7 @@ use crate::office::diet::pooled;
 use crate::office::streamed::{StreamError, Streamed};
 use crate::office::winter::report::{lines, plain, text};
 use crate::reading::{Given, winter_log};
+use crate::record::short_code::short_code;
 use crate::record::{Fold, Moment, fold};
 use crate::science::season::sources;
 use crate::science::source::Source;
@@ -19,6 +20,8 @@ use crate::science::winter::index::Asked as AskedOfIndex;
 use crate::science::winter::log::Log;
 use crate::words::Arg;
 
+/// Of carcasses that are in no figure so many are named.
+const MOST_CODES: usize = 20;
 /// The draws of the whole season.
 const WHOLE: u64 = 0;
 
@@ -122,15 +125,20 @@ fn season_of(all: &All, of_phones: &[Log], files: &Files, asked: &Asked, threads
 }
 
 fn carcasses(all: &[&Kept], found: &[&Kept], here: &[&Kept]) -> Carcasses {
-    let mut left_out: BTreeMap<String, usize> = BTreeMap::new();
-    for why in found.iter().filter_map(|row| row.closed) {
-        *left_out.entry(tell(why, &[])).or_default() += 1;
+    let mut left_out: BTreeMap<String, LeftOut> = BTreeMap::new();
+    for (row, why) in found.iter().filter_map(|row| Some((row, row.closed?))) {
+        let why = tell(why, &[]);
+        let line = left_out.entry(why.clone()).or_insert(LeftOut { why, carcasses: 0, codes: Vec::new() });
+        line.carcasses += 1;
+        if line.codes.len() < MOST_CODES {
+            line.codes.push(short_code(row.carcass));
+        }
     }
     let undated = all.iter().filter(|row| row.winter.is_none()).count();
     Carcasses {
         found: found.len(),
         counted: here.len(),
-        left_out: left_out.into_iter().map(|(why, carcasses)| LeftOut { why, carcasses }).collect(),
+        left_out: left_out.into_values().collect(),
         joined: found.iter().filter(|row| row.joined).count(),
         other_winters: all.len() - found.len() - undated,
         undated,

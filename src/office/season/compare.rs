@@ -68,6 +68,7 @@ fn compare(two: &Two) -> Comparison {
             if let Some([difference, low, high]) = a.less(&b, &states).filter(|_| occurs) {
                 inferred.push(InferredDifference {
                     what,
+                    of: [a.carcasses, b.carcasses],
                     difference: share(difference),
                     low: share(low),
                     high: share(high),

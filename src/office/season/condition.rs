@@ -26,6 +26,7 @@ fn line(group: AgeGroup, rows: &[&Kept]) -> ConditionLine {
         partly_used,
         cannot_say: count("cannot_say"),
         not_looked: count("not_looked"),
+        of: with_word,
         low_share: (with_word > 0).then(|| share(f64::from(low) / f64::from(with_word))),
         low: interval.map(|ends| share(ends.low)),
         high: interval.map(|ends| share(ends.high)),

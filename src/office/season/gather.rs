@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::LANGUAGE;
 use super::table::NotUsed;
-use crate::office::archive::{Archive, ArchiveError};
+use crate::office::archive::{Archive, ArchiveError, hex};
 use crate::office::cards::Cards;
 use crate::office::keyring::Keyring;
 use crate::office::opening::{Judged, Outcome, Verdict, judge};
@@ -22,6 +22,18 @@ pub struct Used {
     pub folder: Folder,
     /// Digest of its bytes.
     pub sha256: Digest,
+}
+
+impl Used {
+    /// Its path in the archive.
+    pub fn path(self) -> String {
+        let (folder, ending) = match self.folder {
+            Folder::Received => ("received", "txt"),
+            Folder::Cards => ("cards", "txt"),
+            Folder::Winter => ("winter", "csv"),
+        };
+        format!("{folder}/{}.{ending}", hex(self.sha256))
+    }
 }
 
 /// A folder of the archive.

@@ -36,6 +36,7 @@ pub mod survival;
 pub mod svg;
 pub mod table;
 pub mod tables;
+pub mod told;
 pub mod weeks;
 pub mod written;
 

@@ -93,6 +93,8 @@ written! {
         why: String,
         /// How many.
         carcasses: usize,
+        /// The short codes of the first of them.
+        codes: Vec<String>,
     }
 
     /// Deaths by week.
@@ -253,7 +255,9 @@ written! {
         cannot_say: u32,
         /// Nothing was looked at.
         not_looked: u32,
-        /// Exhausted or depleted, of those with a word.
+        /// Carcasses with one of the three words.
+        of: u32,
+        /// Exhausted or depleted, of those.
         low_share: Option<f64>,
         /// 95 % range.
         low: Option<f64>,
@@ -355,6 +359,8 @@ written! {
     InferredDifference {
         /// Stable name.
         what: String,
+        /// Carcasses of each group that the draws are of.
+        of: [u32; 2],
         /// Share of the first less that of the second.
         difference: f64,
         /// 95 % range.
@@ -488,6 +494,11 @@ impl Season {
 }
 
 impl NotUsed {
+    /// Its path in the archive.
+    pub fn path(&self) -> String {
+        Used { folder: self.folder, sha256: self.sha256 }.path()
+    }
+
     /// A file and the reason.
     pub fn new(file: Used, reason: &str) -> Self {
         Self { folder: file.folder, sha256: file.sha256, reason: reason.to_owned() }

@@ -152,7 +152,7 @@ fn comparisons(season: &Season) -> Csv {
         }
         for line in &one.inferred {
             let [kind, first, second] = names();
-            let none = || Cell::Empty;
+            let (none, [first_of, second_of]) = (|| Cell::Empty, line.of);
             out.row([
                 kind,
                 first,
@@ -160,9 +160,9 @@ fn comparisons(season: &Season) -> Csv {
                 (&line.what).into(),
                 "draws".into(),
                 none(),
+                first_of.into(),
                 none(),
-                none(),
-                none(),
+                second_of.into(),
                 line.difference.into(),
                 line.low.into(),
                 line.high.into(),
@@ -182,6 +182,7 @@ fn condition(season: &Season) -> Csv {
         "partly_used",
         "cannot_say",
         "not_looked",
+        "of",
         "low_share",
         "low_95",
         "high_95",
@@ -195,6 +196,7 @@ fn condition(season: &Season) -> Csv {
             line.partly_used.into(),
             line.cannot_say.into(),
             line.not_looked.into(),
+            line.of.into(),
             line.low_share.into(),
             line.low.into(),
             line.high.into(),

@@ -294,7 +294,6 @@ impl Decide {
         view! {
             <article class="opened" data-question=about>
                 <h4>{head}</h4>
-                <ul class="rows">{rows}</ul>
                 <label class="field">
                     {tell("decide.reason")}
                     <input type="text" maxlength="200" data-field="reason"
@@ -304,6 +303,7 @@ impl Decide {
                             self.reasons.update(|all| drop(all.insert(key, words)));
                         }/>
                 </label>
+                <ul class="rows">{rows}</ul>
                 <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(carcass)>
                     {tell_with("decide.see", &[("code", code.into())])}
                 </button>

@@ -1,4 +1,6 @@
-//! Laboratory and calls: what waits to be sent, a laboratory's sheet read in, and whom to call.
+//! Laboratory and calls: what was handed in, what waits to be sent, a laboratory's sheet read in, and whom to call.
+
+mod handed_in;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -46,10 +48,14 @@ struct Bench {
     ticked: RwSignal<BTreeMap<String, BTreeSet<String>>>,
     /// Place, seal and state of the parcel.
     parcel: [RwSignal<String>; 3],
+    /// Numbers ticked as received.
+    received: RwSignal<BTreeSet<String>>,
+    /// Place and state of what was received, and how its seals were.
+    receipt: [RwSignal<String>; 3],
     sheet: RwSignal<Option<Sheet>>,
     /// Numbers of people; of this page only.
     numbers: RwSignal<BTreeMap<String, String>>,
-    shown: [RwSignal<usize>; 3],
+    shown: [RwSignal<usize>; 4],
     also_done: RwSignal<bool>,
 }
 
@@ -61,16 +67,21 @@ pub(super) fn laboratory(desk: Desk) -> AnyView {
         found: RwSignal::new(None),
         ticked: RwSignal::default(),
         parcel: std::array::from_fn(|_| RwSignal::default()),
+        received: RwSignal::default(),
+        receipt: std::array::from_fn(|_| RwSignal::default()),
         sheet: RwSignal::new(None),
         numbers: RwSignal::default(),
-        shown: [RwSignal::new(AT_ONCE), RwSignal::new(AT_ONCE), RwSignal::new(AT_ONCE)],
+        shown: std::array::from_fn(|_| RwSignal::new(AT_ONCE)),
         also_done: RwSignal::new(false),
     };
     part.keep_finding();
     let body = move || match (desk.figures.get().is_some(), part.found.get()) {
         (false, _) => view! { <p>{tell("desk.carcasses.none")}</p> }.into_any(),
         (_, None) => view! { <p role="status">{tell("laboratory.page.working")}</p> }.into_any(),
-        (_, Some(found)) => view! { {part.to_send(&found)} {part.results(&found)} {part.calls(&found)} }.into_any(),
+        (_, Some(found)) => {
+            view! { {part.handed_in(&found)} {part.to_send(&found)} {part.results(&found)} {part.calls(&found)} }
+                .into_any()
+        }
     };
     view! {
         <section data-part="laboratory">
@@ -170,7 +181,7 @@ impl Bench {
         };
         let (of, all) = (code.clone(), Arc::clone(found));
         let rows = drawn(open, self.shown[0], move |at| {
-            all.listed.lines.get(*at).map(|line| self.sample(&of, line)).into_any()
+            all.listed.lines.get(*at).map(|line| self.sample(&of, line, &all)).into_any()
         });
         let label = move || tell_with("laboratory.page.send", &[("n", count(ticked()))]);
         view! {
@@ -185,7 +196,7 @@ impl Bench {
         .into_any()
     }
 
-    fn sample(self, laboratory: &str, line: &Line) -> AnyView {
+    fn sample(self, laboratory: &str, line: &Line, found: &Arc<Found>) -> AnyView {
         let (number, laboratory) = (line.number.clone(), laboratory.to_owned());
         let is_ticked = {
             let (number, laboratory) = (number.clone(), laboratory.clone());
@@ -225,6 +236,7 @@ impl Bench {
                 <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(carcass)>
                     {tell_with("decide.see", &[("code", line.code.as_str().into())])}
                 </button>
+                {self.back(line, found)}
             </li>
         }
         .into_any()

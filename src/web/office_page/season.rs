@@ -9,7 +9,8 @@ use super::desk::{Desk, count, tell, tell_with};
 use crate::office::hand::Figures;
 use crate::office::keyring::Keyring;
 use crate::office::season::asked::Asked;
-use crate::office::season::csv::{Cell, Csv};
+use crate::office::season::csv::Csv;
+use crate::office::season::told::{Told, told};
 use crate::office::season::{Files, Season, gather, plots, season, tables, written};
 use crate::office::zipped::{Tree, pack};
 use crate::web::platform::clock::pause_ms;
@@ -78,7 +79,8 @@ fn shown(desk: Desk, worked: &Arc<Worked>) -> AnyView {
     ];
     let mut lines: Vec<String> = Vec::new();
     for left in &carcasses.left_out {
-        let args = [("n", count(left.carcasses)), ("why", left.why.as_str().into())];
+        let codes = left.codes.join(", ");
+        let args = [("n", count(left.carcasses)), ("why", left.why.as_str().into()), ("codes", codes.into())];
         lines.push(tell_with("desk.season.left_out", &args));
     }
     for (n, id) in [(carcasses.undated, "desk.season.undated"), (carcasses.no_carcass, "desk.season.no_carcass")] {
@@ -103,11 +105,11 @@ fn shown(desk: Desk, worked: &Arc<Worked>) -> AnyView {
     let all: Vec<(&'static str, Csv)> = tables::all(season);
     let plots = plots::all(season);
     let of_plots: BTreeSet<&str> = plots.iter().map(|(name, _)| stem(name)).collect();
-    let find = |stem_of: &str| all.iter().find(|(name, _)| stem(name) == stem_of).map(|(_, csv)| csv);
+    let find = |stem_of: &str| all.iter().find(|(name, _)| stem(name) == stem_of);
     let plots_view = plots
         .iter()
         .map(|(name, svg)| {
-            let table = find(stem(name)).map(|csv| table(&tell("desk.season.table"), csv));
+            let table = find(stem(name)).map(|(file, csv)| table(&told(file, csv, ROWS), true));
             view! {
                 // Drawn by us from numbers and the catalogue's words, each escaped.
                 <div class="winter-plot" data-plot=*name tabindex="0" role="group" aria-label=stem(name).to_owned() inner_html=svg.clone()></div>
@@ -118,7 +120,7 @@ fn shown(desk: Desk, worked: &Arc<Worked>) -> AnyView {
     let others = all
         .iter()
         .filter(|(name, csv)| !of_plots.contains(stem(name)) && !csv.rows.is_empty())
-        .map(|(name, csv)| table(stem(name), csv))
+        .map(|(name, csv)| table(&told(name, csv, ROWS), false))
         .collect_view();
     let to_save = Arc::clone(worked);
     view! {
@@ -143,24 +145,18 @@ fn stem(name: &str) -> &str {
 /// The most rows that are drawn; the file has them all.
 const ROWS: usize = 200;
 
-fn table(title: &str, csv: &Csv) -> AnyView {
-    let head = csv.head.iter().map(|name| view! { <th scope="col">{name.replace('_', " ")}</th> }).collect_view();
-    let cell = |cell: &Cell| match cell {
-        Cell::Text(text) | Cell::Number(text) => text.clone(),
-        Cell::Empty => String::new(),
-    };
-    let rows = csv
-        .rows
-        .iter()
-        .take(ROWS)
-        .map(|row| view! { <tr>{row.iter().map(|one| view! { <td>{cell(one)}</td> }).collect_view()}</tr> })
-        .collect_view();
-    let left = csv.rows.len().saturating_sub(ROWS);
-    let left = (left > 0).then(|| view! { <p>{tell_with("desk.season.rows", &[("n", count(left))])}</p> });
+/// A table; `of_plot` where it stands under the plot that shows the same.
+fn table(told: &Told, of_plot: bool) -> AnyView {
+    let title = if of_plot { tell("desk.season.table") } else { told.name.clone() };
+    let head = told.head.iter().map(|name| view! { <th scope="col">{name.clone()}</th> }).collect_view();
+    let row = |row: &Vec<String>| row.iter().map(|one| view! { <td>{one.clone()}</td> }).collect_view();
+    let rows = told.rows.iter().map(|one| view! { <tr>{row(one)}</tr> }).collect_view();
+    let left = (told.left > 0).then(|| view! { <p>{tell_with("desk.season.rows", &[("n", count(told.left))])}</p> });
     view! {
         <details class="why">
-            <summary>{title.replace('_', " ")}</summary>
-            <div class="season-table" tabindex="0" role="group" aria-label=title.replace('_', " ")>
+            <summary>{title}</summary>
+            <p>{told.what.clone()}</p>
+            <div class="season-table" tabindex="0" role="group" aria-label=told.name.clone()>
                 <table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>
             </div>
             {left}

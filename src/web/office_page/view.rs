@@ -153,7 +153,7 @@ fn files_part(desk: Desk) -> AnyView {
         {move || next_steps(desk)}
         {move || hand.with(files)}
         {move || hand.with(missing)}
-        {super::winter::winter(desk.figures)}
+        {super::winter::winter(desk)}
     }
     .into_any()
 }

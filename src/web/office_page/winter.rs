@@ -1,13 +1,16 @@
-//! A winter log as CSV, picked or pasted, and the logs in bundles: units confirmed, indices, the plot.
+//! A winter log as CSV, picked or pasted, those kept in the archive and those in bundles: units confirmed, indices, the
+//! plot.
 
 use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use super::desk::{Desk, now, tell_with};
 use super::view::{ReadFile, read_files};
-use crate::office::hand::Figures;
+use crate::office::hand::Hand;
 use crate::office::winter::cells::DateOrder;
 use crate::office::winter::deaths::deaths;
+use crate::office::winter::kept::{Kept, KeptError};
 use crate::office::winter::plot::{Style, plot};
 use crate::office::winter::report::{last_winter, lines, text};
 use crate::office::winter::table::{Confirmed, Draft};
@@ -29,23 +32,29 @@ fn tell(id: &str) -> String {
 #[derive(Clone, Default)]
 struct State {
     name: String,
+    bytes: Arc<[u8]>,
     draft: Option<Result<Draft, String>>,
     told: Confirmed,
     from: Option<Day>,
     to: Option<Day>,
+    /// Whether it was kept, and how that went in words.
+    said: Option<(bool, String)>,
+    /// The same file lies in the archive with other units.
+    otherwise: bool,
 }
 
 /// The section of the page. The logs in bundles are those of the figures as they stand.
-pub(super) fn winter(figures: RwSignal<Option<Arc<Figures>>>) -> AnyView {
+pub(super) fn winter(desk: Desk) -> AnyView {
     let state = RwSignal::new(State::default());
     let take = move |files: Vec<ReadFile>| {
         let Some((name, read)) = files.into_iter().next() else { return };
-        let draft = read
-            .unwrap_or_else(|| Err(tell("winter.page.too_large")))
-            .and_then(|bytes| Draft::read(&bytes).map_err(|error| error.say(LANGUAGE)));
+        let read = read.unwrap_or_else(|| Err(tell("winter.page.too_large")));
+        let bytes: Arc<[u8]> = read.as_deref().unwrap_or_default().into();
+        let draft = read.and_then(|bytes| Draft::read(&bytes).map_err(|error| error.say(LANGUAGE)));
         let place = name.rsplit_once('.').map_or(name.as_str(), |(stem, _)| stem).to_owned();
         state.try_update(|s| {
-            *s = State { name, draft: Some(draft), told: Confirmed { place, ..Confirmed::default() }, ..s.clone() };
+            let told = Confirmed { place, ..Confirmed::default() };
+            *s = State { name, bytes, draft: Some(draft), told, said: None, otherwise: false, ..s.clone() };
         });
     };
     let day = move |id: &'static str, set: fn(&mut State, Option<Day>)| {
@@ -77,9 +86,10 @@ pub(super) fn winter(figures: RwSignal<Option<Arc<Figures>>>) -> AnyView {
                 }></textarea>
             </label>
             {move || state.with(|s| units(s, state))}
+            {move || keep(desk, state)}
             {day("winter.page.from", |s, day| s.from = day)}
             {day("winter.page.to", |s, day| s.to = day)}
-            {move || state.with(|s| figures.with(|figures| shown(s, figures.as_deref())))}
+            {move || state.with(|s| shown(s, desk))}
         </section>
     }
     .into_any()
@@ -169,12 +179,64 @@ fn units(s: &State, state: RwSignal<State>) -> AnyView {
         ];
         chooser(state, &tell("winter.page.gauge"), "gauge", all, s.told.gauge, |t, u| t.gauge = u)
     });
+    let place = view! {
+        <label class="field">
+            {tell("winter.page.place")}
+            <input type="text" maxlength="80" data-field="winter-place" prop:value=s.told.place.clone() on:change=move |event| {
+                let place = event_target_value(&event).trim().to_owned();
+                state.try_update(|s| s.told.place = place);
+            }/>
+        </label>
+    };
     let waits = (!open.is_empty()).then(|| view! { <p class="alert">{tell("winter.page.waits")}</p> });
-    view! { {looks} {temperature} {snow} {dates} {gauge} {waits} }.into_any()
+    view! { {looks} {temperature} {snow} {dates} {gauge} {place} {waits} }.into_any()
+}
+
+/// The button that keeps the log, once its units are confirmed, and how that went.
+fn keep(desk: Desk, state: RwSignal<State>) -> AnyView {
+    let (said, ready, otherwise) = state.with(|s| {
+        let ready = matches!(&s.draft, Some(Ok(draft)) if draft.open(&s.told).is_empty());
+        (s.said.clone(), ready, s.otherwise)
+    });
+    let act = move |correct: bool| {
+        let (name, bytes, told) = state.with_untracked(|s| (s.name.clone(), Arc::clone(&s.bytes), s.told.clone()));
+        let done = desk.hand.try_update(|hand| hand.keep_winter((&name, &bytes), &told, correct, now()));
+        let (said, otherwise) = match done {
+            Some(Ok(Kept::New(_))) => ((true, "winter.page.kept"), false),
+            Some(Ok(Kept::Before)) => ((true, "winter.page.kept.before"), false),
+            Some(Ok(Kept::Corrected(_))) => ((true, "winter.page.kept.corrected"), false),
+            Some(Err(KeptError::ToldOtherwise { .. })) => ((false, "winter.page.kept.otherwise"), true),
+            Some(Err(error)) => {
+                let why = tell_with("winter.page.kept.not", &[("reason", error.to_string().into())]);
+                state.try_update(|s| s.said = Some((false, why)));
+                return;
+            }
+            None => return,
+        };
+        let text = tell_with(said.1, &[("name", name.into())]);
+        // From now on it is among the archive's own.
+        state.try_update(|s| {
+            let draft = if said.0 { None } else { s.draft.clone() };
+            *s = State { said: Some((said.0, text)), otherwise, draft, ..s.clone() };
+        });
+    };
+    let button = ready.then(|| {
+        let (id, name) = if otherwise {
+            ("winter.page.keep.correct", "keep-winter-correct")
+        } else {
+            ("winter.page.keep", "keep-winter")
+        };
+        view! {
+            <button type="button" class="act" data-act=name on:click=move |_| act(otherwise)>{tell(id)}</button>
+        }
+    });
+    let said =
+        said.map(|(good, text)| view! { <p class=(!good).then_some("alert") data-kept=good.to_string()>{text}</p> });
+    view! { {button} <div role="status">{said}</div> }.into_any()
 }
 
 /// What follows from the CSV and from the bundles' own logs.
-fn shown(s: &State, figures: Option<&Figures>) -> AnyView {
+fn shown(s: &State, desk: Desk) -> AnyView {
     let mut logs: Vec<Log> = Vec::new();
     let mut notes = Vec::new();
     if let Some(Ok(draft)) = &s.draft
@@ -184,8 +246,17 @@ fn shown(s: &State, figures: Option<&Figures>) -> AnyView {
         notes = table.notes.iter().map(|note| note.say(LANGUAGE)).collect();
         logs.extend(table.logs);
     }
+    let of_files = match desk.hand.with(Hand::daily_logs) {
+        Ok(of_files) => of_files,
+        Err(why) => {
+            notes.push(why.to_string());
+            Vec::new()
+        }
+    };
+    logs.extend(of_files);
+    let figures = desk.figures.get();
     let none = Fold::default();
-    let folded = figures.map_or(&none, |figures| &figures.counted.folded);
+    let folded = figures.as_deref().map_or(&none, |figures| &figures.counted.folded);
     logs.extend(winter_log::logs(folded));
     let Some(winter) = last_winter(&logs) else { return ().into_any() };
     let asked = Asked { winter, from: s.from.map(Day::date), to: s.to.map(Day::date), through: None };

@@ -44,7 +44,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "desk.season.found",
         "Winter {winter}: {found} {found?carcass|carcasses} found, {counted} counted in the figures.",
     ),
-    ("desk.season.left_out", "{n} not counted: {why}"),
+    ("desk.season.left_out", "{n} not counted: {why} Under Carcasses: {codes}"),
     ("desk.season.undated", "{n} without a date: in no winter."),
     (
         "desk.season.no_carcass",

@@ -44,6 +44,7 @@ mod rumen;
 mod safety;
 mod search;
 mod season_office;
+mod season_tables;
 mod winter;
 mod winter_office;
 
@@ -55,6 +56,7 @@ pub(super) const OFFICE: &[&[(&str, &str)]] = &[
     office::TEXTS,
     winter_office::TEXTS,
     season_office::TEXTS,
+    season_tables::TEXTS,
     paper::TEXTS,
     card_made::TEXTS,
     archive_page::TEXTS,

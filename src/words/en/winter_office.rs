@@ -235,8 +235,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     (
         "winter.page.what",
         "A daily log as CSV: a header (date, tmin, snow depth, new snow), one line a day. Logs in bundles above are \
-         taken too. It is shown here and not kept: office winter --keep FILE puts it into the archive, where the season \
-         reads it.",
+         taken too. Once its units are confirmed it can be kept in the archive, where the season reads it.",
     ),
     ("winter.page.pick", "Pick a CSV"),
     ("winter.page.paste", "Or paste its text"),
@@ -251,6 +250,17 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("winter.page.gauge", "Gauge for the sinking depth"),
     ("winter.page.from", "First day, for an index without a season of its own"),
     ("winter.page.to", "Last day, for an index without a season of its own"),
+    ("winter.page.place", "Place, where the file has no column for it"),
+    ("winter.page.keep", "Keep this log in the archive"),
+    ("winter.page.keep.correct", "Keep it with these units and place instead"),
+    ("winter.page.kept", "{name} was put into the archive, with its units and place. The season reads it."),
+    ("winter.page.kept.before", "{name} lies in the archive already, with the same units and place."),
+    ("winter.page.kept.corrected", "{name} lay in the archive; its units and place are corrected there."),
+    (
+        "winter.page.kept.otherwise",
+        "{name} lies in the archive already with other units, place or gauge. Nothing was changed.",
+    ),
+    ("winter.page.kept.not", "Not kept: {reason}."),
     ("winter.choice.none", "Choose"),
     ("winter.choice.c", "degrees Celsius, as read"),
     ("winter.choice.f", "degrees Fahrenheit"),

@@ -19,6 +19,7 @@ WITH groups AS (
   FROM counted
 )
 SELECT age, carcasses, exhausted, depleted, partly_used, cannot_say, not_looked,
+  exhausted + depleted + partly_used AS of,
   CASE WHEN n > 0 THEN ROUND(k / n, 4) END AS low_share,
   {wilson_low} AS low_95,
   {wilson_high} AS high_95
