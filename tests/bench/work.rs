@@ -4,8 +4,8 @@
 use marrowbook::bundle::{Cover, DeviceKey, Extras, FourVersions, PhoneReading, make};
 use marrowbook::reading::{self, Given};
 use marrowbook::record::{
-    Act, Answer, Body, Carcass, ENTRY_SCHEMA, Entry, Fold, Head, Journal, Key, Moment, PersonCode, Place, Salt, Site,
-    Subject, Value, Versions, fold, links,
+    Act, Answer, Body, Carcass, ENTRY_SCHEMA, Entry, Fold, Head, Journal, Key, Moment, PersonCode, Salt, Site, Subject,
+    Value, Versions, fold, links,
 };
 use marrowbook::science::cause::{AREAS, Answers, Case, Modifiers, Table, prior};
 use serde::Deserialize;
@@ -65,11 +65,11 @@ pub(crate) fn key() -> DeviceKey {
 /// The entries of `count` carcasses, one chain, as one phone would have written them.
 #[allow(dead_code)] // not every target asks
 pub(crate) fn entries(count: u128, key: &DeviceKey) -> Vec<Entry> {
-    entries_with(count, key, |_| None)
+    entries_with(count, key, |_| Vec::new())
 }
 
 /// The same, each carcass with a place where `place` gives one.
-pub(crate) fn entries_with(count: u128, key: &DeviceKey, place: impl Fn(u128) -> Option<Place>) -> Vec<Entry> {
+pub(crate) fn entries_with(count: u128, key: &DeviceKey, also: impl Fn(u128) -> Vec<Found>) -> Vec<Entry> {
     let outing = outing();
     let findings = outing.first().expect("a carcass of the invented outing");
     let mut head = Head::start(key.public().id());
@@ -81,12 +81,8 @@ pub(crate) fn entries_with(count: u128, key: &DeviceKey, place: impl Fn(u128) ->
             answer: Answer::Seen { value: Value::Ref(Uuid::from_u128(carcass + 1)) },
             site: Site::NONE,
         };
-        let placed = place(carcass).map(|place| Found {
-            finding: "place".to_owned(),
-            answer: Answer::Seen { value: Value::Place(place) },
-            site: Site::NONE,
-        });
-        for found in std::iter::once(&tie).chain(placed.as_ref()).chain(findings) {
+        let also = also(carcass);
+        for found in std::iter::once(&tie).chain(&also).chain(findings) {
             let entry = head.next(&body(carcass, found, all.len()), Salt(dice.bytes())).expect("an entry is written");
             head = Head::after(&entry);
             all.push(entry);
