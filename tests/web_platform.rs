@@ -23,6 +23,12 @@ export function replace(name, value) {
   Object.defineProperty(navigator, name, { configurable: true, get() { return value; } });
 }
 export function restore() { while (undo.length > 0) undo.pop()(); }
+export function moveTo(zone, offset) {
+  const [of_date, of_format] = [Date.prototype.getTimezoneOffset, Intl.DateTimeFormat];
+  Date.prototype.getTimezoneOffset = () => offset;
+  Intl.DateTimeFormat = () => ({ resolvedOptions: () => ({ timeZone: zone }) });
+  undo.push(() => { Date.prototype.getTimezoneOffset = of_date; Intl.DateTimeFormat = of_format; });
+}
 export function locator() {
   return {
     cleared: [],
@@ -63,6 +69,8 @@ export async function fetched(url) { return (await fetch(url)).text(); }
 extern "C" {
     fn replace(name: &str, value: &JsValue);
     fn restore();
+    #[wasm_bindgen(js_name = moveTo)]
+    fn move_to(zone: &str, offset: i32);
     fn locator() -> JsValue;
     fn refusing(name: &str) -> JsValue;
     fn sharing(heard: &js_sys::Array);
@@ -106,6 +114,17 @@ fn the_local_time_is_what_the_browser_reads_back() {
     assert_eq!(Moment::parse(&now.to_string()), Ok(now));
     assert!(!clock::zone().is_empty());
     assert!(!clock::zone().contains(' '), "{}", clock::zone());
+}
+
+// A phone that crosses into another zone says so at its next answer.
+#[wasm_bindgen_test]
+fn the_zones_name_follows_the_offset() {
+    let own = clock::zone();
+    move_to("Australia/Adelaide", -630);
+    assert_eq!(clock::zone(), "Australia/Adelaide");
+    assert_eq!(clock::zone(), "Australia/Adelaide", "kept");
+    restore();
+    assert_eq!(clock::zone(), own);
 }
 
 #[wasm_bindgen_test]

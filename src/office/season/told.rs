@@ -109,11 +109,17 @@ fn in_100(number: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::office::season::table::Season;
+    use crate::office::season::gather::{Files, Folder, Used};
+    use crate::office::season::table::{NotUsed, Season};
     use crate::office::season::tables;
+    use crate::record::Digest;
 
     fn empty() -> Season {
-        let gathered = crate::office::season::gather::Gathered::default();
+        of_files(Files::default())
+    }
+
+    fn of_files(files: Files) -> Season {
+        let gathered = crate::office::season::gather::Gathered { files, ..Default::default() };
         let asked = crate::office::season::Asked { winter: Some(2026), ..Default::default() };
         crate::office::season::build::season(&gathered, &asked).unwrap()
     }
@@ -153,5 +159,14 @@ mod tests {
             told("comparisons.csv", &csv, 1).rows[0],
             ["a crew and all others", "One", "all others", "fawns", "-25"]
         );
+    }
+
+    #[test]
+    fn files_that_count_in_no_figure_are_counted_by_why() {
+        let file = |n: u8, why: &str| NotUsed::new(Used { folder: Folder::Received, sha256: Digest([n; 32]) }, why);
+        let not_used = vec![file(1, "damaged"), file(2, "not enrolled"), file(3, "damaged")];
+        assert_eq!(not_used[0].path(), format!("received/{}.txt", "01".repeat(32)));
+        let season = of_files(Files { not_used, ..Files::default() });
+        assert_eq!(season.not_used_by_reason().into_iter().collect::<Vec<_>>(), [("damaged", 2), ("not enrolled", 1)]);
     }
 }

@@ -28,6 +28,7 @@ pub(super) fn state(desk: Desk) -> AnyView {
         let unsaved = desk.unsaved();
         let lies = match desk.lies.get() {
             Lies::Page => tell("archive.page.in_page"),
+            Lies::Demo => tell("archive.page.in_demo"),
             Lies::Zip(name) => tell_with("archive.page.in_zip", &[("name", name.into())]),
             Lies::Folder(name) => tell_with("archive.page.in_folder", &[("name", name.into())]),
         };
@@ -37,7 +38,7 @@ pub(super) fn state(desk: Desk) -> AnyView {
             // A zip beside a folder that could not be written.
             Saving::Handed if desk.has_folder() => tell_with("archive.page.handed_beside", &[("n", count(unsaved))]),
             _ if unsaved > 0 => tell_with("archive.page.unsaved", &[("n", count(unsaved))]),
-            _ if desk.lies.get() == Lies::Page => String::new(),
+            _ if matches!(desk.lies.get(), Lies::Page | Lies::Demo) => String::new(),
             _ => tell("archive.page.saved"),
         };
         format!("{lies} {saved}")

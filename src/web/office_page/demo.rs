@@ -29,6 +29,9 @@ pub(super) fn tile(desk: Desk) -> Option<AnyView> {
     let open = move |_| {
         leptos::task::spawn_local(async move {
             let opened = open(hand).await;
+            if opened.is_some() {
+                desk.lies.try_set(Lies::Demo);
+            }
             missing.try_set(opened.is_none());
             passphrase.try_set(opened);
         });

@@ -42,6 +42,8 @@ pub(super) fn now() -> Moment {
 pub(super) enum Lies {
     #[default]
     Page,
+    /// The invented season, which nobody saves.
+    Demo,
     Zip(String),
     Folder(String),
 }

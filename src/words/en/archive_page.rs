@@ -16,6 +16,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("archive.page.save_zip", "Save the archive as a zip"),
     ("archive.page.in_folder", "Open: the folder {name}. What is done here is written there at once."),
     ("archive.page.in_zip", "Open: {name}."),
+    ("archive.page.in_demo", "The invented season is open, in this page alone."),
     ("archive.page.in_page", "No archive is open: a new one was begun in this page. Open yours under Archive and key."),
     (
         "archive.page.unsaved",

@@ -5,7 +5,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("desk.nav.decide", "To decide"),
     ("desk.nav.season", "Season"),
     ("desk.to_phones", "{n} {n?phone is|phones are} not enrolled: compare {n?its|their} words"),
-    ("desk.to_carcasses", "See {n} {n?carcass|carcasses}"),
+    ("desk.to_carcasses", "See the list of carcasses"),
     ("desk.opening", "Opening the archive. With thousands of carcasses this takes some seconds."),
     ("desk.opening.files", "Opening files: {done} of {all}."),
     ("desk.working", "Working the figures out: {done} of {all} carcasses."),
