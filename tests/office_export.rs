@@ -17,6 +17,9 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
+use marrowbook::office::export::Asked;
+use marrowbook::office::hand::Hand;
+use marrowbook::office::zipped::Tree;
 use season_folder::{Archive, Deer};
 use serde_json::Value as Json;
 use written::written;
@@ -82,6 +85,55 @@ fn every_form_is_there_and_comes_out_the_same_again() {
     assert!(ran.err.contains("not empty") && ran.err.contains("next:"), "{ran:?}");
     assert_eq!(archive.run(&["export", "--out", &archive.out("c"), "--cell", "20"]).code, 2);
     assert_eq!(archive.run(&["export", "--out", &archive.out("c"), "--cell", "500", "--exact"]).code, 2);
+}
+
+/// The page and the command line are one library: the same archive gives the same bytes at the desk.
+#[test]
+fn the_desk_exports_what_the_command_line_does() {
+    let (archive, _) = archive("export-desk");
+    let mut files = Tree::new();
+    for folder in ["", "received", "cards"] {
+        let Ok(inside) = fs::read_dir(Path::new(archive.folder()).join(folder)) else { continue };
+        for path in inside.map(|entry| entry.unwrap().path()).filter(|path| path.is_file()) {
+            let name = path.strip_prefix(archive.folder()).unwrap().to_str().unwrap().to_owned();
+            files.insert(name, fs::read(&path).unwrap().into());
+        }
+    }
+    let mut hand = Hand::default();
+    hand.take_archive(files).unwrap();
+    for (n, (asked, args)) in [
+        (Asked::typed("", Some("2000")).unwrap(), &[][..]),
+        (Asked { names: true, ..Asked::typed("2026", None).unwrap() }, &["--winter", "2026", "--exact", "--names"]),
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        let (at_the_desk, written) = hand.exported(&asked).unwrap();
+        let by_command = export(&archive, &format!("out-{n}"), args);
+        assert_eq!(at_the_desk.keys().collect::<Vec<_>>(), by_command.keys().collect::<Vec<_>>());
+        for (name, bytes) in &at_the_desk {
+            assert!(**bytes == *by_command[name], "{name} differs");
+        }
+        assert!(written.carcasses > 0 && written.files == by_command.len(), "{written:?}");
+    }
+    assert!(hand.exported(&Asked::typed("1999", Some("2000")).unwrap()).is_err(), "nothing was found then");
+}
+
+#[test]
+fn what_was_typed_for_an_export_is_told_where_it_asks_for_nothing() {
+    for (winter, cell, words) in [
+        ("winter", Some("2000"), "`winter` is no year"),
+        ("26", Some("2000"), "`26` is no year"),
+        ("+202", Some("2000"), "is no year"),
+        ("", Some("2 km"), "`2 km` is no length"),
+        ("", Some(""), "is no length"),
+        ("", Some("99"), "squares of 99 m are too fine"),
+    ] {
+        let told = Asked::typed(winter, cell).unwrap_err().to_string();
+        assert!(told.contains(words), "{winter} {cell:?}: {told}");
+    }
+    let asked = Asked::typed(" 2026 ", Some(" 100 ")).unwrap();
+    assert_eq!((asked.winter, asked.places.grid_m()), (Some(2026), Some(100)));
 }
 
 #[test]

@@ -5,6 +5,7 @@ mod anew;
 mod deciding;
 mod fading;
 mod figures;
+mod handed_on;
 mod laboratory;
 mod listing;
 mod opening;

@@ -66,6 +66,7 @@ pub(super) enum Part {
     Decide,
     Laboratory,
     Season,
+    Exports,
     Archive,
     Phones,
     Card,

@@ -9,6 +9,7 @@ mod carcasses;
 mod decide;
 mod demo;
 mod desk;
+mod exports;
 mod figures;
 mod laboratory;
 mod phones;

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::desk::{Desk, count, tell, tell_with};
+use crate::office::export::asked::winter_typed;
 use crate::office::hand::Figures;
 use crate::office::keyring::Keyring;
 use crate::office::season::asked::Asked;
@@ -21,6 +22,7 @@ struct Worked {
     season: Season,
     from: Files,
     keyring: Keyring,
+    asked: Asked,
     /// The figures of the page at that moment: others mean that the archive has changed.
     of: Option<Arc<Figures>>,
 }
@@ -28,10 +30,15 @@ struct Worked {
 pub(super) fn season_part(desk: Desk) -> AnyView {
     let (worked, failed, working) =
         (RwSignal::new(None::<Arc<Worked>>), RwSignal::new(None::<String>), RwSignal::new(false));
+    let winter = RwSignal::new(String::new());
     let work = move |_| {
         if working.get_untracked() {
             return;
         }
+        let asked = match winter_typed(&winter.get_untracked()) {
+            Ok(winter) => Asked { winter, ..Asked::default() },
+            Err(why) => return failed.set(Some(why.to_string())),
+        };
         working.set(true);
         failed.set(None);
         leptos::task::spawn_local(async move {
@@ -41,8 +48,8 @@ pub(super) fn season_part(desk: Desk) -> AnyView {
             let done = desk.hand.try_with_untracked(|hand| {
                 let keyring = hand.keyring.clone();
                 let gathered = gather(&hand.archive(), &keyring, None).map_err(|error| error.to_string())?;
-                let season = season(&gathered, &Asked::default()).map_err(|error| error.to_string())?;
-                Ok::<_, String>(Worked { season, from: gathered.files, keyring, of })
+                let season = season(&gathered, &asked).map_err(|error| error.to_string())?;
+                Ok::<_, String>(Worked { season, from: gathered.files, keyring, asked, of })
             });
             working.try_set(false);
             match done {
@@ -56,6 +63,11 @@ pub(super) fn season_part(desk: Desk) -> AnyView {
         <section data-part="season">
             <h2>{tell("desk.season.head")}</h2>
             <p>{tell("desk.season.what")}</p>
+            <label class="field">
+                {tell("desk.season.winter")}
+                <input type="text" inputmode="numeric" maxlength="4" data-field="season-winter" prop:value=move || winter.get()
+                    on:input=move |event| winter.set(event_target_value(&event))/>
+            </label>
             <button type="button" class="tile main" data-act="work-season" disabled=move || working.get() on:click=work>
                 {tell("desk.season.work")}
             </button>
@@ -167,7 +179,7 @@ fn table(told: &Told, of_plot: bool) -> AnyView {
 
 fn save(desk: Desk, worked: &Worked) {
     let key = desk.key_now();
-    let files = written::files(&worked.from, &worked.keyring, Asked::default(), &worked.season, key.as_deref());
+    let files = written::files(&worked.from, &worked.keyring, worked.asked, &worked.season, key.as_deref());
     let packed = files.and_then(|files| {
         let tree: Tree = files.into_iter().map(|(name, bytes)| (name, Arc::from(bytes))).collect();
         pack(&tree).map_err(|error| error.to_string())

@@ -17,12 +17,13 @@ pub(super) fn of_ours_bytes() -> usize {
     Limits::default().file_bytes
 }
 
-const PARTS: [(Part, &str, &str); 8] = [
+const PARTS: [(Part, &str, &str); 9] = [
     (Part::Files, "files", "desk.nav.files"),
     (Part::Carcasses, "carcasses", "desk.nav.carcasses"),
     (Part::Decide, "decide", "desk.nav.decide"),
     (Part::Laboratory, "laboratory", "desk.nav.laboratory"),
     (Part::Season, "season", "desk.nav.season"),
+    (Part::Exports, "exports", "desk.nav.exports"),
     (Part::Archive, "archive", "desk.nav.archive"),
     (Part::Phones, "phones", "desk.nav.phones"),
     (Part::Card, "card", "desk.nav.card"),
@@ -60,6 +61,7 @@ pub fn page() -> AnyView {
                 {shown(Part::Decide, super::decide::decide(desk))}
                 {shown(Part::Laboratory, super::laboratory::laboratory(desk))}
                 {shown(Part::Season, super::season::season_part(desk))}
+                {shown(Part::Exports, super::exports::exports(desk))}
                 {shown(Part::Archive, super::archive::archive(desk))}
                 {shown(Part::Phones, super::phones::phones(desk))}
                 {shown(Part::Card, super::card::card(desk))}

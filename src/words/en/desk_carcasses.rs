@@ -31,9 +31,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ("desk.season.head", "The season"),
     (
         "desk.season.what",
-        "Worked out from everything in the archive that counts, for the last winter in which a carcass was found. Each figure \
-         says how many carcasses were not looked at. Another winter, other squares or another strip: office season.",
+        "Worked out from everything in the archive that counts. Each figure \
+         says how many carcasses were not looked at. Other squares or another strip: office season.",
     ),
+    ("desk.season.winter", "Winter that begins in the year (empty: the last in which a carcass was found)"),
     ("desk.season.work", "Work the season out"),
     ("desk.season.working", "Working the season out. With many carcasses this takes a while."),
     (

@@ -13,6 +13,7 @@ mod death_reading;
 mod drawings;
 mod drawings_of_fat;
 mod drawings_of_signs;
+mod exports_page;
 mod frames;
 #[cfg(not(target_arch = "wasm32"))]
 mod frames_part;
@@ -66,6 +67,7 @@ pub(super) const OFFICE: &[&[(&str, &str)]] = &[
     desk_carcasses::TEXTS,
     lab_office::TEXTS,
     laboratory_page::TEXTS,
+    exports_page::TEXTS,
 ];
 
 /// Texts that the part for codes says by itself, which travel beside it.
