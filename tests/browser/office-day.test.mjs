@@ -197,9 +197,44 @@ async function season(page, look) {
   assert.ok(Number(await page.getAttribute("[data-season]", "data-season")) > 20);
   assert.equal(await page.locator("[data-plot] svg").count(), 4);
   await look("season");
+  // Every table opened: heads in words, shares in 100.
+  const heads = await page.evaluate(() => [...document.querySelectorAll(".season-table th")].map((one) => one.textContent));
+  assert.ok(heads.length > 40 && heads.every((head) => head && !/season\.|_/.test(head)), heads.filter((head) => !head || /season\.|_/.test(head)).join(", "));
+  await page.evaluate(() => document.querySelectorAll('[data-part="season"] details').forEach((one) => { one.open = true; }));
+  await look("season-tables");
+  await page.fill('[data-field="season-winter"]', "last");
+  await page.click('[data-act="work-season"]');
+  await says(page, '[data-part="season"] [role="alert"]', /`last` is no year/);
+  await page.fill('[data-field="season-winter"]', "");
   const zip = await download(page, "save-season");
   const names = execFileSync("python3", ["-m", "zipfile", "-l", zip], { encoding: "utf8" });
   for (const name of ["manifest.txt", "season.json", "causes.csv", "weeks.svg"]) assert.ok(names.includes(name), names);
+}
+
+/** What leaves the page for others is what the command line writes, but for Parquet. */
+async function handOn(page, look, run, folder) {
+  await page.click('[data-nav="exports"]');
+  await page.fill('[data-field="export-cell"]', "50");
+  await page.click('[data-act="export"]');
+  await says(page, '[data-export="false"]', /squares of 50 m are too fine/);
+  await page.fill('[data-field="export-cell"]', "2000");
+  await look("exports");
+  const zip = await download(page, "export");
+  await says(page, '[data-export="true"]', /carcasses in \d+ files\. Places are blurred/);
+  const [mine, theirs] = ["page", "command"].map((name) => join(folder, `export-${name}`));
+  execFileSync("python3", ["-m", "zipfile", "-e", zip, mine]);
+  run(["export", "--out", theirs]);
+  for (const name of ["csv/carcasses.csv", "csv/findings.csv", "csv/readings.csv", "carcasses.geojson", "carcasses.ndjson", "dwca/occurrence.txt", "dwca/measurementorfact.txt"]) {
+    assert.ok(readFileSync(join(mine, name)).equals(readFileSync(join(theirs, name))), `${name} differs`);
+  }
+  const labels = await download(page, "labels");
+  run(["labels", "--out", join(folder, "labels.html")]);
+  const numbers = (path) => [...readFileSync(path, "utf8").matchAll(/data-label="([^"]+)"/g)].map((found) => found[1]).sort();
+  assert.ok(numbers(labels).length > 0);
+  assert.deepEqual(numbers(labels), numbers(join(folder, "labels.html")));
+  const paper = await download(page, "paper");
+  run(["paper", join(folder, "paper.html")]);
+  assert.equal(readFileSync(paper, "utf8"), readFileSync(join(folder, "paper.html"), "utf8"));
 }
 
 test("a new office's day: key, card, phone, files, a phone enrolled, zip out", { timeout: 900_000 }, () => withPhone(WIDE, async (phone, place) => {
@@ -320,6 +355,7 @@ test("a new office's day: key, card, phone, files, a phone enrolled, zip out", {
   await decideOnThePage(page, look, whole, run, folder);
   await carcassPage(page, phone, look, run, folder);
   await season(page, look);
+  await handOn(page, look, run, folder);
   await page.click('[data-nav="card"]');
   await page.click('[data-act="newest-card"]');
   assert.equal(await page.inputValue('[data-at="/serial"]'), "2", "one higher than the card before");
