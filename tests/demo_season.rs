@@ -128,8 +128,8 @@ fn its_crews_do_what_crews_may_do_in_order_of_time() {
             "head_part" => "may_take_head_parts",
             other => panic!("{other}: {line}"),
         };
-        let label = line["label"].as_array().unwrap().iter().map(|one| one.as_str().unwrap());
-        let by = label.filter_map(|one| one.strip_prefix("Taken by: ")).next().unwrap();
+        let mut label = line["label"].as_array().unwrap().iter().map(|one| one.as_str().unwrap());
+        let by = label.find_map(|one| one.strip_prefix("Taken by: ")).unwrap();
         assert!(may(by, what), "{by} may not take it: {line}");
         let state = if line["kept"] == "paper_dry" { ", dry" } else { ", frozen" };
         let hands = line["custody"].as_array().unwrap().iter().map(|one| one.as_str().unwrap());

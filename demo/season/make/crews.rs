@@ -215,7 +215,7 @@ fn special(phones: &mut [Phone], all: &[Deer], examined: &mut Vec<Examined>) -> 
     let [_, second, .., gate, weekend] = phones else { return Ok(()) };
     let refer = |id| Answer::Seen { value: Value::Ref(id) };
     // Somebody of another crew looked at the same cleaned jaw, and saw another class.
-    let worn = |deer: &&Deer| deer.n % 5 == 0 && deer.birthdays > 1 && teeth_in_view(deer);
+    let worn = |deer: &&Deer| deer.n.is_multiple_of(CREWS.len()) && deer.birthdays > 1 && teeth_in_view(deer);
     let of_ridge =
         all.iter().filter(worn).find(|deer| examined.get(deer.n).is_some_and(|seen| seen.taken.jaw.is_some()));
     if let Some((deer, seen)) = of_ridge.and_then(|deer| Some((deer, examined.get(deer.n)?))) {

@@ -54,7 +54,7 @@ pub(crate) fn look(deer: &Deer, may: May, at: Moment, clear: Option<Moment>, dic
     }
     scene(deer, at, &mut all, dice);
     body(deer, &mut all, dice);
-    if may.touch {
+    if may.touch() {
         all.push(("touching_allowed", Site::NONE, one("card_names_me")));
         all.push(("confirm_h01", Site::NONE, one("done")));
         touched(deer, may, &mut all, dice);

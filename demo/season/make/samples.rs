@@ -36,16 +36,16 @@ pub(crate) struct Taken {
 
 /// Of two in three the jaw and a femur are taken; no jaw where nobody could see one, no femur that had lain open.
 pub(crate) const fn jaw_taken(deer: &Deer, may: May) -> bool {
-    may.take_jaw && deer.n % 3 != 2 && deer.n % 6 != 4
+    may.jaw && deer.n % 3 != 2 && deer.n % 6 != 4
 }
 
 pub(crate) const fn femur_taken(deer: &Deer, may: May) -> bool {
-    may.take_femur && deer.n % 3 != 2 && !matches!(deer.left, Left::Bones)
+    may.femur && deer.n % 3 != 2 && !matches!(deer.left, Left::Bones)
 }
 
 /// Parts of the head are taken wherever the head was there.
 const fn head_taken(deer: &Deer, may: May) -> bool {
-    may.take_head && deer.n % 6 != 4 && matches!(deer.left, Left::Whole | Left::Part)
+    may.head && deer.n % 6 != 4 && matches!(deer.left, Left::Whole | Left::Part)
 }
 
 fn text(text: &str) -> Answer {
