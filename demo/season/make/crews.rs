@@ -205,7 +205,7 @@ fn reported(phone: &mut Phone, deer: &Deer, exam: Uuid, at: Moment) -> Made<()> 
     phone.say(
         Subject::Examination(exam),
         (links::REPORT, Site::NONE, Answer::Seen { value: Value::Ref(report) }),
-        at,
+        seconds_after(at, 50)?,
     )?;
     Ok(())
 }

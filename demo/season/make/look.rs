@@ -150,8 +150,10 @@ fn touched(deer: &Deer, may: May, all: &mut Vec<Seen>, dice: &mut Dice) {
     let mut add = |finding, answer| all.push((finding, Site::NONE, answer));
     if deer.left == Left::Whole || deer.left == Left::Part {
         let bitten = matches!(deer.fate, Fate::Wolf | Fate::Coyote);
-        add("body_looked_over", one(if dice.chance(60) { "both_sides" } else { "upper_side_only" }));
-        add("wounds_outside", sign(bitten));
+        let both = dice.chance(60);
+        add("body_looked_over", one(if both { "both_sides" } else { "upper_side_only" }));
+        let under = Answer::CantTell { why: Why::UnderBody };
+        add("wounds_outside", if both || bitten { sign(bitten) } else { under });
         if bitten {
             add("wounds_count", Answer::number(1));
             let first = Site::item(1);
