@@ -14,6 +14,8 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
+use base64::Engine as _;
+use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use ran::{Office, folder};
 use serde_json::Value as Json;
 use written::written;
@@ -81,17 +83,59 @@ fn the_sheet_that_lies_beside_it_is_entered_and_the_suspect_is_called_for_as_con
     office.passphrase = Some(PASSPHRASE.into());
     let calls = |office: &Office| office.run(&["calls", "list"]).out;
     let before = calls(&office);
-    assert!(before.contains("exposed:D4:cwd:suspect") && before.contains("SUSPECT, not confirmed"), "{before}");
+    assert!(before.contains("exposed:M3:cwd:suspect") && before.contains("SUSPECT, not confirmed"), "{before}");
     let sheets = written(&place.join("sheets"));
     let [name] = sheets.keys().collect::<Vec<_>>()[..] else { panic!("{:?}", sheets.keys()) };
     let ran = office.run(&["lab", "read", place.join("sheets").join(name).to_str().unwrap(), "--by", "K7"]);
     assert_eq!(ran.code, 0, "{ran:?}");
     let after = calls(&office);
-    assert!(after.contains("exposed:D4:cwd:positive") && !after.contains("SUSPECT"), "{after}");
+    assert!(after.contains("exposed:M3:cwd:positive") && !after.contains("SUSPECT"), "{after}");
     // The page's list names every file of the archive as it was made.
     let list: Json = serde_json::from_slice(&fs::read(place.join("files.json")).unwrap()).unwrap();
     let listed: Vec<&str> = list["archive"].as_array().unwrap().iter().map(|one| one.as_str().unwrap()).collect();
     for part in ["office-key.json", "keyring.txt", "cards/", "received/", "winter/"] {
         assert!(listed.iter().any(|one| one.starts_with(part)), "{part} of {listed:?}");
+    }
+}
+
+/// What would greet a newcomer as nonsense: chains out of order of time, who may not touch and takes a jaw all the same, a
+/// paper envelope that is handed on frozen.
+#[test]
+fn its_crews_do_what_crews_may_do_in_order_of_time() {
+    let place = folder("demo-season-sense");
+    make::season(&place).unwrap();
+    let office = Office::new(place.join("archive"));
+    let waiting = office.run(&["decide", "list"]).out;
+    let clocks: Vec<&str> = waiting.lines().filter(|line| line.contains("clock went back")).collect();
+    assert!(matches!(clocks[..], [one] if one.starts_with("white: its clock went back 1 time,")), "{clocks:?}");
+    assert!(waiting.contains("Brown against white"), "two readers of one jaw differ: {waiting}");
+    let card = written(&place.join("archive/cards")).into_values().next().unwrap();
+    let card: Json = serde_json::from_slice(&card).unwrap();
+    let card: Json =
+        serde_json::from_slice(&URL_SAFE_NO_PAD.decode(card["payload"].as_str().unwrap()).unwrap()).unwrap();
+    let may = |code: &str, what: &str| {
+        let person = card["people"].as_array().unwrap().iter().find(|one| one["code"] == code).unwrap();
+        person["may_touch"] == true && person[what] == true
+    };
+    assert!(!may("D4", "may_take_jaw"), "one crew only looks");
+    let listed = office.run(&["lab", "list", "--all", "--json"]).out;
+    let lines: Vec<Json> = listed.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    assert!(lines.len() > 40, "{listed}");
+    for line in &lines {
+        let what = match line["what"].as_str().unwrap() {
+            "jaw" => "may_take_jaw",
+            "femur" => "may_take_femur",
+            "head_part" => "may_take_head_parts",
+            other => panic!("{other}: {line}"),
+        };
+        let mut label = line["label"].as_array().unwrap().iter().map(|one| one.as_str().unwrap());
+        let by = label.find_map(|one| one.strip_prefix("Taken by: ")).unwrap();
+        assert!(may(by, what), "{by} may not take it: {line}");
+        let state = if line["kept"] == "paper_dry" { ", dry" } else { ", frozen" };
+        let hands = line["custody"].as_array().unwrap().iter().map(|one| one.as_str().unwrap());
+        let hands: Vec<&str> =
+            hands.filter(|one| one.starts_with("Received") || one.starts_with("Handed on")).collect();
+        assert!(!hands.is_empty() && hands.iter().all(|one| one.ends_with(state)), "{line}");
+        assert_eq!(line["gaps"].as_array().map(Vec::len), Some(0), "{line}");
     }
 }

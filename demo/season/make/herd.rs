@@ -1,6 +1,10 @@
 //! What became of each invented deer. No share here is anybody's finding.
 
 use super::dice::Dice;
+use super::people::CREWS;
+
+/// How many carcasses a crew finds on an outing. One crew after the other goes out.
+pub(crate) const AN_OUTING: usize = 2;
 
 /// What it died of, as nobody in the snow knows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -83,6 +87,7 @@ fn deer(n: usize, dice: &mut Dice) -> Deer {
     };
     let days = if left == Left::Bones { dice.between(14, 40) } else { dice.between(1, 8) };
     // About half-normal: three rolls folded at the line.
+    let (north_e7, east_e7) = lies(n);
     let from_line = (0..3).map(|_| dice.between(-280, 280)).sum::<i64>().abs();
     Deer {
         n,
@@ -91,8 +96,18 @@ fn deer(n: usize, dice: &mut Dice) -> Deer {
         fate,
         left,
         days,
-        north_e7: dice.between(-700_000, 700_000),
-        east_e7: dice.between(-1_100_000, 1_100_000),
+        north_e7,
+        east_e7,
         from_line,
     }
+}
+
+/// Where it lies. What one crew finds on one outing lies within a walk.
+fn lies(n: usize) -> (i64, i64) {
+    let outing = n % CREWS.len() + n / (CREWS.len() * AN_OUTING) * CREWS.len();
+    let dice = |first: u64, number: usize| Dice::new(first + u64::try_from(number).unwrap_or_default());
+    let (mut walk, mut own) = (dice(5_000, outing), dice(6_000, n));
+    let north = walk.between(-600_000, 600_000) + own.between(-90_000, 90_000);
+    let east = walk.between(-950_000, 950_000) + own.between(-130_000, 130_000);
+    (north, east)
 }

@@ -4,6 +4,9 @@ use marrowbook::record::{Answer, Bone, Moment, Place, PlaceSource, Side, Site, T
 
 use super::dice::Dice;
 use super::herd::{Deer, Fate, Left};
+use super::people::May;
+use super::samples::{femur_taken, jaw_taken};
+use super::winter;
 
 /// Finding, place and answer.
 pub(crate) type Seen = (&'static str, Site, Answer);
@@ -36,8 +39,8 @@ pub(crate) fn place(deer: &Deer, moved_e7: i64, accuracy_m: u32) -> Place {
     }
 }
 
-/// All that was seen. `clear` is when somebody last passed the place and nothing lay there.
-pub(crate) fn look(deer: &Deer, at: Moment, clear: Option<Moment>, dice: &mut Dice) -> Vec<Seen> {
+/// All that was seen of it, in the order of the visit. `clear` is when somebody last passed the place and nothing lay there.
+pub(crate) fn look(deer: &Deer, may: May, at: Moment, clear: Option<Moment>, dice: &mut Dice) -> Vec<Seen> {
     let mut all: Vec<Seen> = vec![
         ("report_outcome", Site::NONE, one("found")),
         ("land_leave", Site::NONE, one("reserve_or_public")),
@@ -49,20 +52,40 @@ pub(crate) fn look(deer: &Deer, at: Moment, clear: Option<Moment>, dice: &mut Di
         all.push(("times_known", Site::NONE, many(&["place_without_body"])));
         all.push(("place_clear_at", Site::NONE, Answer::Seen { value: Value::Instant(clear) }));
     }
-    scene(deer, &mut all, dice);
+    scene(deer, at, &mut all, dice);
     body(deer, &mut all, dice);
-    jaw(deer, &mut all, dice);
-    all.push(("examination_closed", Site::NONE, one(if dice.chance(90) { "complete" } else { "left_early" })));
+    if may.touch() {
+        all.push(("touching_allowed", Site::NONE, one("card_names_me")));
+        all.push(("confirm_h01", Site::NONE, one("done")));
+        touched(deer, may, &mut all, dice);
+        jaw_in_the_field(deer, may, &mut all, dice);
+    } else {
+        all.push(("touching_allowed", Site::NONE, Answer::NotLooked { why: Why::NotTrained }));
+    }
     all
 }
 
-fn scene(deer: &Deer, all: &mut Vec<Seen>, dice: &mut Dice) {
+/// More than a dusting has fallen on it since.
+pub(crate) const fn snowed_over(deer: &Deer) -> bool {
+    deer.days >= 6
+}
+
+fn scene(deer: &Deer, at: Moment, all: &mut Vec<Seen>, dice: &mut Dice) {
     let killed = matches!(deer.fate, Fate::Wolf | Fate::Coyote);
     let readable = deer.days < 6 && dice.chance(75);
     let mut add = |finding, answer| all.push((finding, Site::NONE, answer));
-    add("snow_depth_cm", Answer::number(dice.between(28, 74)));
+    // Woods hold a little more than the stake at the gate shows.
+    add("snow_depth_cm", Answer::number((winter::snow_cm(at) + dice.between(-5, 12)).max(0)));
     add("snow_readable", one(if readable { "sharp" } else { "snowed_over" }));
-    add("snow_over_body", one(if deer.days < 4 { "none" } else { "dusting" }));
+    let over = match readable {
+        true => "none",
+        false if snowed_over(deer) => "part_covered",
+        false => "dusting",
+    };
+    add("snow_over_body", one(over));
+    if snowed_over(deer) {
+        add("snow_over_body_cm", Answer::number(dice.between(6, 18)));
+    }
     let hidden = Answer::CantTell { why: Why::Buried };
     for (finding, there) in [
         ("blood_on_snow", killed || deer.fate == Fate::Vehicle),
@@ -118,10 +141,19 @@ fn body(deer: &Deer, all: &mut Vec<Seen>, dice: &mut Dice) {
         (_, false) => many(&["scrotum_or_penis"]),
     };
     add("sex_evidence", sex);
+}
+
+/// Hide, bones and marrow, in gloves.
+fn touched(deer: &Deer, may: May, all: &mut Vec<Seen>, dice: &mut Dice) {
+    let bones = deer.left == Left::Bones;
+    let gone = Answer::PartGone { why: Why::Scavenged };
+    let mut add = |finding, answer| all.push((finding, Site::NONE, answer));
     if deer.left == Left::Whole || deer.left == Left::Part {
         let bitten = matches!(deer.fate, Fate::Wolf | Fate::Coyote);
-        add("body_looked_over", one(if dice.chance(60) { "both_sides" } else { "upper_side_only" }));
-        add("wounds_outside", sign(bitten));
+        let both = dice.chance(60);
+        add("body_looked_over", one(if both { "both_sides" } else { "upper_side_only" }));
+        let under = Answer::CantTell { why: Why::UnderBody };
+        add("wounds_outside", if both || bitten { sign(bitten) } else { under });
         if bitten {
             add("wounds_count", Answer::number(1));
             let first = Site::item(1);
@@ -133,15 +165,23 @@ fn body(deer: &Deer, all: &mut Vec<Seen>, dice: &mut Dice) {
         let broken = if deer.fate == Fate::Vehicle { many(&["leg", "ribs"]) } else { Answer::NotSeen };
         all.push(("bones_broken", Site::NONE, broken));
     } else {
-        add("wounds_outside", gone);
+        add("wounds_outside", gone.clone());
     }
-    all.push(("opening_trained", Site::NONE, Answer::NotLooked { why: Why::Frozen }));
-    all.push(("fetus", Site::NONE, Answer::NotLooked { why: Why::NotOpened }));
-    all.push(("marrow_bone", Site::NONE, one("femur")));
-    all.push(("bone_opened", FEMUR, one(if bones { "open_over_a_day" } else { "intact" })));
-    all.push(("marrow_frozen", FEMUR, one("frozen")));
-    all.push(("marrow_consistency", FEMUR, Answer::CantTell { why: Why::Frozen }));
-    all.push(("marrow_colour", FEMUR, one(marrow_colour(deer))));
+    let shut = if deer.days < 2 { Why::Time } else { Why::Frozen };
+    let unopened = |why| if bones { gone.clone() } else { Answer::NotLooked { why } };
+    all.push(("opening_trained", Site::NONE, unopened(shut)));
+    // No fetus is looked for in a buck.
+    if deer.female || matches!(deer.left, Left::Bones | Left::Little) {
+        all.push(("fetus", Site::NONE, unopened(Why::NotOpened)));
+    }
+    // A femur that goes to the bench is left whole for it.
+    if !femur_taken(deer, may) {
+        all.push(("marrow_bone", Site::NONE, one("femur")));
+        all.push(("bone_opened", FEMUR, one(if bones { "open_over_a_day" } else { "intact" })));
+        all.push(("marrow_frozen", FEMUR, one("frozen")));
+        all.push(("marrow_consistency", FEMUR, Answer::CantTell { why: Why::Frozen }));
+        all.push(("marrow_colour", FEMUR, one(marrow_colour(deer))));
+    }
 }
 
 /// Red marrow is fat used up.
@@ -153,15 +193,29 @@ pub(crate) fn marrow_colour(deer: &Deer) -> &'static str {
     }
 }
 
-/// The lower jaw: whose teeth stand how, by age. Of one deer in six nobody could see it.
-fn jaw(deer: &Deer, all: &mut Vec<Seen>, dice: &mut Dice) {
-    let left = Side::Left;
-    if deer.n % 6 == 4 {
-        let why = if deer.left == Left::Whole { Why::NotOpened } else { Why::Scavenged };
-        all.push(("jaw_in_view", Site::NONE, one("neither")));
-        all.push(("third_tooth", Site::side(left), Answer::NotLooked { why }));
-        return;
+/// Whether the teeth are in view as the head lies: nobody pries a whole head open, and of one deer in six the jaw is gone.
+pub(crate) fn teeth_in_view(deer: &Deer) -> bool {
+    deer.n % 6 != 4 && deer.left != Left::Whole
+}
+
+fn jaw_in_the_field(deer: &Deer, may: May, all: &mut Vec<Seen>, dice: &mut Dice) {
+    if teeth_in_view(deer) {
+        return jaw(deer, all, dice);
     }
+    let not_seen = match deer.left {
+        Left::Whole => Answer::NotLooked { why: Why::NotOpened },
+        _ => Answer::PartGone { why: Why::Scavenged },
+    };
+    // A jaw that is taken along is in view on the bench.
+    if !jaw_taken(deer, may) {
+        all.push(("jaw_in_view", Site::NONE, one("neither")));
+    }
+    all.push(("third_tooth", Site::side(Side::Left), not_seen));
+}
+
+/// The lower jaw: whose teeth stand how, by age.
+pub(crate) fn jaw(deer: &Deer, all: &mut Vec<Seen>, dice: &mut Dice) {
+    let left = Side::Left;
     all.push(("jaw_in_view", Site::NONE, one("left")));
     let (count, third) = match deer.birthdays {
         0 => (5, "three_cusps"),

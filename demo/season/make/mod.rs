@@ -3,11 +3,12 @@
 //! | file | holds |
 //! |---|---|
 //! | [`dice`] | the numbers that stand for chance |
+//! | [`people`] | the crews, and what the card lets each of them do |
 //! | [`herd`] | what became of each deer |
 //! | [`look`] | what a crew saw of it |
 //! | [`bench`] | what was looked at on the bench |
 //! | [`samples`] | what left with a crew, and who had it |
-//! | [`phone`] | a phone's chain, and the bundles that it hands over |
+//! | [`phone`] | what a crew taps, its chain in order of time, and the bundles that it hands over |
 //! | [`crews`] | five crews, their outings, a stranger |
 //! | [`winter`] | the winter's daily log |
 //! | [`office`] | the archive |
@@ -18,6 +19,7 @@ mod dice;
 mod herd;
 mod look;
 mod office;
+mod people;
 mod phone;
 mod samples;
 mod winter;

@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use std::path::Path;
 
 use marrowbook::bundle::{DeviceKey, Fingerprint, Kind, canonical, seal};
-use marrowbook::card::{Card, Laboratory};
+use marrowbook::card::Card;
 use marrowbook::office::archive::Archive;
 use marrowbook::office::calls::{From, calls};
 use marrowbook::office::calls_made::mark;
@@ -23,7 +23,9 @@ use marrowbook::record::{Act, Fold, Moment, PersonCode, fold};
 use super::Made;
 use super::crews::Winter;
 use super::dice::Dice;
-use super::winter;
+use super::people::GATEHOUSE;
+use super::samples::{Taken, Thing};
+use super::{people, winter};
 
 /// The passphrase of the invented office. No real office has one that is printed.
 pub(crate) const PASSPHRASE: &str = "quillback ridge is invented";
@@ -43,7 +45,7 @@ pub(crate) fn archive(folder: &Path, season: &Winter) -> Made<()> {
     ring.enrol(LABEL, Fingerprint::of(key.public().id()), Some(key.public().id()), begun)?;
     archive.take_office_key(&file, &key)?;
     archive.save_keyring(&ring, Some(&key))?;
-    card(&archive, &key)?;
+    archive.keep_card(seal(Kind::Card, &canonical::to_vec(&people::card()?)?, &key)?.as_bytes())?;
     for (_, bytes) in &season.handed {
         if judge(bytes, &ring).outcome() != Outcome::Damaged {
             archive.keep(bytes)?;
@@ -58,17 +60,6 @@ pub(crate) fn archive(folder: &Path, season: &Winter) -> Made<()> {
     };
     let sheet = Sheet::of("gatehouse-2026-27.csv", &confirmed, Moment::parse("2027-04-20T10:00:00-05:00")?);
     archive.keep_winter(winter::log().as_bytes(), &sheet, false)?;
-    Ok(())
-}
-
-/// The reserve's card with the people of all five crews.
-fn card(archive: &Archive, key: &DeviceKey) -> Made<()> {
-    let mut card: serde_json::Value = serde_json::from_str(include_str!("../../card.json"))?;
-    let more = [("M3", "Nell Harrow (invented)"), ("P5", "Sam Oster (invented)")];
-    if let Some(people) = card.get_mut("people").and_then(serde_json::Value::as_array_mut) {
-        people.extend(more.map(|(code, name)| serde_json::json!({ "code": code, "name": name })));
-    }
-    archive.keep_card(seal(Kind::Card, &canonical::to_vec(&card)?, key)?.as_bytes())?;
     Ok(())
 }
 
@@ -88,27 +79,33 @@ fn said(
     Ok(())
 }
 
-/// The laboratories of the reserve's card.
-fn laboratories() -> Made<Vec<Laboratory>> {
-    Ok(Card::from_json(include_str!("../../card.json"))?.laboratories()?)
+/// What the office reads of its own card.
+fn card() -> Made<Card> {
+    Ok(Card::from_json(&serde_json::to_string(&people::card()?)?)?)
 }
 
-/// Two parcels, what came back of them, and one call that was made. One sheet of the veterinary laboratory is still to
+/// Numbers of things of one kind, of one in so many of the carcasses.
+fn numbers(season: &Winter, step: usize, kind: fn(&Taken) -> &Option<Thing>) -> Vec<String> {
+    season.taken.iter().step_by(step).filter_map(|one| kind(one).as_ref()).map(|thing| thing.number.clone()).collect()
+}
+
+/// Three parcels, what came back of them, and one call that was made. One sheet of the veterinary laboratory is still to
 /// be entered: it lies in `sheets/`.
 fn laboratory(archive: &Archive, ring: &Keyring, key: &DeviceKey, season: &Winter, dice: &mut Dice) -> Made<()> {
-    let laboratories = laboratories()?;
-    let jaws: Vec<String> = season.taken.iter().step_by(2).filter_map(|one| one.jaw.clone()).collect();
-    let bones: Vec<String> = season.taken.iter().step_by(3).filter_map(|one| one.femur.clone()).collect();
-    let heads: Vec<String> = season.taken.iter().filter_map(|one| one.head.clone()).collect();
-    let parcels = [("ROOT", [jaws, bones].concat(), "frozen or dry, as labelled"), ("VETLAB", heads, "frozen")];
-    let sent = Moment::parse("2027-04-20T09:30:00-05:00")?;
-    for (laboratory, numbers, condition) in parcels {
-        said(archive, ring, key, sent, dice, &|folded, _| {
+    let card = card()?;
+    let laboratories = card.laboratories()?;
+    let parcels = [
+        ("ROOT", numbers(season, 2, |one| &one.jaw), "dry", "2027-04-20T09:30:00-05:00"),
+        ("ROOT", numbers(season, 3, |one| &one.femur), "frozen", "2027-04-20T09:42:00-05:00"),
+        ("VETLAB", numbers(season, 1, |one| &one.head), "frozen", "2027-04-20T10:05:00-05:00"),
+    ];
+    for (laboratory, numbers, condition, sent) in parcels {
+        said(archive, ring, key, Moment::parse(sent)?, dice, &|folded, _| {
             let parcel = Parcel {
                 laboratory,
                 numbers: &numbers,
                 tests: &[],
-                from: PersonCode::new("K7")?,
+                from: PersonCode::new(GATEHOUSE)?,
                 place: "gatehouse".to_owned(),
                 seal: String::new(),
                 condition: condition.to_owned(),
@@ -116,8 +113,10 @@ fn laboratory(archive: &Archive, ring: &Keyring, key: &DeviceKey, season: &Winte
             Ok(send(folded, &laboratories, &parcel)?)
         })?;
     }
-    let at = Moment::parse("2027-05-19T14:00:00-05:00")?;
-    for sheet in [ages_and_fat(season), first_sheet(season)] {
+    let sheets =
+        [(ages_and_fat(season), "2027-05-14T10:20:00-05:00"), (first_sheet(season), "2027-05-19T14:00:00-05:00")];
+    for (sheet, at) in sheets {
+        let at = Moment::parse(at)?;
         said(archive, ring, key, at, dice, &|folded, dice| {
             let (by, without) = (PersonCode::new("K7")?, BTreeSet::new());
             let taking = Taking {
@@ -139,7 +138,6 @@ fn laboratory(archive: &Archive, ring: &Keyring, key: &DeviceKey, season: &Winte
     // The first of the people who had it in hand was told the next morning.
     let next = Moment::parse("2027-05-20T08:15:00-05:00")?;
     said(archive, ring, key, next, dice, &|folded, dice| {
-        let card = Card::from_json(include_str!("../../card.json"))?;
         let from = From {
             folded,
             card: Some(&card),
@@ -148,7 +146,10 @@ fn laboratory(archive: &Archive, ring: &Keyring, key: &DeviceKey, season: &Winte
             numbers: &BTreeMap::new(),
         };
         let all = calls(&from);
-        let call = all.iter().find(|call| call.call.starts_with("exposed:K7:")).ok_or("nobody is to be called")?;
+        let call = all
+            .iter()
+            .find(|call| call.call == format!("exposed:{GATEHOUSE}:cwd:suspect"))
+            .ok_or("nobody is to be called")?;
         let carcass = folded.carcasses.get(&call.carcass).ok_or("a call of no carcass")?;
         let marked = mark(carcass, &all, &call.call, key.public().id(), new_id(next, dice.bytes()))?;
         Ok(acts_of(marked, &PersonCode::new("K7")?)?)
@@ -160,13 +161,15 @@ fn ages_and_fat(season: &Winter) -> String {
     let mut sheet = "sample,test,reported,years,grade,tooth,percent,bone\n".to_owned();
     for (place, one) in season.taken.iter().enumerate() {
         if let Some(jaw) = one.jaw.as_ref().filter(|_| place % 4 == 0) {
+            let jaw = &jaw.number;
             let off = i64::from(place % 9 == 4 && one.birthdays > 0);
             let grade = if off == 1 { "C" } else { "A" };
-            let _ = writeln!(sheet, "{jaw},cementum,2027-05-19,{},{grade},first_incisor,,", one.birthdays + off);
+            let _ = writeln!(sheet, "{jaw},cementum,2027-05-12,{},{grade},first_incisor,,", one.birthdays + off);
         }
         if let Some(femur) = one.femur.as_ref().filter(|_| place % 6 == 0) {
-            let percent = if one.starved { 12 + place % 9 } else { 74 + place % 17 };
-            let _ = writeln!(sheet, "{femur},marrow,2027-05-18,,,,{percent},femur");
+            // Another piece of the same marrow.
+            let percent = one.dry_percent + if place % 4 == 0 { 2 } else { -1 };
+            let _ = writeln!(sheet, "{},marrow,2027-05-11,,,,{percent},femur", femur.number);
         }
     }
     sheet
@@ -174,7 +177,7 @@ fn ages_and_fat(season: &Winter) -> String {
 
 /// What the veterinary laboratory wrote first: one suspect, one sample of no use, the last one not looked at yet.
 fn first_sheet(season: &Winter) -> String {
-    let heads: Vec<&String> = season.taken.iter().filter_map(|one| one.head.as_ref()).collect();
+    let heads = numbers(season, 1, |one| &one.head);
     let mut sheet = "sample,test,result,reported\n".to_owned();
     for (place, head) in heads.iter().enumerate() {
         let result = match place {
@@ -183,7 +186,7 @@ fn first_sheet(season: &Winter) -> String {
             _ if place + 1 == heads.len() => "pending",
             _ => "not detected",
         };
-        let _ = writeln!(sheet, "{head},cwd,{result},2027-05-19");
+        let _ = writeln!(sheet, "{head},cwd,{result},2027-05-18");
     }
     sheet
 }
@@ -193,7 +196,7 @@ pub(crate) const SECOND_SHEET: &str = "veterinary laboratory, second sheet.csv";
 
 /// It confirms the suspect, and says what came of the one that was pending.
 pub(crate) fn second_sheet(season: &Winter) -> String {
-    let heads: Vec<&String> = season.taken.iter().filter_map(|one| one.head.as_ref()).collect();
+    let heads = numbers(season, 1, |one| &one.head);
     let mut sheet = "sample,test,result\n".to_owned();
     for (head, result) in heads.get(1).zip(Some("positive")).into_iter().chain(heads.last().zip(Some("not detected"))) {
         let _ = writeln!(sheet, "{head},cwd,{result}");
