@@ -45,6 +45,33 @@ fn done(office: &Office, n: u8, call: &str) {
     assert_eq!(ran.code, 0, "{ran:?}");
 }
 
+/// To be allowed to touch is not to have touched; who said no more is asked, and not told that they did.
+#[test]
+fn who_was_allowed_to_touch_is_asked_and_not_told_that_they_did() {
+    let mut chain = Chain::new();
+    chain.deer(1);
+    let of = Subject::Examination(examination(1));
+    for who in ["K7", "M3"] {
+        let allowed = Answer::Seen { value: Value::Choice("card_names_me".to_owned()) };
+        chain.put(of, who, "touching_allowed", "touching_allowed", Site::NONE, allowed);
+    }
+    let office = office("whom-allowed", &chain);
+    result(&office, 1, "positive", &[]);
+    let all = list(&office, &[]);
+    let why = |who: &str| {
+        let call =
+            all.iter().find(|call| call["call"].as_str().unwrap().starts_with(&format!("exposed:{who}:"))).unwrap();
+        call["why"].to_string()
+    };
+    assert!(why("M3").contains("was allowed to touch it"), "{}", why("M3"));
+    assert!(!why("M3").contains("May touch") && !why("M3").contains("touched ("), "{}", why("M3"));
+    assert!(
+        why("K7").contains("touched (cut or opened): Jaw taken") && !why("K7").contains("was allowed"),
+        "{}",
+        why("K7")
+    );
+}
+
 #[test]
 fn what_two_people_wrote_of_who_was_out_is_one_call_with_all_names() {
     let mut chain = Chain::new();

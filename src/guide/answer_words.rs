@@ -1,7 +1,7 @@
 //! Answers, places, numbers and times in words, as screens and reports show them.
 
 use super::{finding_label, option_label, site_words, why_words};
-use crate::record::{Answer, Moment, Place, Shape, Site, Value, Why, find};
+use crate::record::{Answer, CustodyLine, CustodyLineStep, Moment, Place, Shape, Site, Value, Why, find};
 use crate::words::{Arg, Language, raw, say};
 
 /// A message, where the catalogue has it.
@@ -17,6 +17,14 @@ fn bare(code: &str) -> String {
 /// The name of a finding.
 pub fn finding(language: Language, code: &str) -> String {
     known(language, &finding_label(code), &[]).unwrap_or_else(|| bare(code))
+}
+
+/// Who has a thing from a line of its custody on, by code; of a report who saw the carcass first, in words.
+pub fn holder(language: Language, line: &CustodyLine) -> String {
+    match line.step {
+        CustodyLineStep::Reported => option(language, "report_seen_by", &line.to),
+        _ => line.to.clone(),
+    }
 }
 
 /// The name of an option of a finding.

@@ -109,10 +109,16 @@ pub fn exposures(
 ) -> BTreeMap<Whom, Exposure> {
     let mut out: BTreeMap<Whom, Exposure> = BTreeMap::new();
     let (mut outings, mut reports) = (BTreeMap::<Uuid, BTreeSet<String>>::new(), BTreeSet::new());
+    let mut allowed = BTreeSet::new();
     for examination in carcass.examinations.values() {
         for (finding, site, all) in examination.sheet.answers() {
             for one in all.iter().filter(|one| office != Some(one.id.device)) {
                 let Some(touch) = touch(finding.as_str(), one, examination) else { continue };
+                if finding.as_str() == "touching_allowed" {
+                    // To be allowed is not to touch.
+                    allowed.insert(one.observer.to_string());
+                    continue;
+                }
                 let person = out.entry(Whom::Person(one.observer.to_string())).or_default();
                 let place = answer_words::site(LANGUAGE, site);
                 let place = if place.is_empty() { place } else { format!(" ({place})") };
@@ -126,6 +132,12 @@ pub fn exposures(
             wrote.extend(wrote_on(&examination.sheet, office));
         }
         reports.extend(linked(&examination.sheet, links::REPORT));
+    }
+    for who in allowed {
+        let person = out.entry(Whom::Person(who)).or_default();
+        if person.touched.is_empty() {
+            person.not_known.insert("was allowed to touch it, and wrote of nothing that they touched; ask");
+        }
     }
     for item in hands.list(folded, carcass) {
         for line in item.lines.iter().filter(|line| line.step != CustodyLineStep::Reported) {

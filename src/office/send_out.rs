@@ -270,7 +270,7 @@ fn label(sample: &Sample, laboratory: &Laboratory, test: &Test) -> Vec<String> {
 fn hand(line: &CustodyLine) -> String {
     let step = say(LANGUAGE, &format!("custody.step.{}", line.step.code()), &[]);
     let from = line.from.as_ref().map(|from| format!("{from} > ")).unwrap_or_default();
-    let mut parts = vec![format!("{step}: {from}{}", line.to)];
+    let mut parts = vec![format!("{step}: {from}{}", answer_words::holder(LANGUAGE, line))];
     parts.extend(line.at.map(answer_words::date_and_time));
     parts.extend([&line.place, &line.seal, &line.condition].into_iter().filter(|text| !text.is_empty()).cloned());
     parts.join(", ")

@@ -385,7 +385,7 @@ fn cautions(weighed: &Weighed, found: &Figures, handled: Option<Statement>) -> V
     let first_alone = found.order.first().is_none_or(|first| !weighed.records.named.contradict(*first));
     let record_differs = !first_alone && !weighed.records.named.differ();
     for (id, holds) in [
-        (caution::PEOPLE, found.label == Label::People),
+        (caution::PEOPLE, matches!(found.label, Label::People | Label::PeopleLikely)),
         (caution::NO_FIT, fit(table, &weighed.case).is_poor()),
         (caution::SPLIT, !weighed.ways.is_empty()),
         (caution::NO_AREA, !weighed.start.area_chosen),

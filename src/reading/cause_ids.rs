@@ -67,7 +67,7 @@ pub mod caution {
 }
 
 /// Words, by `science::cause::Label::code`.
-const LABELS: [&str; 8] = [
+const LABELS: [&str; 9] = [
     "killed",
     "probably_killed",
     "possibly_killed",
@@ -75,6 +75,7 @@ const LABELS: [&str; 8] = [
     "possibly_died",
     "scavenged_only",
     "people",
+    "people_likely",
     "not_determined",
 ];
 

@@ -3,7 +3,7 @@
 
 use crate::guide::answer_words::known;
 pub(crate) use crate::guide::answer_words::{
-    answer, degrees, finding, kilobytes, number, option, plant, scaled, site, time, with_unit,
+    answer, degrees, finding, holder, kilobytes, number, option, plant, scaled, site, time, with_unit,
 };
 use crate::guide::{Ask, Draft, Input, Measured, site_words};
 use crate::record::{Flaw, Moment, Shown};

@@ -129,7 +129,7 @@ fn custody_item(item: &CustodyItem, out: &mut String) {
     let mut lines = Vec::new();
     for line in &item.lines {
         let step = say(LANGUAGE, &format!("custody.step.{}", line.step.code()), &[]);
-        let mut parts = vec![format!("{step}: {}", hands(line.from.as_ref(), &line.to))];
+        let mut parts = vec![format!("{step}: {}", hands(line.from.as_ref(), &answer_words::holder(LANGUAGE, line)))];
         parts.extend(line.at.map(answer_words::date_and_time));
         parts.extend([line.place.clone(), seal_words(&line.seal), line.condition.clone(), line.note.clone()]);
         parts.retain(|part| !part.is_empty());

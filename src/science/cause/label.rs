@@ -1,7 +1,7 @@
 //! The word that is printed, and what caps it.
 //!
 //! Feeding is not killing: tracks, droppings and feeding alone never say more than `possibly`. A shooting
-//! gets no word at all: what it gets is a stop.
+//! gets no word at all: what it gets is a look, and a stop once a thing of people's was found.
 
 use super::animals::Animals;
 use super::case::{Answers, Case, row};
@@ -35,8 +35,10 @@ pub enum Label {
     PossiblyDied(Cause),
     /// Scavenged; something other than a predator was lethal.
     ScavengedOnly,
-    /// The figures lean to people, or a blade was used: no word, a stop.
+    /// A thing of people's was found, or a blade was used: no word, a stop.
     People,
+    /// The figures alone lean to people: no word, and a look for a thing of theirs; that alone stops.
+    PeopleLikely,
     NotDetermined,
 }
 
@@ -51,6 +53,7 @@ impl Label {
             Self::PossiblyDied(_) => "possibly_died",
             Self::ScavengedOnly => "scavenged_only",
             Self::People => "people",
+            Self::PeopleLikely => "people_likely",
             Self::NotDetermined => "not_determined",
         }
     }
@@ -104,8 +107,12 @@ fn zone_fits(table: &Table, case: &Case, cause: Cause) -> bool {
 /// The word for a case. `ends` holds the ends of the first and the second of [`ranked`].
 pub fn label(table: &Table, case: &Case, posterior: &PerCause, top: Ends, second: Ends, facts: Facts) -> Label {
     let [first, ..] = ranked(posterior);
-    if first == Cause::Shot || facts.cut_by_people {
+    let found = case.answers.get(row::PROJECTILE) == Some(0);
+    if facts.cut_by_people || (first == Cause::Shot && found) {
         return Label::People;
+    }
+    if first == Cause::Shot {
+        return Label::PeopleLikely;
     }
     if facts.named.contradict(first) {
         return Label::NotDetermined;

@@ -473,8 +473,10 @@ fn words_follow_the_rules() {
     // A lethal finding that is no predator's, no clot after skinning, tracks and feeding of coyotes.
     let struck = case_of(0, &[(1, 2), (14, 0), (18, 1), (10, 0), (11, 1), (9, 1), (5, 2), (8, 1), (16, 2)]);
     assert!(matches!(word_of(&struck, readable), Label::ScavengedOnly | Label::NotDetermined));
-    // An arrow part: no word.
+    // An arrow part: no word, a stop. Without it the figures lean to people all the same, and that stops nothing.
     assert_eq!(word_of(&case_of(2, &[(15, 0), (4, 0)]), readable), Label::People);
+    let leaning = case_of(2, &[(18, 5), (4, 0), (3, 1)]);
+    assert_eq!(word_of(&leaning, readable), Label::PeopleLikely);
 }
 
 /// Feeding never says more than `possibly`: every set of answers without rows 1 to 4.

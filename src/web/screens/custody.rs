@@ -50,10 +50,11 @@ fn thing(form: Form, item: &CustodyItem) -> AnyView {
 }
 
 fn line(form: Form, l: &CustodyLine) -> AnyView {
-    let who = l.from.as_ref().map_or_else(
-        || l.to.clone(),
-        |from| form.say_with("custody.from_to", &[("from", Arg::Text(from.clone())), ("to", Arg::Text(l.to.clone()))]),
-    );
+    let to = wording::holder(form.language(), l);
+    let who = match &l.from {
+        Some(from) => form.say_with("custody.from_to", &[("from", Arg::Text(from.clone())), ("to", Arg::Text(to))]),
+        None => to,
+    };
     let seal = (!l.seal.is_empty()).then(|| form.say_with("custody.seal", &[("seal", Arg::Text(l.seal.clone()))]));
     let whole = l.seal_intact.map(|whole| form.say(if whole { "custody.seal_whole" } else { "custody.seal_broken" }));
     let at = l.at.map(wording::date_and_time).unwrap_or_default();

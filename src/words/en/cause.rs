@@ -28,6 +28,10 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "cause.label.people",
         "Stop: signs of people. No cause is named here. Leave it as it lies and call the officer on the card.",
     ),
+    (
+        "cause.label.people_likely",
+        "No cause is named: the signs fit people best, and nothing of theirs was found. Look once more by eye, touching nothing.",
+    ),
     ("cause.label.not_determined", "Not determined"),
     ("cause.name.coyote", "coyote"),
     ("cause.name.wolf", "wolf"),
