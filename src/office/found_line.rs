@@ -51,7 +51,7 @@ mod tests {
         let words = ("place_words", Value::Text("by the old bridge".to_owned()));
         // Where nobody said when they arrived it is the day of the answers.
         assert_eq!(line(&[]), "Found 2027-02-14, no place given");
-        assert_eq!(line(&[words.clone()]), "Found 2027-02-14, at by the old bridge");
+        assert_eq!(line(std::slice::from_ref(&words)), "Found 2027-02-14, at by the old bridge");
         // Degrees go before words: people go there by them.
         let both = line(&[words, at]);
         assert!(both.starts_with("Found 2027-02-14, at 47.12") && !both.contains("bridge"), "{both}");
