@@ -109,9 +109,11 @@ fn read_payload(bytes: &[u8]) -> Result<Payload, ContentsError> {
         format: u64,
     }
     let shape = |error: serde_json::Error| ContentsError::Form(ReadError::WrongShape(error.to_string()));
-    match serde_json::from_slice::<Payload>(bytes) {
+    let text =
+        str::from_utf8(bytes).map_err(|error| ContentsError::Form(ReadError::NotUtf8 { at: error.valid_up_to() }))?;
+    match serde_json::from_str::<Payload>(text) {
         Ok(payload) if payload.format == PAYLOAD_FORMAT => Ok(payload),
-        read => match serde_json::from_slice::<Form>(bytes).map_err(shape)? {
+        read => match serde_json::from_str::<Form>(text).map_err(shape)? {
             Form { format } if format > u64::from(PAYLOAD_FORMAT) => Err(ContentsError::NewerForm(format)),
             Form { format } if format < u64::from(PAYLOAD_FORMAT) => {
                 Err(ContentsError::Form(ReadError::WrongShape(format!("form {format} was never in use"))))

@@ -11,7 +11,7 @@ use super::sex::SexFound;
 use super::shape::{Basis, Estimate, Outcome, Reading, Share, Sharpen, Statement, Val, Variant};
 use super::still_open;
 use super::window::{self, Window};
-use crate::record::{Answer, Bone, Carcass, Side, Site, Tooth, Value};
+use crate::record::{Answer, Bone, Carcass, Digest, Side, Site, Tooth, Value};
 use crate::science::age::birth::nominal_months;
 use crate::science::age::{
     AgeEstimate, AgeOutcome, AgeRefusal, Gain, Item, KeyReading, KeyRefusal, MonthsInterval, Sex, estimate, summary,
@@ -99,14 +99,14 @@ pub(super) fn read(carcass: &Carcass, answers: &Answers, local: &Local) -> AgeRe
     let p_male = mean(|e| e.joint.iter().map(|[_, male]| male).sum()).filter(|_| signs);
     let past_birthday = runs.iter().find_map(|way| way.window.as_ref()).map(|w| nominal_months(0, w.days.to) / 12.0);
     let years = mean(|e| e.mean_birthdays).zip(past_birthday).map(|(birthdays, part)| birthdays + part);
-    let mut reading = put_together(&runs, &used, local);
+    let mut reading = put_together(&runs, local);
     let mut teeth = Used::new();
     still_open::of_teeth(carcass, &mut reading.sharpen, &mut teeth);
     if reading.outcome == Outcome::Read {
         used.extend(teeth);
-        reading.rests_on = ids_of(&used);
-        reading.entries_digest = digest_of(&used);
     }
+    reading.rests_on = ids_of(&used);
+    reading.entries_digest = digest_of(&used);
     if runs.len() > 1 {
         let count = i64::try_from(runs.len()).unwrap_or(i64::MAX);
         reading.cautions.insert(0, Statement::plain(id::SPLIT).with("count", Val::Count(count)));
@@ -177,7 +177,8 @@ fn quick_only(estimate: &AgeEstimate) -> bool {
     estimate.basis.only_quick()
 }
 
-fn put_together(runs: &[Way], used: &Used, local: &Local) -> Reading {
+/// All but what it rests on.
+fn put_together(runs: &[Way], local: &Local) -> Reading {
     let all = estimates(runs);
     let mut reading = Reading {
         method: "age.lower_jaw".to_owned(),
@@ -188,8 +189,8 @@ fn put_together(runs: &[Way], used: &Used, local: &Local) -> Reading {
         cautions: Vec::new(),
         sharpen: Vec::new(),
         variants: Vec::new(),
-        rests_on: ids_of(used),
-        entries_digest: digest_of(used),
+        rests_on: Vec::new(),
+        entries_digest: Digest::of(&[]),
         sources: Vec::new(),
     };
     reading.cautions.extend(local.caution());

@@ -2,12 +2,13 @@
 
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Write as _;
 
 use crate::order::Gather as _;
 
 use super::shape::Taken;
 use super::window::Window;
-use crate::record::{Answer, Carcass, Digest, EntryId, Question, Sheet, Site, Value, to_canonical};
+use crate::record::{Answer, Carcass, Digest, EntryId, FindingCode, Question, Sheet, Site, Value};
 
 /// One question.
 pub(super) type Ask = (&'static str, Site);
@@ -45,8 +46,8 @@ impl<'a> Answers<'a> {
     pub(super) fn of(carcass: &'a Carcass, findings: &[&str]) -> Self {
         let mut questions = BTreeMap::new();
         for examination in carcass.examinations.values() {
-            for (finding, site) in asked(&examination.sheet, findings) {
-                questions.entry((finding, site)).or_insert_with(|| carcass.question(finding, site).into());
+            for asked in asked(&examination.sheet, findings) {
+                questions.entry(named(asked)).or_insert_with(|| carcass.question_at(asked).into());
             }
         }
         Self { questions, days: None }
@@ -59,18 +60,18 @@ impl<'a> Answers<'a> {
 
     /// On a sheet of an outing or a report.
     pub(super) fn of_sheet(sheet: &'a Sheet, findings: &[&str]) -> Self {
-        let questions = asked(sheet, findings).map(|(f, site)| ((f, site), sheet.question(f, site).into()));
+        let questions = asked(sheet, findings).map(|asked| (named(asked), sheet.question_at(asked).into()));
         Self { questions: questions.gather(), days: None }
     }
 
     /// On one examination, the office's decisions in place of what it decided.
     pub(super) fn of_examination(carcass: &'a Carcass, sheet: &'a Sheet, findings: &[&str]) -> Self {
         let questions = asked(sheet, findings)
-            .map(|(finding, site)| {
-                let whole = carcass.question(finding, site);
+            .map(|asked| {
+                let whole = carcass.question_at(asked);
                 let decided = whole.standing.iter().any(|s| s.subject.is_none());
-                let question = if decided { whole } else { sheet.question(finding, site) };
-                ((finding, site), question.into())
+                let question = if decided { whole } else { sheet.question_at(asked) };
+                (named(asked), question.into())
             })
             .gather();
         Self { questions, days: None }
@@ -87,11 +88,12 @@ impl<'a> Answers<'a> {
     }
 }
 
-fn asked<'a>(sheet: &'a Sheet, findings: &[&str]) -> impl Iterator<Item = (&'a str, Site)> {
-    sheet
-        .answers()
-        .filter(|(finding, _, _)| findings.contains(&finding.as_str()))
-        .map(|(finding, site, _)| (finding.as_str(), site))
+fn asked<'a>(sheet: &'a Sheet, findings: &[&str]) -> impl Iterator<Item = &'a (FindingCode, Site)> {
+    sheet.asked().filter(|(finding, _)| findings.contains(&finding.as_str()))
+}
+
+fn named((finding, site): &(FindingCode, Site)) -> (&str, Site) {
+    (finding.as_str(), *site)
 }
 
 /// A view of answers that settles splits one way and notes what was used.
@@ -259,9 +261,12 @@ impl<'l, 'a> Lens<'l, 'a> {
 
 /// Digest over ids and answers, so that an office that holds the same entries finds the same digest.
 pub(super) fn digest_of(used: &Used) -> Digest {
-    let lines: Vec<String> =
-        used.iter().map(|(id, answer)| format!("{id} {}\n", to_canonical(answer).unwrap_or_default())).collect();
-    Digest::of(&lines.iter().map(String::as_bytes).collect::<Vec<_>>())
+    let mut lines = String::with_capacity(used.len() * 120);
+    for (id, answer) in used {
+        // Writing to a text cannot fail.
+        let _ = writeln!(lines, "{id} {}", answer.canonical().unwrap_or_default());
+    }
+    Digest::of(&[lines.as_bytes()])
 }
 
 /// The ids used, in order.

@@ -219,6 +219,10 @@ impl Body {
     /// # Errors
     /// As [`Body::read`].
     pub fn read_again(text: &str) -> Result<Self, BodyError> {
+        #[cfg(not(target_arch = "wasm32"))]
+        if let Some(body) = super::answer_body::read(text) {
+            return Ok(body);
+        }
         match serde_json::from_str::<WrittenBody>(text) {
             Ok(written) => Ok(Self::of_written(written)),
             Err(_) => Self::read(text),
@@ -242,6 +246,14 @@ impl Body {
     /// # Errors
     /// Where the text is not strict JSON, or breaks the form that it claims.
     pub fn read(text: &str) -> Result<Self, BodyError> {
+        #[cfg(not(target_arch = "wasm32"))]
+        if let Some(body) = super::answer_body::read(text) {
+            return Ok(body);
+        }
+        Self::read_at_length(text)
+    }
+
+    pub(super) fn read_at_length(text: &str) -> Result<Self, BodyError> {
         let error = match read_strict::<WrittenBody>(text) {
             Ok(written) => return Ok(Self::of_written(written)),
             Err(error) => error,

@@ -1,5 +1,7 @@
 //! One entry: a header in the chain, and a body that may be withheld without breaking it.
 
+use std::fmt::Write as _;
+
 use serde::{Deserialize, Serialize};
 
 use super::{Body, BodyError, DeviceId, Digest, EntryId};
@@ -36,8 +38,14 @@ impl Header {
     /// thousands of entries is checked in one go on a phone.
     fn canonical(&self) -> String {
         let Self { format, device, seq, prev, body } = self;
-        let prev = prev.map(|prev| format!(r#""prev":"{prev}","#)).unwrap_or_default();
-        format!(r#"{{"body":"{body}","device":"{device}","format":{format},{prev}"seq":{seq}}}"#)
+        let mut text = String::with_capacity(240);
+        // Writing to a text cannot fail.
+        let _ = write!(text, r#"{{"body":"{body}","device":"{device}","format":{format},"#);
+        if let Some(prev) = prev {
+            let _ = write!(text, r#""prev":"{prev}","#);
+        }
+        let _ = write!(text, r#""seq":{seq}}}"#);
+        text
     }
 
     /// The entry's id.

@@ -96,8 +96,18 @@ pub struct Sheet {
 impl Sheet {
     /// All that stands on one question.
     pub fn question(&self, finding: &str, site: Site) -> Question<'_> {
-        let standing = self.answers.get(&(finding.into(), site)).map(|all| all.iter().collect()).unwrap_or_default();
+        self.question_at(&(finding.into(), site))
+    }
+
+    /// The same, of one that has its answers here: [`Self::asked`] names it.
+    pub(crate) fn question_at(&self, asked: &(FindingCode, Site)) -> Question<'_> {
+        let standing = self.answers.get(asked).map(|all| all.iter().collect()).unwrap_or_default();
         Question { standing }
+    }
+
+    /// Every question that has an answer.
+    pub(crate) fn asked(&self) -> impl Iterator<Item = &(FindingCode, Site)> {
+        self.answers.keys()
     }
 
     /// The answer on a question without a place.
@@ -245,10 +255,15 @@ impl Carcass {
     /// All that stands on one question over all examinations, with the office's decision in place
     /// of the answers that it weighed.
     pub fn question(&self, finding: &str, site: Site) -> Question<'_> {
-        let decided = self.decided.get(&(finding.into(), site));
+        self.question_at(&(finding.into(), site))
+    }
+
+    /// The same, of one that a sheet names: without a copy of the finding's code for each look-up.
+    pub(crate) fn question_at(&self, asked: &(FindingCode, Site)) -> Question<'_> {
+        let decided = self.decided.get(asked);
         let stands = |one: &&Standing| decided.is_none_or(|all| !all.weighed.contains_key(&one.id));
-        let mut standing: Vec<&Standing> =
-            self.examinations.values().flat_map(|e| e.sheet.question(finding, site).standing).filter(stands).collect();
+        let here = self.examinations.values().filter_map(|e| e.sheet.answers.get(asked));
+        let mut standing: Vec<&Standing> = here.flatten().filter(stands).collect();
         standing.extend(decided.into_iter().flat_map(|all| &all.made).filter(stands));
         standing.order_by_key(|s| s.id);
         Question { standing }

@@ -52,7 +52,9 @@ impl Digest {
 
 impl std::fmt::Display for Digest {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str(&URL_SAFE_NO_PAD.encode(self.0))
+        let mut text = [0; 43];
+        URL_SAFE_NO_PAD.encode_slice(self.0, &mut text).map_err(|_| std::fmt::Error)?;
+        f.write_str(str::from_utf8(&text).map_err(|_| std::fmt::Error)?)
     }
 }
 

@@ -6,6 +6,8 @@
 //! a correction is a later entry that names what it supersedes.
 
 mod answer;
+#[cfg(not(target_arch = "wasm32"))]
+mod answer_body;
 mod body;
 mod chain;
 mod custody;

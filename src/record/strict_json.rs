@@ -9,7 +9,7 @@ use serde::de::{self, DeserializeOwned, Deserializer, MapAccess, SeqAccess, Visi
 use serde::{Deserialize, Serialize};
 
 /// The largest integer that every JSON reader holds exactly.
-const MAX_EXACT: u64 = 1 << 53;
+pub(super) const MAX_EXACT: u64 = 1 << 53;
 
 /// Objects with more members than this are compared through a set.
 const FEW: usize = 12;

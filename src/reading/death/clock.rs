@@ -1,9 +1,9 @@
 //! The phone's clock: it stands in where nobody answered, never decides, and its jumps are said.
 
-use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 
-use crate::order::Short as _;
-use crate::record::{Moment, Sheet};
+use crate::order::Gather as _;
+use crate::record::{EntryId, Moment, Sheet};
 
 /// A clock that goes back further than this between two entries has been set, s.
 pub const JUMP_S: i64 = 600;
@@ -20,15 +20,8 @@ pub(in crate::reading) fn earliest(sheet: &Sheet) -> Option<Moment> {
 
 /// Whether the clock of a phone went back between two entries.
 pub(super) fn jumped(sheet: &Sheet) -> bool {
-    let mut chains: BTreeMap<_, Vec<(u64, i64)>> = BTreeMap::new();
-    for one in sheet.answers().flat_map(|(_, _, all)| all).filter(|s| s.at != Moment::EPOCH && s.subject.is_some()) {
-        chains.entry(one.id.device).or_default().push((one.id.seq, one.at.unix_seconds()));
-    }
-    chains.into_values().any(|mut chain| {
-        chain.order();
-        chain.windows(2).any(|pair| match pair {
-            [(_, a), (_, b)] => a - b > JUMP_S,
-            _ => false,
-        })
-    })
+    let told = sheet.answers().flat_map(|(_, _, all)| all).filter(|s| s.at != Moment::EPOCH && s.subject.is_some());
+    let times: BTreeSet<(EntryId, i64)> = told.map(|s| (s.id, s.at.unix_seconds())).gather();
+    let mut pairs = times.iter().zip(times.iter().skip(1));
+    pairs.any(|((id, before), (next, after))| id.device == next.device && before - after > JUMP_S)
 }
