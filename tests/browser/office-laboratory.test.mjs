@@ -163,6 +163,8 @@ test("samples are sent, a sheet is entered, and who touched the animal is called
   await page.setInputFiles('[data-pick="sheet"] input', sheet);
   await page.waitForSelector('[data-sheet="2"][data-wrong="1"]');
   assert.equal(await page.locator('[data-act="enter"]').count(), 0);
+  // What lies below the window is laid out once somebody scrolls there.
+  await page.locator('[data-line="2"]').scrollIntoViewIfNeeded();
   await says(page, '[data-line="2"]', /no sample has the number `QR-9`/);
   await look("laboratory-sheet");
   await page.check('[data-leave="2"]');
