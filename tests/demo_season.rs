@@ -50,7 +50,8 @@ fn same(one: &BTreeMap<String, Vec<u8>>, other: &BTreeMap<String, Vec<u8>>) {
 /// The committed digests are those of the files that a season run writes. To write them anew after a deliberate change:
 /// `MARROWBOOK_WRITE_DIGESTS=1 cargo test --features cli --test demo_season`.
 fn committed(list: &str, files: &BTreeMap<String, Vec<u8>>) {
-    let lines: String = files.iter().map(|(name, bytes)| format!("{}  {name}\n", hex(bytes))).collect();
+    let lines: Vec<String> = files.iter().map(|(name, bytes)| format!("{}  {name}\n", hex(bytes))).collect();
+    let lines = lines.concat();
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(list);
     if std::env::var_os("MARROWBOOK_WRITE_DIGESTS").is_some() {
         fs::write(&path, &lines).unwrap();
@@ -62,7 +63,8 @@ fn committed(list: &str, files: &BTreeMap<String, Vec<u8>>) {
 
 /// SHA-256 as `sha256sum` prints it.
 fn hex(bytes: &[u8]) -> String {
-    Digest::of(&[bytes]).0.iter().map(|byte| format!("{byte:02x}")).collect()
+    let bytes: Vec<String> = Digest::of(&[bytes]).0.iter().map(|byte| format!("{byte:02x}")).collect();
+    bytes.concat()
 }
 
 #[test]
