@@ -1,6 +1,6 @@
 //! What was asked for, and what a place is given as.
 
-use crate::office::season::asked::{CELL_M, LEAST_CELL_M};
+use crate::office::season::asked::{CELL_M, LEAST_CELL_M, NoYear, winter_typed};
 use crate::office::season::places::{cell_of, degrees, middle};
 use crate::record::{Place, PlaceSource};
 
@@ -84,28 +84,14 @@ impl Places {
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum NotAsked {
     /// No year.
-    #[error("`{0}` is no year: type the one in which the winter begins, such as 2026 for 2026-27")]
-    Year(String),
+    #[error("{0}")]
+    Year(#[from] NoYear),
     /// No length.
     #[error("`{0}` is no length in whole metres")]
     Metres(String),
     /// It would name the place.
     #[error("squares of {0} m are too fine: {LEAST_CELL_M} m and more blur")]
     Fine(u32),
-}
-
-/// The year in which a winter begins, as typed; `None` where nothing was.
-///
-/// # Errors
-/// It is no year.
-pub fn winter_typed(text: &str) -> Result<Option<i32>, NotAsked> {
-    let text = text.trim();
-    let is_year = text.len() == 4 && text.bytes().all(|byte| byte.is_ascii_digit());
-    match text.parse() {
-        _ if text.is_empty() => Ok(None),
-        Ok(year) if is_year => Ok(Some(year)),
-        _ => Err(NotAsked::Year(text.to_owned())),
-    }
 }
 
 impl Asked {

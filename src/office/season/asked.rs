@@ -9,6 +9,25 @@ pub const YOUNGEST: u32 = 2;
 /// Smallest cell: a finer one would name the place.
 pub const LEAST_CELL_M: u32 = 100;
 
+/// What was typed is no year.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("`{0}` is no year: type the one in which the winter begins, such as 2026 for 2026-27")]
+pub struct NoYear(String);
+
+/// The year in which a winter begins, as typed; `None` where nothing was.
+///
+/// # Errors
+/// It is no year.
+pub fn winter_typed(text: &str) -> Result<Option<i32>, NoYear> {
+    let text = text.trim();
+    let is_year = text.len() == 4 && text.bytes().all(|byte| byte.is_ascii_digit());
+    match text.parse() {
+        _ if text.is_empty() => Ok(None),
+        Ok(year) if is_year => Ok(Some(year)),
+        _ => Err(NoYear(text.to_owned())),
+    }
+}
+
 /// What was asked for. It goes into the manifest: the same again gives the same bytes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]

@@ -24,21 +24,18 @@ pub fn all(season: &Season) -> Vec<(&'static str, Csv)> {
     ]
 }
 
-const SHARE: [&str; 10] = [
-    "what",
-    "name",
-    "share",
-    "low_95",
-    "high_95",
-    "prior",
-    "prior_low_95",
-    "prior_high_95",
-    "data_alone",
-    "data_carry",
-];
+/// What a line of shares says beside its code and name: all of them from 0 to 1.
+pub(super) const SHARE_COLUMNS: [&str; 8] =
+    ["share", "low_95", "high_95", "prior", "prior_low_95", "prior_high_95", "data_alone", "data_carry"];
+
+fn of_shares() -> Csv {
+    let mut out = Csv::new(["what", "name"]);
+    out.head.extend(SHARE_COLUMNS.map(str::to_owned));
+    out
+}
 
 fn shares(lines: &[ShareLine]) -> Csv {
-    let mut out = Csv::new(SHARE);
+    let mut out = of_shares();
     add(&mut out, lines);
     out
 }
@@ -61,7 +58,7 @@ fn add(out: &mut Csv, lines: &[ShareLine]) {
 }
 
 fn ages(season: &Season) -> Csv {
-    let mut out = Csv::new(SHARE);
+    let mut out = of_shares();
     let ages = &season.ages;
     for lines in [&ages.classes, &ages.by_sex, &ages.sexes, &ages.years] {
         add(&mut out, lines);

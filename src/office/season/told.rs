@@ -2,6 +2,7 @@
 //! their own columns.
 
 use super::csv::{Cell, Csv};
+use super::tables::SHARE_COLUMNS;
 use super::tell;
 use crate::words::office_has;
 
@@ -20,21 +21,8 @@ pub struct Told {
     pub left: usize,
 }
 
-/// Columns that hold a share from 0 to 1, or a difference of two.
-const SHARES: [&str; 12] = [
-    "share",
-    "low_share",
-    "low_95",
-    "high_95",
-    "prior",
-    "prior_low_95",
-    "prior_high_95",
-    "data_alone",
-    "data_carry",
-    "difference",
-    "probability",
-    "percent",
-];
+/// Columns beside those of [`SHARE_COLUMNS`] that hold a share from 0 to 1, or a difference of two.
+const SHARES: [&str; 3] = ["low_share", "difference", "probability"];
 
 /// Tables of which those columns hold shares.
 const OF_SHARES: [&str; 7] = ["ages", "called", "causes", "comparisons", "condition", "doubles", "findings"];
@@ -49,7 +37,7 @@ pub fn told(file: &str, csv: &Csv, most: usize) -> Told {
     let wanted: Vec<usize> = (0..csv.head.len())
         .filter(|at| csv.head.get(*at).is_some_and(|head| !has_name || !CODES.contains(&head.as_str())))
         .collect();
-    let is_share = |head: &str| OF_SHARES.contains(&table) && SHARES.contains(&head);
+    let is_share = |head: &str| OF_SHARES.contains(&table) && (SHARES.contains(&head) || SHARE_COLUMNS.contains(&head));
     let head = |at: &usize| {
         let code = csv.head.get(*at).map(String::as_str).unwrap_or_default();
         let words = column(table, code);

@@ -6,10 +6,9 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::desk::{Desk, count, tell, tell_with};
-use crate::office::export::asked::winter_typed;
 use crate::office::hand::Figures;
 use crate::office::keyring::Keyring;
-use crate::office::season::asked::Asked;
+use crate::office::season::asked::{Asked, winter_typed};
 use crate::office::season::csv::Csv;
 use crate::office::season::told::{Told, told};
 use crate::office::season::{Files, Season, gather, plots, season, tables, written};
