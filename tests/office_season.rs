@@ -14,9 +14,14 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
+use marrowbook::office::errand::{Came, Errand, What, answered};
+use marrowbook::office::files::HeldFiles;
+use marrowbook::office::hand::Hand;
+use marrowbook::office::season::Asked;
+use marrowbook::office::season::written::manifest_file;
 use marrowbook::record::short_code::short_code;
 use ran::Ran;
-use season_folder::{Archive, Deer, carcass};
+use season_folder::{Archive, Deer, PASSPHRASE, carcass};
 use serde_json::Value as Json;
 
 /// Name and bytes of every file of a folder.
@@ -77,6 +82,45 @@ fn a_season_is_written_signed_and_rerun_to_the_byte() {
     fs::remove_file(&archive.received()[0]).unwrap();
     let ran = archive.run(&["season", archive.folder(), "--out", &again, "--again", &manifest]);
     assert!(ran.code == 1 && ran.err.contains("not in the archive"), "{ran:?}");
+}
+
+/// The page and the command line are one library: the same archive gives the same bytes at the desk, through the text
+/// in which the page hands it to the thread beside it.
+#[test]
+fn the_desk_works_out_what_the_command_line_does() {
+    let archive = Archive::new("season-desk");
+    archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "north", &deer(1, 9), &[]));
+    archive.winter_log("gate.csv");
+    let mut hand = Hand::default();
+    hand.take_archive(HeldFiles::of_folder(Path::new(archive.folder())).unwrap().all()).unwrap();
+    let work = |winter: Option<i32>| {
+        let what = What::Season(Asked { winter, ..Asked::default() });
+        let errand = Errand { what, keyring: hand.keyring.clone() }.told().unwrap();
+        let (text, files) = Errand::run_told(&errand, hand.held().all());
+        (answered(&text), files)
+    };
+    for (winter, name) in [(None, "a"), (Some(2025), "b")] {
+        let (came, mut files) = work(winter);
+        let Ok(Came::Season(shown)) = came else { panic!("{came:?}") };
+        let out = archive.out(name);
+        let more = winter.map(|winter| winter.to_string());
+        let more: Vec<&str> = more.iter().flat_map(|winter| ["--winter", winter.as_str()]).collect();
+        let ran = archive.run(&[&["season", archive.folder(), "--out", &out][..], &more].concat());
+        assert!(ran.out.contains(&format!("{}: {} ", shown.winter, shown.found)), "{ran:?}");
+        let key = hand.office_key().unwrap().unlock(PASSPHRASE).unwrap();
+        let (name, bytes) = manifest_file(&shown.manifest, Some(&key)).unwrap();
+        files.insert(name, bytes.into());
+        let by_command = written(Path::new(&out));
+        assert_eq!(files.keys().collect::<Vec<_>>(), by_command.keys().collect::<Vec<_>>());
+        for (name, bytes) in &files {
+            assert!(**bytes == *by_command[name], "{name} differs");
+        }
+    }
+    hand = Hand::default();
+    let work = |text: &str| answered(&Errand::run_told(text, hand.held().all()).0);
+    let none = Errand { what: What::Season(Asked::default()), keyring: hand.keyring.clone() }.told().unwrap();
+    assert!(work(&none).unwrap_err().contains("no carcass with a date"));
+    assert!(!work("{}").unwrap_err().is_empty() && answered("").is_err());
 }
 
 #[test]

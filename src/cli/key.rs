@@ -7,6 +7,7 @@ use super::streams::Streams;
 use crate::bundle::{DeviceKey, Fingerprint, PublicKey};
 use crate::office::archive::Archive;
 use crate::office::key_file::{KeyFile, Randomness};
+use crate::office::keyring::Keyring;
 
 /// Makes or shows the key.
 pub(super) fn run(config: &Key, streams: &mut Streams<'_>) -> Result<Exit, CliError> {
@@ -24,7 +25,7 @@ fn make(archive: &Archive, streams: &mut Streams<'_>) -> Result<PublicKey, CliEr
     }
     let file = KeyFile::make(&passphrase, randomness()?)?;
     let key = file.unlock(&passphrase)?;
-    let path = archive.take_office_key(&file, &key)?;
+    let path = archive.take_office_key(&file, &key, &Keyring::default())?;
     streams.note(&format!("made {}; keep a copy, and the passphrase apart from it", path.display()));
     Ok(key.public())
 }

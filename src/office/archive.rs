@@ -133,15 +133,19 @@ impl Archive {
     /// again: the key's file may have been kept apart from the archive.
     ///
     /// # Errors
-    /// There is one already, another key signed the keyring that lies there, or the folder cannot be written.
-    pub fn take_office_key(&self, file: &KeyFile, key: &DeviceKey) -> Result<PathBuf, ArchiveError> {
+    /// There is one already, another key signed the keyring that lies there, `more` does not fit beside it, or the folder
+    /// cannot be written.
+    pub fn take_office_key(&self, file: &KeyFile, key: &DeviceKey, more: &Keyring) -> Result<PathBuf, ArchiveError> {
         let path = self.office_key_path();
         if self.files.exists(&path) {
             return Err(ArchiveError::KeyThere { path });
         }
         // In this order a power cut leaves a keyring that is still read: the plain one counts until
         // the key is there, the signed one from then on.
-        self.put_signed_keyring(&self.ring_for(key)?, key)?;
+        let mut ring = self.ring_for(key)?;
+        ring.take_over(more, key.public().id())
+            .map_err(|error| ArchiveError::Keyring { path: self.signed_keyring_path(), error })?;
+        self.put_signed_keyring(&ring, key)?;
         let text = file.write().map_err(|error| ArchiveError::OfficeKey { path: path.clone(), error })?;
         self.files.put(&path, text.as_bytes()).map_err(|error| ArchiveError::File { path: path.clone(), error })?;
         let plain = self.plain_keyring_path();

@@ -112,7 +112,7 @@ fn with_office(keys: &[&DeviceKey]) -> Hand {
     let (file, office) = office();
     let mut hand = Hand::default();
     hand.take_archive(plain_ring(keys)).unwrap();
-    hand.take_office_key(&file, &office).unwrap();
+    hand.take_office_key(&file, &office, &Keyring::default()).unwrap();
     hand
 }
 
@@ -142,18 +142,18 @@ fn a_key_file_loaded_beside_its_signed_ring_keeps_the_ring() {
     let phone = key(1);
     let text = signed_ring(&ring(&[&phone]), &office);
     let held = HeldFiles::of(tree(&[("keyring.txt", &text)]));
-    Archive::held(&held).take_office_key(&file, &office).unwrap();
+    Archive::held(&held).take_office_key(&file, &office, &Keyring::default()).unwrap();
     assert_eq!(Archive::held(&held).keyring().unwrap(), ring(&[&phone]));
     // the desk says it before, and takes the phones up again with the key
     let mut hand = Hand::default();
     hand.take_archive(tree(&[("keyring.txt", &text)])).unwrap();
     assert_eq!(hand.ring_from, RingFrom::KeyMissing(Fingerprint::of(office.public().id())));
-    hand.take_office_key(&file, &office).unwrap();
+    hand.take_office_key(&file, &office, &Keyring::default()).unwrap();
     assert_eq!(hand.keyring, ring(&[&phone]));
     // signed by somebody else: left as it is
     let foreign = signed_ring(&ring(&[&phone]), &key(6));
     let held = HeldFiles::of(tree(&[("keyring.txt", &foreign)]));
-    let refused = Archive::held(&held).take_office_key(&file, &office);
+    let refused = Archive::held(&held).take_office_key(&file, &office, &Keyring::default());
     assert!(matches!(refused, Err(ArchiveError::KeyringNotOurs { .. })), "{refused:?}");
     assert_eq!(held.get("keyring.txt").as_deref(), Some(foreign.as_slice()));
     assert_eq!(held.get("office-key.json"), None);
@@ -163,7 +163,7 @@ fn a_key_file_loaded_beside_its_signed_ring_keeps_the_ring() {
 fn an_archive_with_a_key_of_this_page_does_not_swallow_another_s_phones() {
     let (file, office) = office();
     let mut hand = Hand::default();
-    hand.take_office_key(&file, &office).unwrap();
+    hand.take_office_key(&file, &office, &Keyring::default()).unwrap();
     let before = hand.held().all();
     let refused = hand.take_archive(plain_ring(&[&key(1)]));
     assert!(matches!(refused, Err(DeskError::Apart(_))), "{refused:?}");
@@ -484,4 +484,35 @@ fn what_is_carried_is_bounded_together() {
     assert_eq!(outcomes(one + other), [good, good]);
     assert_eq!(outcomes(one + other - 1), [good, refused]);
     assert_eq!(outcomes(one - 1), [refused, refused]);
+}
+
+/// Picked only to look at files, and then the page's own key is made: its phones go along or stay out, as was chosen.
+#[test]
+fn a_picked_ring_goes_onto_the_archive_s_own_where_it_is_chosen() {
+    let (file, office) = office();
+    let phone = key(1);
+    let text = plain(&phone, "phone", Extras::default());
+    for take in [true, false] {
+        let mut hand = Hand::default();
+        assert_eq!(hand.picked_ring(), Keyring::default());
+        hand.take_keyring(ring(&[&phone, &key(6)]).write().unwrap().as_bytes()).unwrap();
+        hand.take("a.txt".into(), text.as_bytes().to_vec());
+        assert_eq!(hand.journal(true).len(), 1);
+        assert_eq!(hand.picked_ring(), ring(&[&phone, &key(6)]));
+        let more = if take { hand.picked_ring() } else { Keyring::default() };
+        hand.take_office_key(&file, &office, &more).unwrap();
+        assert_eq!(hand.journal(true).len(), usize::from(take));
+        assert_eq!(hand.keyring.devices().len(), if take { 2 } else { 0 });
+        assert_eq!((hand.picked_ring(), hand.archive().keyring().unwrap()), (Keyring::default(), hand.keyring.clone()));
+    }
+    // One that does not fit beside the archive's own: nothing is changed, the key is not there.
+    let mut hand = Hand::default();
+    hand.take_archive(plain_ring(&[&key(2)])).unwrap();
+    assert_eq!(hand.picked_ring(), Keyring::default(), "the archive's own was picked by nobody");
+    hand.take_keyring(ring(&[&phone]).write().unwrap().as_bytes()).unwrap();
+    let more = hand.picked_ring();
+    let before = hand.held().all();
+    let refused = hand.take_office_key(&file, &office, &more);
+    assert!(refused.as_ref().is_err_and(|why| why.to_string().contains("phone 0")), "{refused:?}");
+    assert_eq!((hand.held().all(), hand.office_key()), (before, None));
 }

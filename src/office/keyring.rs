@@ -14,6 +14,9 @@ const FORMAT: u32 = 1;
 /// The most characters of a device's name.
 const NAME_CHARS: usize = 40;
 
+/// Words of its fingerprint by which another office's key is named, where nobody named it.
+const WORDS_OF_OFFICE: usize = 2;
+
 /// One enrolled device.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "cli", derive(schemars::JsonSchema))]
@@ -184,13 +187,7 @@ impl Keyring {
         device: Option<DeviceId>,
         at: Moment,
     ) -> Result<&Enrolment, KeyringError> {
-        let label = label.trim();
-        if label.is_empty() || label.chars().count() > NAME_CHARS || label.chars().any(char::is_control) {
-            return Err(KeyringError::Name);
-        }
-        if let Some(mark) = label.chars().find(|c| steers(*c) || hides(*c)) {
-            return Err(KeyringError::NameMark(mark));
-        }
+        let label = named(label)?;
         if let Some(known) = self.in_use().find(|known| known.fingerprint == fingerprint) {
             return Err(KeyringError::Already(known.label.clone()));
         }
@@ -199,6 +196,33 @@ impl Keyring {
         }
         let enrolment = Enrolment { label: label.to_owned(), fingerprint, device, enrolled_at: at, retired_at: None };
         Ok(self.devices.push_mut(enrolment))
+    }
+
+    /// Takes in all devices of another ring that are not on this one, as they stand there, the retired ones too. What is
+    /// called the office there and is not `own` becomes the office of its words: its decisions count on.
+    ///
+    /// # Errors
+    /// A name is unfit, or belongs to another device in use. Nothing is taken in then.
+    pub fn take_over(&mut self, other: &Self, own: DeviceId) -> Result<(), KeyringError> {
+        let mut all = self.clone();
+        for one in &other.devices {
+            let mut one = Enrolment { label: named(&one.label)?.to_owned(), ..one.clone() };
+            if one.label == LABEL && one.fingerprint != Fingerprint::of(own) {
+                let words = one.fingerprint.to_string();
+                let first: Vec<&str> = words.split(' ').take(WORDS_OF_OFFICE).collect();
+                one.label = format!("{LABEL} of {}", first.join(" "));
+            }
+            let in_use = one.retired_at.is_none();
+            if all.devices.contains(&one) || in_use && all.in_use().any(|known| known.fingerprint == one.fingerprint) {
+                continue;
+            }
+            if in_use && all.in_use().any(|known| known.label == one.label) {
+                return Err(KeyringError::NameTaken(one.label));
+            }
+            all.devices.push(one);
+        }
+        *self = all;
+        Ok(())
     }
 
     /// Retires the device of that name from a time on, unless it is the office's `own` key, and says what was retired.
@@ -252,6 +276,18 @@ impl Keyring {
 
     fn in_use(&self) -> impl Iterator<Item = &Enrolment> {
         self.devices.iter().filter(|known| known.retired_at.is_none())
+    }
+}
+
+/// A name as it goes on the ring.
+fn named(label: &str) -> Result<&str, KeyringError> {
+    let label = label.trim();
+    if label.is_empty() || label.chars().count() > NAME_CHARS || label.chars().any(char::is_control) {
+        return Err(KeyringError::Name);
+    }
+    match label.chars().find(|c| steers(*c) || hides(*c)) {
+        Some(mark) => Err(KeyringError::NameMark(mark)),
+        None => Ok(label),
     }
 }
 
@@ -320,6 +356,43 @@ mod tests {
         ring.retire("desk", day(2), day(10), None).unwrap();
         assert_eq!(ring.enrol_office(id(1), day(2)), Ok(true));
         assert_eq!(ring.enrol_office(id(1), day(3)), Ok(false));
+    }
+
+    #[test]
+    fn another_ring_is_taken_in_whole_or_not_at_all() {
+        let mut theirs = Keyring::default();
+        enrol(&mut theirs, LABEL, 5).unwrap();
+        enrol(&mut theirs, "blue phone", 1).unwrap();
+        enrol(&mut theirs, "red phone", 2).unwrap();
+        theirs.retire("red phone", day(3), day(10), None).unwrap();
+        let mut ours = Keyring::default();
+        ours.enrol_office(id(6), day(1)).unwrap();
+        ours.take_over(&theirs, id(6)).unwrap();
+        assert!(matches!(ours.standing(id(1), day(9)), Standing::Enrolled(_)));
+        assert!(matches!(ours.standing(id(2), day(2)), Standing::Enrolled(_)));
+        assert!(matches!(ours.standing(id(2), day(4)), Standing::Retired(_)));
+        let Standing::Enrolled(office) = ours.standing(id(5), day(4)) else { panic!() };
+        assert!(decides(&office.label) && office.label != LABEL, "{}", office.label);
+        assert_eq!(ours.enrol_office(id(6), day(2)), Ok(false), "its own name stays its own");
+        let once = ours.clone();
+        ours.take_over(&theirs, id(6)).unwrap();
+        assert_eq!(ours, once, "twice is once");
+        // The same key's own ring: nothing is renamed.
+        let mut anew = Keyring::default();
+        anew.take_over(&theirs, id(5)).unwrap();
+        assert_eq!(anew, theirs);
+        for (label, seed, why) in [
+            ("blue phone", 7, KeyringError::NameTaken("blue phone".into())),
+            ("blue\u{202e} phone", 8, KeyringError::NameMark('\u{202e}')),
+        ] {
+            let mut bad = Keyring::default();
+            enrol(&mut bad, "green phone", 3).unwrap();
+            enrol(&mut bad, "x", seed).unwrap();
+            // A ring that somebody wrote by hand asks nobody for its names.
+            let text = bad.write().unwrap().replace("\"x\"", &format!("\"{label}\""));
+            assert_eq!(ours.take_over(&Keyring::read(&text).unwrap(), id(6)), Err(why));
+            assert_eq!(ours, once);
+        }
     }
 
     /// What bears the office's name decides: no phone gets it.

@@ -20,6 +20,7 @@ mod decide_tests;
 #[cfg(test)]
 mod desk_tests;
 pub mod diet;
+pub mod errand;
 pub mod export;
 pub mod exposure;
 pub mod files;

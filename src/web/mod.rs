@@ -44,8 +44,10 @@ pub fn start() {
     platform::page::when_read(move || mount_to_body(move || app::app(early)));
 }
 
-/// Starts the office's page: called once, by the binary `desk`.
+/// Starts the office's page, or the thread beside it: called once in each, by the binary `desk`.
 pub fn start_office() {
     crash::install_hook();
-    platform::page::when_read(|| mount_to_body(office_page::page));
+    if !office_page::is_beside() {
+        platform::page::when_read(|| mount_to_body(office_page::page));
+    }
 }

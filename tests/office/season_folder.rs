@@ -15,7 +15,7 @@ use uuid::Uuid;
 use super::kit;
 use super::ran::{Office, Ran, folder};
 
-const PASSPHRASE: &str = "acorn basin cedar dolphin";
+pub(crate) const PASSPHRASE: &str = "acorn basin cedar dolphin";
 
 pub(crate) fn carcass(n: u8) -> Uuid {
     uuid_v7(1_802_618_640_000, [n; 10])

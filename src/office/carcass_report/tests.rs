@@ -3,6 +3,7 @@
 use super::*;
 use crate::bundle::{DeviceKey, Extras};
 use crate::office::key_file::{KeyFile, Randomness};
+use crate::office::keyring::Keyring;
 use crate::office::test_chain::{TestChain, answer, noon as at};
 use crate::record::{Act, Answer, uuid_v7};
 
@@ -44,7 +45,8 @@ fn words_that_were_typed_are_shown_and_never_markup() {
     // once enrolled it counts, and says who signed and since when
     let office = DeviceKey::from_seed(&[5; 32]);
     let random = Randomness { seed: [5; 32], salt: [1; 16], nonce: [2; 12] };
-    hand.take_office_key(&KeyFile::make("acorn basin cedar dolphin", random).unwrap(), &office).unwrap();
+    hand.take_office_key(&KeyFile::make("acorn basin cedar dolphin", random).unwrap(), &office, &Keyring::default())
+        .unwrap();
     hand.enrol("<i>blue</i>", key.public().id(), Some(&office), at()).unwrap();
     let html = carcass_report(&hand, carcass, at(), None).unwrap();
     assert!(!html.contains(&tell("report.not_counted")) && !html.contains("portrait"));

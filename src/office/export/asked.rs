@@ -1,11 +1,13 @@
 //! What was asked for, and what a place is given as.
 
+use serde::{Deserialize, Serialize};
+
 use crate::office::season::asked::{CELL_M, LEAST_CELL_M, NoYear, winter_typed};
 use crate::office::season::places::{cell_of, degrees, middle};
 use crate::record::{Place, PlaceSource};
 
 /// How exactly places are given.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Places {
     /// The middle of the square of so many metres in which it lies.
     Grid(u32),
@@ -14,7 +16,7 @@ pub enum Places {
 }
 
 /// What was asked for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Asked {
     /// Only carcasses found in the winter that begins in this year; all where nobody says.
     pub winter: Option<i32>,

@@ -15,6 +15,7 @@
 //! | [`package`] | CSV and its `datapackage.json` |
 //! | [`geojson`], [`lines`] | one feature, one line a carcass |
 //! | [`dwc`], [`dwc_rows`] | Darwin Core archive |
+//! | [`held`] | all but Parquet in memory, for the page |
 //! | `parquet` | Parquet by season; only on the command line |
 
 pub mod asked;
@@ -25,6 +26,7 @@ pub mod examinations;
 pub mod findings;
 pub mod gathered;
 pub mod geojson;
+pub mod held;
 pub mod lines;
 pub mod package;
 #[cfg(feature = "cli")]

@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 use std::io::Write;
 
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 use super::findings::{Beside, Linked, beside};
@@ -20,7 +21,7 @@ use crate::reading::{Given, winter_log};
 use crate::record::{Digest, Digesting, Fold, Moment, Sheet};
 
 /// What was written.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Written {
     /// Carcasses.
     pub carcasses: usize,

@@ -5,7 +5,6 @@ mod anew;
 mod deciding;
 mod fading;
 mod figures;
-mod handed_on;
 mod laboratory;
 mod listing;
 mod opening;

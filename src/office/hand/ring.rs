@@ -38,12 +38,19 @@ impl Hand {
         Ok(())
     }
 
-    /// Puts a new office key into the archive and signs the keyring with it.
+    /// The keyring that was picked by itself, where one is in use: with an office key the archive's own takes its place.
+    pub fn picked_ring(&self) -> Keyring {
+        let picked = matches!(self.ring_from, RingFrom::Plain | RingFrom::Signed(_));
+        let of_archive = || self.archive().keyring().unwrap_or_default();
+        if picked && self.keyring != of_archive() { self.keyring.clone() } else { Keyring::default() }
+    }
+
+    /// Puts a new office key into the archive and signs the keyring with it; the devices of `more` go onto that.
     ///
     /// # Errors
-    /// There is one already, or the keyring does not hold.
-    pub fn take_office_key(&mut self, file: &KeyFile, key: &DeviceKey) -> Result<(), DeskError> {
-        self.archive().take_office_key(file, key)?;
+    /// There is one already, the keyring does not hold, or a device of `more` does not fit beside its own.
+    pub fn take_office_key(&mut self, file: &KeyFile, key: &DeviceKey, more: &Keyring) -> Result<(), DeskError> {
+        self.archive().take_office_key(file, key, more)?;
         self.load_ring()?;
         self.stand_all();
         Ok(())

@@ -95,7 +95,7 @@ fn an_unknown_phone_counts_in_nothing_until_its_words_were_compared_and_a_retire
     let unknown = hand.unknown();
     let (device, _) = unknown.iter().next().unwrap();
     assert!(matches!(hand.enrol("blue", *device, Some(&key), at()), Err(DeskError::NoKey)), "no office key yet");
-    hand.take_office_key(&file, &key).unwrap();
+    hand.take_office_key(&file, &key, &Keyring::default()).unwrap();
     let other = DeviceKey::from_seed(&[6; 32]);
     assert!(matches!(hand.enrol("blue", *device, Some(&other), at()), Err(DeskError::NoKey)), "another's key");
     hand.enrol("blue", *device, Some(&key), at()).unwrap();
@@ -147,7 +147,8 @@ fn a_decision_is_signed_with_the_open_key_and_the_figures_follow() {
     let bundle = chain.bundle(&phone, "blue", crate::bundle::Extras::default());
     let mut hand = Hand::default();
     hand.take("a.txt".to_owned(), bundle.into_bytes());
-    hand.take_office_key(&KeyFile::make("acorn basin cedar dolphin", random).unwrap(), &office).unwrap();
+    hand.take_office_key(&KeyFile::make("acorn basin cedar dolphin", random).unwrap(), &office, &Keyring::default())
+        .unwrap();
     hand.enrol("blue", phone.public().id(), Some(&office), at()).unwrap();
     let by = || (person("K7"), at(), Random { id: [4; 10], salts: [[5; 16], [6; 16]] });
     let same = Decision::Same(ids[0], ids[1]);

@@ -15,6 +15,7 @@
 //! | [`svg`], [`plots`] | plots that print in grey |
 //! | [`manifest`] | everything that was used, to be signed and rerun |
 //! | [`written`] | all that a run writes, for command line and page |
+//! | [`told`], [`shown`] | tables in words, and what the page shows |
 
 pub mod ages;
 pub mod asked;
@@ -32,6 +33,7 @@ pub mod manifest;
 pub mod places;
 pub mod plots;
 pub mod rows;
+pub mod shown;
 pub mod survival;
 pub mod svg;
 pub mod table;

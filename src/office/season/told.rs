@@ -1,13 +1,15 @@
 //! A table of the season as a person reads it: with a name, what it says, heads in words and shares in 100. The files keep
 //! their own columns.
 
+use serde::{Deserialize, Serialize};
+
 use super::csv::{Cell, Csv};
 use super::tables::SHARE_COLUMNS;
 use super::tell;
 use crate::words::office_has;
 
 /// A table in words.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Told {
     /// Its name.
     pub name: String,

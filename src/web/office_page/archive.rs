@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use super::archive_ring::OfPicked;
 use super::desk::{Desk, Lies, Saving, count, tell, tell_with};
 use super::figures::in_uneven_parts;
 use super::view::{of_ours_bytes, read_file};
@@ -283,12 +284,15 @@ fn locked(
 ) -> AnyView {
     let typed = RwSignal::new(String::new());
     let working = RwSignal::new(false);
+    // A key that lies in the archive has its keyring there.
+    let of_picked = if picked.is_some() { OfPicked::new() } else { OfPicked::settled() };
     let file = Arc::new(file);
     let act = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
         if working.get_untracked() {
             return;
         }
+        let Some(more) = of_picked.ring(desk) else { return said.set(Some(tell("key.page.ring.choose"))) };
         let file = file.clone();
         working.set(true);
         said.set(Some(tell("key.page.working")));
@@ -303,7 +307,7 @@ fn locked(
             };
             let taken = desk.hand.try_update(|hand| match hand.office_key() {
                 Some(_) => Ok(()),
-                None => hand.take_office_key(&file, &key),
+                None => hand.take_office_key(&file, &key, &more),
             });
             match taken.unwrap_or(Ok(())) {
                 Ok(()) => {
@@ -319,6 +323,7 @@ fn locked(
     view! {
         <form data-key="locked" on:submit=act>
             <p>{tell("key.page.locked")}</p>
+            {picked.is_some().then(|| of_picked.asked(desk))}
             {passphrase("key.page.passphrase", typed, "current-password")}
             <button type="submit" class="tile main" data-act="open-key" disabled=move || working.get()>
                 {tell("key.page.open")}
@@ -339,6 +344,7 @@ fn locked(
 
 fn none(desk: Desk, picked: RwSignal<Option<KeyFile>>, said: RwSignal<Option<String>>) -> AnyView {
     let (first, second) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let of_picked = OfPicked::new();
     let working = RwSignal::new(false);
     let act = move |event: web_sys::SubmitEvent| {
         event.prevent_default();
@@ -352,13 +358,14 @@ fn none(desk: Desk, picked: RwSignal<Option<KeyFile>>, said: RwSignal<Option<Str
         if passphrase != second.get_untracked() {
             return said.set(Some(tell("key.page.differ")));
         }
+        let Some(more) = of_picked.ring(desk) else { return said.set(Some(tell("key.page.ring.choose"))) };
         working.set(true);
         said.set(Some(tell("key.page.working")));
         leptos::task::spawn_local(async move {
             pause_ms(60).await;
             working.try_set(false);
             let made = make(&passphrase).and_then(|(file, key)| {
-                let taken = desk.hand.try_update(|hand| hand.take_office_key(&file, &key));
+                let taken = desk.hand.try_update(|hand| hand.take_office_key(&file, &key, &more));
                 taken.unwrap_or(Ok(())).map_err(|error| error.to_string())?;
                 Ok(key)
             });
@@ -384,6 +391,7 @@ fn none(desk: Desk, picked: RwSignal<Option<KeyFile>>, said: RwSignal<Option<Str
     view! {
         <p data-key="none">{tell("key.page.none")}</p>
         <form on:submit=act>
+            {of_picked.asked(desk)}
             {passphrase("key.page.passphrase_new", first, "new-password")}
             {passphrase("key.page.again", second, "new-password")}
             <button type="submit" class="tile main" data-act="make-key" disabled=move || working.get()>

@@ -2,13 +2,13 @@
 
 use leptos::prelude::*;
 
+use super::beside::{Works, run};
 use super::desk::{Desk, count, tell, tell_with};
+use crate::office::errand::{Came, EXPORT, What};
 use crate::office::export::Asked;
 use crate::office::labels::labels_page;
 use crate::office::paper::{Sheet, paper};
 use crate::office::season::asked::{CELL_M, LEAST_CELL_M};
-use crate::office::zipped::pack;
-use crate::web::platform::clock::pause_ms;
 use crate::web::platform::file::OutFile;
 use crate::words::Language;
 
@@ -21,7 +21,7 @@ struct Wish {
     exact: RwSignal<bool>,
     names: RwSignal<bool>,
     letter: RwSignal<bool>,
-    working: RwSignal<bool>,
+    works: RwSignal<Works>,
     said: RwSignal<Option<(bool, String)>>,
 }
 
@@ -33,7 +33,7 @@ pub(super) fn exports(desk: Desk) -> AnyView {
         exact: RwSignal::new(false),
         names: RwSignal::new(false),
         letter: RwSignal::new(false),
-        working: RwSignal::new(false),
+        works: RwSignal::new(Works::Nowhere),
         said: RwSignal::new(None),
     };
     let number = |held: RwSignal<String>, name: &'static str, words: String| {
@@ -68,10 +68,10 @@ pub(super) fn exports(desk: Desk) -> AnyView {
             {number(wish.cell, "export-cell", tell_with("exports.cell", &least))}
             {tick(wish.exact, "export-exact", "exports.exact")}
             {tick(wish.names, "export-names", "exports.names")}
-            <button type="button" class="tile main" data-act="export" disabled=move || wish.working.get() on:click=move |_| wish.export()>
+            <button type="button" class="tile main" data-act="export" disabled=move || wish.works.get() != Works::Nowhere on:click=move |_| wish.export()>
                 {tell("exports.save")}
             </button>
-            <p role="status">{move || wish.working.get().then(|| tell("exports.working"))}</p>
+            <p role="status">{move || wish.works.get().told("exports.working")}</p>
             <div role="status">{said}</div>
             <h3>{tell("exports.paper")}</h3>
             <p>{tell("exports.paper.what")}</p>
@@ -95,23 +95,16 @@ impl Wish {
             Ok(asked) => Asked { names: self.names.get_untracked(), ..asked },
             Err(why) => return self.tell(false, tell_with("exports.not", &[("reason", why.to_string().into())])),
         };
-        if self.working.get_untracked() {
+        if self.works.get_untracked() != Works::Nowhere {
             return;
         }
-        self.working.set(true);
         self.said.set(None);
         leptos::task::spawn_local(async move {
-            // So that the page says so before it is busy.
-            pause_ms(60).await;
-            let made = self.desk.hand.try_with_untracked(|hand| {
-                let (files, written) = hand.exported(&asked).map_err(|error| error.to_string())?;
-                Ok::<_, String>((pack(&files).map_err(|error| error.to_string())?, written))
-            });
-            self.working.try_set(false);
-            match made {
-                Some(Ok((bytes, written))) => {
+            match run(self.desk, What::Export(asked), self.works).await {
+                Some(Ok((Came::Export(written), files))) => {
+                    let bytes = files.get(EXPORT).map(|bytes| bytes.to_vec()).unwrap_or_default();
                     self.desk.hand_out(&OutFile {
-                        name: "export.zip".to_owned(),
+                        name: EXPORT.to_owned(),
                         media: "application/zip".to_owned(),
                         bytes,
                     });
@@ -124,7 +117,8 @@ impl Wish {
                     self.tell(true, tell_with("exports.made", &args));
                 }
                 Some(Err(why)) => self.tell(false, tell_with("exports.not", &[("reason", why.into())])),
-                None => {}
+                // Nothing else comes of an export.
+                Some(Ok((Came::Season(_), _))) | None => {}
             }
         });
     }

@@ -2,6 +2,8 @@
 //! the command line, so both say the same of a file.
 
 mod archive;
+mod archive_ring;
+mod beside;
 mod card;
 mod card_fields;
 mod card_laboratories;
@@ -19,4 +21,5 @@ mod signed;
 mod view;
 mod winter;
 
+pub(crate) use beside::is_beside;
 pub use view::page;

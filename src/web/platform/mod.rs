@@ -3,6 +3,7 @@
 //! A browser may lack any of these, and refuse any of them at any time. What is lacking is asked for
 //! before it is called: a call of something that is not there would end the form.
 
+pub mod aside;
 #[cfg(target_arch = "wasm32")]
 pub mod channel;
 pub mod clipboard;

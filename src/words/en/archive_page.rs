@@ -47,6 +47,22 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
         "The office signs cards and its keyring with it. Keep a copy of the file and the passphrase apart from each \
          other: without the passphrase nobody can open it again, and a new key means a new card for every phone.",
     ),
+    (
+        "key.page.ring",
+        "The keyring that you picked knows {n} {n?phone|phones}: {names}. With the office key this archive gets a keyring \
+         of its own in its place.",
+    ),
+    (
+        "key.page.ring.take",
+        "Take {n?this phone|these phones} into it: they go on counting. Only if you know who made the keyring that you \
+         picked: from then on the office key vouches for it",
+    ),
+    (
+        "key.page.ring.leave",
+        "Begin with an empty one, and enrol each phone under Phones: until then its files do not count",
+    ),
+    ("key.page.ring.choose", "Choose first what becomes of the phones of the keyring that you picked."),
+    ("key.page.ring.more", "{names} and {n} more"),
     ("key.page.make", "Make an office key"),
     ("key.page.passphrase_new", "A passphrase: four or five unrelated words, at least 15 characters"),
     ("key.page.again", "The same again"),

@@ -36,6 +36,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     ("desk.season.winter", "Winter that begins in the year (empty: the last in which a carcass was found)"),
     ("desk.season.work", "Work the season out"),
+    ("desk.on_the_page", "This browser cannot do it beside the page: no tap is answered until it is done."),
     ("desk.season.working", "Working the season out. With many carcasses this takes a while."),
     (
         "desk.season.failed",

@@ -1,11 +1,12 @@
-//! What leaves the desk for others: an export in open forms.
+//! An export held in memory: what the page hands to the browser.
 
 use std::collections::BTreeMap;
 use std::io::{self, Write};
 use std::sync::{Arc, Mutex, PoisonError};
 
-use super::Hand;
-use crate::office::export::{self, Asked, ExportError, Out, Written};
+use super::{Asked, ExportError, Out, Written, write};
+use crate::office::archive::Archive;
+use crate::office::keyring::Keyring;
 use crate::office::streamed::store::InMemory;
 use crate::office::streamed::{Bounds, Streamed};
 use crate::office::zipped::Tree;
@@ -39,17 +40,15 @@ impl Write for File {
     }
 }
 
-impl Hand {
-    /// The archive in open forms, as files by path; in a browser without Parquet.
-    ///
-    /// # Errors
-    /// The archive cannot be read, or nothing in it is of what was asked.
-    pub fn exported(&self, asked: &Asked) -> Result<(Tree, Written), ExportError> {
-        let mut store = InMemory::default();
-        let streamed = Streamed::cut(&self.archive(), &self.keyring, None, &mut store, Bounds::default())?;
-        let mut out = Held::default();
-        let written = export::write(&streamed, asked, &mut out)?;
-        let files = std::mem::take(&mut *out.0.lock().unwrap_or_else(PoisonError::into_inner));
-        Ok((files.into_iter().map(|(name, bytes)| (name, bytes.into())).collect(), written))
-    }
+/// The archive in open forms, as files by path; in a browser without Parquet.
+///
+/// # Errors
+/// The archive cannot be read, or nothing in it is of what was asked.
+pub fn exported(archive: &Archive, keyring: &Keyring, asked: &Asked) -> Result<(Tree, Written), ExportError> {
+    let mut store = InMemory::default();
+    let streamed = Streamed::cut(archive, keyring, None, &mut store, Bounds::default())?;
+    let mut out = Held::default();
+    let written = write(&streamed, asked, &mut out)?;
+    let files = std::mem::take(&mut *out.0.lock().unwrap_or_else(PoisonError::into_inner));
+    Ok((files.into_iter().map(|(name, bytes)| (name, bytes.into())).collect(), written))
 }
