@@ -97,6 +97,7 @@ fn lines(season: &Season) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::office::keyring::Keyring;
     use crate::office::season::gather::{Files, Folder, Gathered, Used};
     use crate::office::season::table::NotUsed;
     use crate::office::season::{Asked, build, written};
@@ -109,7 +110,7 @@ mod tests {
         let gathered = Gathered { files: Files { not_used, ..Files::default() }, ..Gathered::default() };
         let asked = Asked { winter: Some(2026), ..Asked::default() };
         let season = build::season(&gathered, &asked).unwrap();
-        let (_, manifest) = written::unsigned(&gathered.files, &Default::default(), asked, &season).unwrap();
+        let (_, manifest) = written::unsigned(&gathered.files, &Keyring::default(), asked, &season).unwrap();
         let shown = Shown::of(&season, manifest);
         assert!(shown.lines.iter().any(|line| line.contains("damaged")), "{:?}", shown.lines);
         let told = shown.plots.iter().filter_map(|plot| plot.table.as_ref()).chain(&shown.tables);

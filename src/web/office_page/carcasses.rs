@@ -302,6 +302,8 @@ fn all_readings(figures: Arc<Figures>, id: Uuid) -> AnyView {
         }
         shown.set(Some(0));
         leptos::task::spawn_local(async move {
+            // So that it is seen to open first.
+            drawn().await;
             for n in 1..=all {
                 pause_ms(0).await;
                 if shown.try_set(Some(n)).is_some() {

@@ -2,7 +2,6 @@
 //! the command line, so both say the same of a file.
 
 mod archive;
-mod archive_ring;
 mod beside;
 mod card;
 mod card_fields;
@@ -13,8 +12,10 @@ mod demo;
 mod desk;
 mod exports;
 mod figures;
+mod key;
 mod laboratory;
 mod phones;
+mod picked_ring;
 mod rows;
 mod season;
 mod signed;
