@@ -43,7 +43,7 @@ pub(crate) fn archive(folder: &Path, season: &Winter) -> Made<()> {
         ring.enrol(label, Fingerprint::of(phone.public().id()), Some(phone.public().id()), begun)?;
     }
     ring.enrol(LABEL, Fingerprint::of(key.public().id()), Some(key.public().id()), begun)?;
-    archive.take_office_key(&file, &key)?;
+    archive.take_office_key(&file, &key, &Keyring::default())?;
     archive.save_keyring(&ring, Some(&key))?;
     archive.keep_card(seal(Kind::Card, &canonical::to_vec(&people::card()?)?, &key)?.as_bytes())?;
     for (_, bytes) in &season.handed {
