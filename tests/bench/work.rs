@@ -5,7 +5,7 @@ use marrowbook::bundle::{Cover, DeviceKey, Extras, FourVersions, PhoneReading, m
 use marrowbook::reading::{self, Given};
 use marrowbook::record::{
     Act, Answer, Body, Carcass, ENTRY_SCHEMA, Entry, Fold, Head, Journal, Key, Moment, PersonCode, Salt, Site, Subject,
-    Value, Versions, fold, links,
+    Value, Versions, fold, links, uuid_v7,
 };
 use marrowbook::science::cause::{AREAS, Answers, Case, Modifiers, Table, prior};
 use serde::Deserialize;
@@ -78,7 +78,7 @@ pub(crate) fn entries_with(count: u128, key: &DeviceKey, also: impl Fn(u128) -> 
     for carcass in 0..count {
         let tie = Found {
             finding: links::CARCASS.to_owned(),
-            answer: Answer::Seen { value: Value::Ref(Uuid::from_u128(carcass + 1)) },
+            answer: Answer::Seen { value: Value::Ref(id(carcass)) },
             site: Site::NONE,
         };
         let also = also(carcass);
@@ -91,13 +91,20 @@ pub(crate) fn entries_with(count: u128, key: &DeviceKey, also: impl Fn(u128) -> 
     all
 }
 
+/// An id such as a phone makes. Its random part is another each time, as the codes and numbers that are made of it need.
+fn id(number: u128) -> Uuid {
+    // An odd number, so that no two come out alike.
+    let mixed = (number + 1).wrapping_mul(0x9E37_79B9_7F4A_7C15_F39C_C060_5CED_C835).to_be_bytes();
+    uuid_v7(1_800_000_000_000, *mixed.first_chunk().expect("ten of sixteen bytes"))
+}
+
 fn body(carcass: u128, found: &Found, number: usize) -> Body {
     let number = i64::try_from(number).expect("few entries");
     Body {
         schema: ENTRY_SCHEMA,
         act: Act::Answer {
             key: Key {
-                subject: Subject::Examination(Uuid::from_u128((1 << 80) + carcass)),
+                subject: Subject::Examination(id((1 << 80) + carcass)),
                 finding: found.finding.as_str().into(),
                 site: found.site,
                 observer: PersonCode::new("K7").expect("a code"),

@@ -11,10 +11,10 @@ use crate::office::files::changed_there;
 use crate::office::hand::{Figures, Hand};
 use crate::office::zipped::Tree;
 use crate::record::{DeviceId, Digest, Moment};
-use crate::web::platform::clock;
 use crate::web::platform::download::download;
 use crate::web::platform::file::OutFile;
 use crate::web::platform::folder::Folder;
+use crate::web::platform::{PlatformError, clock};
 use crate::words::{Arg, Language, say_office};
 use uuid::Uuid;
 
@@ -157,7 +157,12 @@ impl Desk {
 
     /// Hands a file to the browser; where that fails, the page says so.
     pub(super) fn hand_out(self, file: &OutFile) {
-        self.not_handed.try_set(download(file).err().map(|error| error.to_string()));
+        self.handed_out(download(file));
+    }
+
+    /// Says so where a file was not handed to the browser.
+    pub(super) fn handed_out(self, went: Result<(), PlatformError>) {
+        self.not_handed.try_set(went.err().map(|error| error.to_string()));
     }
 
     /// Whether the archive lies in a folder that is open.

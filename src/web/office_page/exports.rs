@@ -101,13 +101,8 @@ impl Wish {
         self.said.set(None);
         leptos::task::spawn_local(async move {
             match run(self.desk, What::Export(asked), self.works).await {
-                Some(Ok((Came::Export(written), files))) => {
-                    let bytes = files.get(EXPORT).map(|bytes| bytes.to_vec()).unwrap_or_default();
-                    self.desk.hand_out(&OutFile {
-                        name: EXPORT.to_owned(),
-                        media: "application/zip".to_owned(),
-                        bytes,
-                    });
+                Some(Ok((Came::Export(written), made))) => {
+                    self.desk.handed_out(made.hand_out(EXPORT));
                     let args = [
                         ("n", count(written.carcasses)),
                         ("files", count(written.files)),

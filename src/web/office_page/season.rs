@@ -40,9 +40,10 @@ pub(super) fn season_part(desk: Desk) -> AnyView {
         let of = desk.figures.get_untracked();
         leptos::task::spawn_local(async move {
             match run(desk, What::Season(asked), works).await {
-                Some(Ok((Came::Season(shown), files))) => {
-                    worked.try_set(Some(Arc::new(Worked { shown: *shown, files, of })));
-                }
+                Some(Ok((Came::Season(shown), made))) => match made.files().await {
+                    Ok(files) => drop(worked.try_set(Some(Arc::new(Worked { shown: *shown, files, of })))),
+                    Err(why) => drop(failed.try_set(Some(why.to_string()))),
+                },
                 Some(Err(why)) => drop(failed.try_set(Some(why))),
                 // Nothing else comes of a season.
                 Some(Ok((Came::Export(_), _))) | None => {}

@@ -2,16 +2,17 @@
 //! page.
 //!
 //! Page to thread: `[program, address of its glue]`, and after `true` came back `[text, name, bytes, name, bytes, …]`.
-//! Thread to page: the same form, or a text that says why not.
+//! Thread to page: the same with a blob for bytes, so that what is only saved never goes through the page; or a text that
+//! says why not.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use futures_util::future::{Either, select};
-use js_sys::{Array, Function, Promise, Uint8Array};
+use js_sys::{Array, ArrayBuffer, Function, Promise, Uint8Array};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{DedicatedWorkerGlobalScope, MessageEvent, Url, Worker};
+use web_sys::{Blob, BlobPropertyBag, DedicatedWorkerGlobalScope, MessageEvent, Url, Worker};
 
 use super::clock::pause_ms;
 use super::{PlatformError, part, window};
@@ -19,12 +20,15 @@ use super::{PlatformError, part, window};
 /// Files by name.
 pub type Files = BTreeMap<String, Arc<[u8]>>;
 
+/// Files by name that the browser holds.
+pub type Blobs = BTreeMap<String, Blob>;
+
 /// Beside the page.
 const SCRIPT: &str = "aside.js";
 /// A thread that has not begun by then is none: its script may hang on a bad network.
 const READY_MS: i32 = 20_000;
 /// So many bytes are copied before the page looks for taps.
-const COPIED_AT_ONCE: usize = 4 << 20;
+const COPIED_AT_ONCE: u32 = 4 << 20;
 
 /// The thread. It ends with this.
 #[derive(Debug)]
@@ -86,13 +90,16 @@ impl Aside {
     ///
     /// # Errors
     /// It ended in between; most likely the memory was not enough.
-    pub async fn ask(self, text: &str, files: &Files) -> Result<(String, Files), PlatformError> {
+    pub async fn ask(self, text: &str, files: &Files) -> Result<(String, Blobs), PlatformError> {
         let parcel = Array::of1(&text.into());
         let transfer = Array::new();
         let mut copied = 0;
         for (name, bytes) in files {
-            put(&parcel, &transfer, name, bytes);
-            copied += bytes.len();
+            let bytes = Uint8Array::from(&**bytes);
+            parcel.push(&name.into());
+            parcel.push(&bytes);
+            transfer.push(&bytes.buffer());
+            copied += bytes.length();
             if copied >= COPIED_AT_ONCE {
                 copied = 0;
                 pause_ms(0).await;
@@ -101,33 +108,32 @@ impl Aside {
         let answer = self.next();
         self.0.post_message_with_transfer(&parcel, &transfer).map_err(|e| PlatformError::of(&e))?;
         let answer: Array = answer.await?.unchecked_into();
-        let (text, mut files) = (answer.shift().as_string().unwrap_or_default(), Files::new());
-        let mut copied = 0;
-        while answer.length() > 0 {
-            let (name, bytes) = take(&answer);
-            copied += bytes.len();
-            files.insert(name, bytes);
-            if copied >= COPIED_AT_ONCE {
-                copied = 0;
-                pause_ms(0).await;
-            }
-        }
-        Ok((text, files))
+        Ok((answer.shift().as_string().unwrap_or_default(), rest(&answer).collect()))
     }
 }
 
-fn put(parcel: &Array, transfer: &Array, name: &str, bytes: &[u8]) {
-    let bytes = Uint8Array::from(bytes);
-    parcel.push(&name.into());
-    parcel.push(&bytes);
-    transfer.push(&bytes.buffer());
+/// The files of a parcel whose text was taken.
+fn rest<T: JsCast>(parcel: &Array) -> impl Iterator<Item = (String, T)> + '_ {
+    std::iter::from_fn(|| {
+        let more = parcel.length() > 0;
+        more.then(|| (parcel.shift().as_string().unwrap_or_default(), parcel.shift().unchecked_into()))
+    })
 }
 
-/// The first file of a parcel whose text was taken.
-fn take(parcel: &Array) -> (String, Arc<[u8]>) {
-    let name = parcel.shift().as_string().unwrap_or_default();
-    let bytes: Uint8Array = parcel.shift().unchecked_into();
-    (name, bytes.to_vec().into())
+/// Bytes of a file that the browser holds.
+///
+/// # Errors
+/// They are no longer there.
+pub async fn bytes(of: &Blob) -> Result<Vec<u8>, PlatformError> {
+    let buffer = JsFuture::from(of.array_buffer()).await.map_err(|e| PlatformError::of(&e))?;
+    Ok(Uint8Array::new(&buffer.unchecked_into::<ArrayBuffer>()).to_vec())
+}
+
+fn blob(bytes: &[u8]) -> Result<Blob, JsValue> {
+    let options = BlobPropertyBag::new();
+    // What else it is, its name says.
+    options.set_type("application/octet-stream");
+    Blob::new_with_u8_array_sequence_and_options(&Array::of1(&Uint8Array::from(bytes)), &options)
 }
 
 /// In such a thread: does what the page asks for, and says true. On the page: false.
@@ -137,18 +143,17 @@ pub fn serve(work: impl Fn(&str, Files) -> (String, Files) + 'static) -> bool {
     let hear = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
         let parcel: Array = event.data().unchecked_into();
         let text = parcel.shift().as_string().unwrap_or_default();
-        let mut files = Files::new();
-        while parcel.length() > 0 {
-            let (name, bytes) = take(&parcel);
-            files.insert(name, bytes);
-        }
+        let files = rest::<Uint8Array>(&parcel).map(|(name, bytes)| (name, bytes.to_vec().into())).collect();
         let (text, files) = work(&text, files);
-        let (parcel, transfer) = (Array::of1(&text.into()), Array::new());
-        for (name, bytes) in &files {
-            put(&parcel, &transfer, name, bytes);
-        }
+        let parcel = Array::of1(&text.into());
+        let all = files.iter().try_for_each(|(name, bytes)| {
+            parcel.push(&name.into());
+            parcel.push(&blob(bytes)?.into());
+            Ok::<_, JsValue>(())
+        });
+        let answer = all.map_or_else(|fault| PlatformError::of(&fault).to_string().into(), |()| parcel.into());
         // Where even this fails nobody is left to tell.
-        let _ = own.post_message_with_transfer(&parcel, &transfer);
+        let _ = own.post_message(&answer);
     });
     scope.set_onmessage(Some(hear.as_ref().unchecked_ref()));
     // As long as the thread.

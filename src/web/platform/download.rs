@@ -1,7 +1,7 @@
 //! Saving a file among the phone's downloads.
 
 use wasm_bindgen::prelude::*;
-use web_sys::{HtmlAnchorElement, Url};
+use web_sys::{Blob, HtmlAnchorElement, Url};
 
 use super::file::OutFile;
 use super::{PlatformError, window};
@@ -15,14 +15,21 @@ const KEEP_MS: i32 = 60_000;
 /// # Errors
 /// Where the page cannot make the file.
 pub fn download(file: &OutFile) -> Result<(), PlatformError> {
+    offer(&file.name, &*file.make()?)
+}
+
+/// The same of bytes that the browser holds already.
+///
+/// # Errors
+/// Where the page cannot make the file.
+pub fn offer(name: &str, held: &Blob) -> Result<(), PlatformError> {
     let fault = |e: JsValue| PlatformError::of(&e);
     let window = window()?;
     let document = window.document().ok_or(PlatformError::NotHere("a page"))?;
-    let made = file.make()?;
-    let url = Url::create_object_url_with_blob(&made).map_err(fault)?;
+    let url = Url::create_object_url_with_blob(held).map_err(fault)?;
     let link: HtmlAnchorElement = document.create_element("a").map_err(fault)?.unchecked_into();
     link.set_href(&url);
-    link.set_download(&file.name);
+    link.set_download(name);
     link.click();
     let forget = Closure::once_into_js(move || {
         let _ = Url::revoke_object_url(&url);

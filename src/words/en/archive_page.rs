@@ -49,7 +49,7 @@ pub(super) const TEXTS: &[(&str, &str)] = &[
     ),
     (
         "key.page.ring",
-        "The keyring that you picked knows {n} {n?phone|phones}: {names}. With the office key this archive gets a keyring \
+        "The keyring that you picked knows {n}: {names}. With the office key this archive gets a keyring \
          of its own in its place.",
     ),
     (
