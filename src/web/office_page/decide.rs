@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use uuid::Uuid;
 
 use super::desk::{Desk, Part, count, now, tell, tell_with};
+use super::fields::see;
 use super::figures::in_parts;
 use super::rows::{AT_ONCE, drawn};
 use super::signed::{self, by_field, no_key, said_line};
@@ -165,13 +166,7 @@ impl Decide {
         let [first, second] = codes.clone();
         let head = tell_with("decide.pair", &[("one", first.into()), ("other", second.into())]);
         let why = why.into_iter().map(|line| view! { <p>{line}</p> }).collect_view();
-        let see = [one, other].into_iter().zip(codes).map(|(id, code)| {
-            view! {
-                <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(id)>
-                    {tell_with("decide.see", &[("code", code.into())])}
-                </button>
-            }
-        });
+        let see = [one, other].into_iter().zip(codes).map(|(id, code)| see(self.desk, id, &code));
         view! {
             <article class="opened" data-pair=format!("{one} {other}")>
                 <h4>{head}</h4>
@@ -304,9 +299,7 @@ impl Decide {
                         }/>
                 </label>
                 <ul class="rows">{rows}</ul>
-                <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(carcass)>
-                    {tell_with("decide.see", &[("code", code.into())])}
-                </button>
+                {see(self.desk, carcass, &code)}
             </article>
         }
         .into_any()

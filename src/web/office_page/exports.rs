@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::beside::{Works, run};
 use super::desk::{Desk, count, tell, tell_with};
+use super::fields::{Takes, typed};
 use crate::office::errand::{Came, EXPORT, What};
 use crate::office::export::Asked;
 use crate::office::labels::labels_page;
@@ -36,15 +37,7 @@ pub(super) fn exports(desk: Desk) -> AnyView {
         works: RwSignal::new(Works::Nowhere),
         said: RwSignal::new(None),
     };
-    let number = |held: RwSignal<String>, name: &'static str, words: String| {
-        view! {
-            <label class="field">
-                {words}
-                <input type="text" inputmode="numeric" maxlength="8" data-field=name prop:value=move || held.get()
-                    on:input=move |event| held.set(event_target_value(&event))/>
-            </label>
-        }
-    };
+    let number = |held: RwSignal<String>, name: &'static str, words: String| typed(held, name, words, Takes::digits(8));
     let tick = |held: RwSignal<bool>, name: &'static str, id: &str| {
         view! {
             <label class="field">

@@ -8,6 +8,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::desk::{Desk, Part, count, now, tell, tell_with};
+use super::fields::{Takes, see, typed};
 use super::figures::in_parts;
 use super::rows::{AT_ONCE, drawn};
 use super::signed::{Said, by_field, no_key, said_line};
@@ -142,13 +143,7 @@ impl Bench {
         let parts = laboratories.iter().map(|one| self.of_laboratory(one, found)).collect_view();
         let field = |at: usize, name: &'static str, label: &str| {
             let held = self.parcel.get(at).copied().unwrap_or_default();
-            view! {
-                <label class="field">
-                    {tell(label)}
-                    <input type="text" maxlength="200" data-field=name prop:value=move || held.get()
-                        on:input=move |event| held.set(event_target_value(&event))/>
-                </label>
-            }
+            typed(held, name, tell(label), Takes::words(200))
         };
         view! {
             <section data-samples=found.listed.lines.len()>
@@ -233,9 +228,7 @@ impl Bench {
                     <p>{line.packing.clone()}</p>
                     <ul>{custody}</ul>
                 </details>
-                <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(carcass)>
-                    {tell_with("decide.see", &[("code", line.code.as_str().into())])}
-                </button>
+                {see(self.desk, carcass, &line.code)}
                 {self.back(line, found)}
             </li>
         }
@@ -469,9 +462,7 @@ impl Bench {
                 <button type="button" class="act" data-act="mark" on:click=mark>
                     {tell(if is_made { "laboratory.page.call.undo" } else { "laboratory.page.call.done" })}
                 </button>
-                <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(carcass)>
-                    {tell_with("decide.see", &[("code", call.code.as_str().into())])}
-                </button>
+                {see(self.desk, carcass, &call.code)}
             </li>
         }
         .into_any()

@@ -11,6 +11,7 @@ mod decide;
 mod demo;
 mod desk;
 mod exports;
+mod fields;
 mod figures;
 mod key;
 mod laboratory;

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use leptos::prelude::*;
 
 use super::desk::{Desk, count, now, tell, tell_with};
+use super::fields::{Takes, typed};
 use super::signed::{Said, said_line};
 use crate::bundle::Fingerprint;
 use crate::office::card_made::day_begins;
@@ -82,11 +83,7 @@ fn stranger(desk: Desk, device: DeviceId, one: Stranger, said: Said) -> AnyView 
             <h3>{head}</h3>
             <p class="fingerprint">{words}</p>
             <p>{tell_with("phones.page.digits", &[("digits", print.digits().into())])}</p>
-            <label class="field">
-                {tell("phones.page.name")}
-                <input type="text" maxlength="40" data-field="phone-name" prop:value=move || name.get()
-                    on:input=move |event| name.set(event_target_value(&event))/>
-            </label>
+            {typed(name, "phone-name", tell("phones.page.name"), Takes::words(40))}
             <label class="check-line">
                 // Bound: the row of one phone may be drawn where another's was, and its tick must not stay.
                 <input type="checkbox" data-field="compared" prop:checked=move || same.get()

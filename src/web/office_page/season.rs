@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use super::beside::{Works, run};
 use super::desk::{Desk, count, tell, tell_with};
+use super::fields::{Takes, typed};
 use crate::office::errand::{Came, What};
 use crate::office::hand::Figures;
 use crate::office::season::asked::{Asked, winter_typed};
@@ -54,11 +55,7 @@ pub(super) fn season_part(desk: Desk) -> AnyView {
         <section data-part="season">
             <h2>{tell("desk.season.head")}</h2>
             <p>{tell("desk.season.what")}</p>
-            <label class="field">
-                {tell("desk.season.winter")}
-                <input type="text" inputmode="numeric" maxlength="4" data-field="season-winter" prop:value=move || winter.get()
-                    on:input=move |event| winter.set(event_target_value(&event))/>
-            </label>
+            {typed(winter, "season-winter", tell("desk.season.winter"), Takes::digits(4))}
             <button type="button" class="tile main" data-act="work-season" disabled=move || works.get() != Works::Nowhere on:click=work>
                 {tell("desk.season.work")}
             </button>

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::{Desk, tell, tell_with};
+use super::fields::{Takes, typed};
 use crate::card::Card;
 use crate::record::PersonCode;
 
@@ -30,11 +31,7 @@ pub(super) fn by_field(desk: Desk, name: &'static str, person: RwSignal<String>)
         is_strange.then(|| view! { <p data-not-named="">{tell_with("decide.by.not_named", &args)}</p> })
     };
     view! {
-        <label class="field">
-            {tell("decide.by")}
-            <input type="text" maxlength="12" data-field=name prop:value=move || person.get()
-                on:input=move |event| person.set(event_target_value(&event))/>
-        </label>
+        {typed(person, name, tell("decide.by"), Takes::words(12))}
         <div role="status">{not_named}</div>
     }
     .into_any()

@@ -9,6 +9,7 @@ use crate::guide::answer_words;
 use crate::office::receipt::{Receipt, Unreceived};
 use crate::office::send_out::{Line, State};
 use crate::web::office_page::desk::{count, tell, tell_with};
+use crate::web::office_page::fields::{Takes, see, typed};
 use crate::web::office_page::rows::drawn;
 use crate::words::Language;
 
@@ -32,15 +33,8 @@ impl Bench {
             all.listed.unreceived.get(*at).map(|one| self.waits(one)).into_any()
         });
         let [place, condition, seals] = self.receipt;
-        let text = |held: RwSignal<String>, name: &'static str, label: &str| {
-            view! {
-                <label class="field">
-                    {tell(label)}
-                    <input type="text" maxlength="200" data-field=name prop:value=move || held.get()
-                        on:input=move |event| held.set(event_target_value(&event))/>
-                </label>
-            }
-        };
+        let text =
+            |held: RwSignal<String>, name: &'static str, label: &str| typed(held, name, tell(label), Takes::words(200));
         let options = SEALS.map(|(value, words)| view! { <option value=value>{tell(words)}</option> });
         let found = Arc::clone(found);
         let label = move || {
@@ -93,9 +87,7 @@ impl Bench {
                     <input type="checkbox" data-received=one.number.clone() prop:checked=is_ticked on:change=tick/>
                     " " {tell_with("laboratory.page.received.line", &args)}
                 </label>
-                <button type="button" class="act" data-act="see" on:click=move |_| self.desk.see(carcass)>
-                    {tell_with("decide.see", &[("code", one.code.as_str().into())])}
-                </button>
+                {see(self.desk, carcass, &one.code)}
             </li>
         }
         .into_any()
