@@ -18,32 +18,18 @@ pub struct Stand {
 
 /// Which carcasses have samples of a number, by every number that a sample goes or went by.
 #[derive(Clone, Debug, Default)]
-pub struct Bearers {
-    of: BTreeMap<String, BTreeSet<Uuid>>,
-    numbers: BTreeMap<Uuid, BTreeSet<String>>,
-}
+pub struct Bearers(BTreeMap<String, BTreeSet<Uuid>>);
 
 impl Bearers {
     /// Notes a number of a sample of this carcass.
     pub(super) fn note(&mut self, number: &str, carcass: Uuid) {
-        let number = plain_number(number);
-        self.of.entry(number.clone()).or_default().insert(carcass);
-        self.numbers.entry(carcass).or_default().insert(number);
+        self.0.entry(plain_number(number)).or_default().insert(carcass);
     }
 
-    /// Every carcass that has a say in what these numbers mean: whose samples bear one, and whose bear another number of
-    /// those.
+    /// Every carcass that has a say in what these numbers mean: whose samples go or went by one. What else those are
+    /// called matters on their own carcass only.
     pub fn of<'n>(&self, numbers: impl IntoIterator<Item = &'n str>) -> BTreeSet<Uuid> {
-        let mut todo: Vec<String> = numbers.into_iter().map(plain_number).collect();
-        let mut out = BTreeSet::new();
-        while let Some(number) = todo.pop() {
-            for carcass in self.of.get(&number).into_iter().flatten() {
-                if out.insert(*carcass) {
-                    todo.extend(self.numbers.get(carcass).into_iter().flatten().cloned());
-                }
-            }
-        }
-        out
+        numbers.into_iter().filter_map(|number| self.0.get(&plain_number(number))).flatten().copied().collect()
     }
 }
 
@@ -91,5 +77,23 @@ impl Hand {
         let mut folded = fold_bodies(&bodies);
         folded.carcasses.retain(|id, _| carcasses.contains(id));
         folded
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Crews that number their samples 1, 2, 3 on every carcass must not make each tap about all carcasses.
+    #[test]
+    fn a_number_is_about_those_that_bear_it_and_no_others() {
+        let [one, other] = [1, 2].map(Uuid::from_u128);
+        let mut bearers = Bearers::default();
+        for (number, carcass) in [("RIDGE-1", one), ("1", one), ("1", other), ("RIDGE-2", other)] {
+            bearers.note(number, carcass);
+        }
+        assert_eq!(bearers.of(["ridge-1"]), BTreeSet::from([one]), "as it is plainly written");
+        assert_eq!(bearers.of(["1"]), BTreeSet::from([one, other]));
+        assert_eq!(bearers.of(["RIDGE-2", "none"]), BTreeSet::from([other]));
     }
 }
