@@ -118,6 +118,13 @@ fn mixed_units_are_named_by_line_and_the_rest_is_kept() {
 }
 
 #[test]
+fn a_cell_that_names_its_columns_unit_stands() {
+    let inches_here = table("date,snow depth (in)\n2027-01-05,5 in\n2027-01-06,13 cm\n2027-01-07,6 inches\n");
+    assert_eq!(said(&inches_here), ["line 3: snow depth `13 cm` names another unit than its column and is left out"]);
+    assert_eq!(inches_here.logs[0].day(date(2027, 1, 5)).depth, Some(Said::one(inches(5))));
+}
+
+#[test]
 fn a_depth_that_changes_as_units_do_is_pointed_at() {
     let table = table("date,snow depth (cm)\n2027-01-05,50\n2027-01-06,51\n2027-01-07,20\n2027-01-08,21\n");
     assert_eq!(table.kept, 4);
@@ -138,6 +145,15 @@ fn gaps_and_duplicate_days_are_named_by_line() {
     );
     assert_eq!(table.logs[0].days.len(), 3);
     assert_eq!(table.logs[0].day(date(2027, 1, 6)).minimum, Some(Said { low: fahrenheit(4), high: fahrenheit(9) }));
+}
+
+/// What only looks like a number is never read as one.
+#[test]
+fn a_sign_or_a_point_inside_is_no_number() {
+    for odd in ["1.-5", "1.+5", "1-5", "1.2.3", "--5", "+-5", ".", "-"] {
+        let table = table(&format!("date,tmin (C),snow depth (cm)\n2027-01-05,{odd},10\n2027-01-06,-4,11\n"));
+        assert_eq!(table.logs[0].day(date(2027, 1, 5)).minimum, None, "{odd}");
+    }
 }
 
 #[test]
