@@ -1,6 +1,8 @@
 //! Logs as CSV: what is wrong is named by its line, good lines are kept, units wait for a person's word.
 //! The forms of the files are those that weather services and spreadsheets write.
 
+use std::collections::BTreeSet;
+
 use marrowbook::office::winter::cells::DateOrder;
 use marrowbook::office::winter::report::{lines, plain};
 use marrowbook::office::winter::table::{Confirmed, Draft, NoLog, Open, Table};
@@ -234,6 +236,31 @@ fn celsius_converted_from_whole_fahrenheit_is_seen_and_read_back_exactly() {
         let rounded = (tenths.abs() * 2 + 9) / 18 * tenths.signum();
         assert_eq!(TemperatureUnit::CelsiusFromFahrenheit.read(rounded * 100), Some(fahrenheit(f)), "{f} F");
     }
+}
+
+/// An inch is 25.4 mm (international yard and pound, 1959). Each tenth of an inch, converted to whole millimetres, is
+/// read back; millimetres that no tenth gives are no number of such a log.
+#[test]
+fn millimetres_out_of_tenths_of_an_inch_are_read_back_exactly() {
+    let read = |mm: i64| SnowUnit::MillimetresFromInches.read(mm * 1_000);
+    let mut given = BTreeSet::new();
+    for tenths in 1..=300_i64 {
+        let mm = (tenths * 254 + 50) / 100;
+        assert_eq!(read(mm), Some(Depth::from_hundredths_in(tenths * 10)), "{mm} mm");
+        given.insert(mm);
+    }
+    for mm in (1..=762).filter(|mm| !given.contains(mm)) {
+        assert_eq!(read(mm), None, "{mm} mm");
+    }
+    // Only whole inches prove anything: a column of millimetres that tenths would give as well is what its header says.
+    let log = |all: &[i64]| {
+        let rows: Vec<String> = all.iter().zip(1..).map(|(mm, day)| format!("2027-01-{day:02},{mm}\n")).collect();
+        draft(&format!("date,snow depth (mm)\n{}", rows.concat())).snow.map(|p| p.unit)
+    };
+    let tenths = [12, 16, 23, 27, 34, 38, 45, 49, 56, 58, 63, 67].map(|tenths| (tenths * 254 + 50) / 100);
+    assert_eq!(log(&tenths), Some(SnowUnit::Millimetres));
+    let inches: Vec<i64> = (1..=12).map(|inches| (inches * 254 + 5) / 10).collect();
+    assert_eq!(log(&inches), Some(SnowUnit::MillimetresFromInches));
 }
 
 #[test]
