@@ -154,9 +154,12 @@ fn a_plot_is_read_back_as_what_was_logged() {
             _ => panels.push(vec![(mark, y - 4.0)]),
         }
     }
+    // A number that stands alone is no axis: it names the line of thaw.
+    panels.retain(|panel| panel.len() > 1);
     assert_eq!(panels.len(), 2, "{panels:?}");
     assert!(panels.iter().all(|panel| (3..=8).contains(&panel.len())), "about five marks: {panels:?}");
-    let lines: Vec<&str> = drawn.split("<path d=\"").filter(|path| path.contains("stroke-width=\"1.8\"")).collect();
+    let lines: Vec<&str> =
+        drawn.split("<path d=\"").filter(|path| path.contains("stroke-width=\"1.8\" stroke-linecap")).collect();
     assert_eq!(lines.len(), 2);
     for ((panel, line), logged) in panels.iter().zip(lines).zip([&deep as &dyn Fn(i64) -> i64, &cold]) {
         let ((low, bottom), (high, top)) = (panel[0], *panel.last().unwrap());
