@@ -105,6 +105,7 @@ mod tests {
         let table = Table::built_in();
         let odds = |days: Option<(Date, Date)>| {
             let prior = start(Some(&card), &table, days.map(|(from, to)| DeathWindow { from, to })).prior;
+            assert!((prior.iter().sum::<f64>() - 1.0).abs() < 1e-12, "shares of a whole");
             Cause::Shot.of(&prior) / Cause::Vehicle.of(&prior)
         };
         let usual = odds(None);
