@@ -461,7 +461,12 @@ fn wear_of_a_lopsided_jaw_speaks_more_softly() {
 fn each_contradiction_is_named_and_a_jaw_of_the_keys_has_none() {
     use super::contradiction::contradictions;
     use ContradictionKind as Kind;
-    let kinds = |jaw: &AgeEvidence| contradictions(jaw).into_iter().map(|found| found.kind).collect::<Vec<_>>();
+    let kinds = |jaw: &AgeEvidence| {
+        let mut kinds: Vec<_> = contradictions(jaw).into_iter().map(|found| found.kind).collect();
+        // Two back teeth against one front one are told apiece.
+        kinds.dedup();
+        kinds
+    };
     let of = |side: JawSide| kinds(&left(side));
     let keys = dentine(Dentine::TwiceAsWide, Dentine::Wider, Dentine::Narrower);
     assert_eq!(of(keys), []);

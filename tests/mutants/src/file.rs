@@ -8,7 +8,12 @@ use std::ops::Range;
 use syn::spanned::Spanned;
 use syn::visit::{self, Visit};
 
-pub fn edits(text: &str, mutants: &[Mutant], keep_const: &BTreeSet<String>, placed: &mut Placed) -> syn::Result<Vec<Edit>> {
+pub fn edits(
+    text: &str,
+    mutants: &[Mutant],
+    keep_const: &BTreeSet<String>,
+    placed: &mut Placed,
+) -> syn::Result<Vec<Edit>> {
     let tree = syn::parse_file(text)?;
     let lines = Lines::of(text);
     let mut at: BTreeMap<(usize, &str), Vec<&Mutant>> = BTreeMap::new();
@@ -79,9 +84,8 @@ impl<'a> Finder<'a> {
     fn function(&mut self, signature: &syn::Signature, block: &syn::Block, inside: impl FnOnce(&mut Self)) {
         let kept = signature.constness.is_some() && self.keep_const.contains(&signature.ident.to_string());
         let body = self.range(block);
-        let has_mutant = |at: &BTreeMap<(usize, &str), Vec<&Mutant>>| {
-            at.range((body.start, "")..(body.end, "")).next().is_some()
-        };
+        let has_mutant =
+            |at: &BTreeMap<(usize, &str), Vec<&Mutant>>| at.range((body.start, "")..(body.end, "")).next().is_some();
         if let Some(constness) = signature.constness.filter(|_| !kept && has_mutant(&self.at)) {
             let range = self.range(&constness);
             self.edits.push(Edit::Drop { range });
@@ -164,7 +168,8 @@ impl<'a> Visit<'a> for Finder<'a> {
         if binds(&node.left) || binds(&node.right) {
             self.leave_out(found, "a condition that binds names has no `or`: does not compile");
         } else {
-            let others = found.iter().map(|mutant| (mutant.id, self.with(&whole, &sign, &mutant.replacement))).collect();
+            let others =
+                found.iter().map(|mutant| (mutant.id, self.with(&whole, &sign, &mutant.replacement))).collect();
             self.choose(whole, others);
         }
         visit::visit_expr_binary(self, node);
