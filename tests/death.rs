@@ -272,7 +272,7 @@ fn a_melt_crust_over_it_ends_with_the_logs_last_thaw() {
     // 6 February.
     days[13] = (-3, 3);
     let mut thawed = log((Month::January, 24), &days, &[]);
-    let r = death(&[found(rows())], &[thawed.clone()]);
+    let r = death(&[found(rows())], std::slice::from_ref(&thawed));
     assert!(said(&r, "not after 2027-02-07 00:00"));
     let unread = Date::from_calendar_date(2027, Month::February, 8).unwrap();
     thawed.days.get_mut(&unread).unwrap().maximum = None;

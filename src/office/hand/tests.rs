@@ -253,7 +253,8 @@ fn an_archive_opened_in_parts_is_the_archive_taken_at_once() {
     let key = DeviceKey::from_seed(&[5; 32]);
     let random = crate::office::key_file::Randomness { seed: [5; 32], salt: [1; 16], nonce: [2; 12] };
     let mut first = Hand::default();
-    first.take_office_key(&KeyFile::make("acorn basin cedar dolphin", random).unwrap(), &key).unwrap();
+    let file = KeyFile::make("acorn basin cedar dolphin", random).unwrap();
+    first.take_office_key(&file, &key, &Keyring::default()).unwrap();
     first.take("a.txt".to_owned(), bundle());
     let device = first.judged().next().unwrap().signer.unwrap();
     first.enrol("blue", device, Some(&key), at()).unwrap();
