@@ -128,6 +128,71 @@ fn a_wiped_off_stain_is_no_clot_and_its_spacing_does_not_count() {
     assert!(!told.iter().any(|id| id.starts_with("cause.seen.canine_spacing")), "{told:?}");
 }
 
+/// Observation O19 of the reference: states by the mean of all pairs of holes, in whole millimetres.
+#[test]
+fn the_spacing_of_holes_goes_to_its_row_of_the_table() {
+    let state = |spacings: &[i64]| {
+        let mut rows = attack();
+        rows.retain(|row| row["finding"] != "upper_canines_mm");
+        // A second pair of holes is a second wound that bled.
+        for (mm, item) in spacings.iter().zip(1..) {
+            rows.push(json!({"finding": "upper_canines_mm", "item": item, "value": mm}));
+            if item > 1 {
+                for (finding, value) in
+                    [("wound_form", "paired_holes"), ("wound_bleeding", "clot_at_hole"), ("clot_wiped", "clot_stays")]
+                {
+                    rows.push(json!({"finding": finding, "item": item, "value": value}));
+                }
+            }
+        }
+        let used = cause(rows);
+        let told = messages(&used);
+        let mut found = told.iter().filter_map(|id| id.strip_prefix("cause.seen.canine_spacing."));
+        found.next().unwrap_or_else(|| panic!("{spacings:?}: {told:?}")).to_owned()
+    };
+    for (mm, expected) in [
+        (19, "under_20_mm"),
+        (20, "mm_20_27"),
+        (27, "mm_20_27"),
+        (28, "mm_28_36"),
+        (36, "mm_28_36"),
+        (37, "mm_37_45"),
+        (45, "mm_37_45"),
+        (46, "over_45_mm"),
+    ] {
+        assert_eq!(state(&[mm]), expected, "{mm} mm");
+    }
+    // The mean of 26 and 29 is 27.5: to the nearest millimetre, half up, 28.
+    assert_eq!(state(&[26, 29]), "mm_28_36");
+    assert_eq!(state(&[26, 28]), "mm_20_27");
+}
+
+/// In short, a cause has its word and every ranked line, measures have all their lines after the first, and where the
+/// word is that no cause is named, no list of causes names one all the same. Rules of the house.
+#[test]
+fn in_short_the_causes_stand_in_order_and_beside_a_blade_none() {
+    let short_ids = |r: &Reading| reading::short(r).lines.iter().map(|line| line.id.clone()).collect::<Vec<_>>();
+    let attacked = cause(attack());
+    let short = reading::short(&attacked);
+    assert_eq!(short.best, attacked.statements[0]);
+    let ranked: Vec<_> = attacked.statements.iter().filter(|s| s.id == cause_ids::RANKED).cloned().collect();
+    assert!(ranked.len() > 1);
+    assert_eq!(short.lines, ranked);
+    let mut cut = attack();
+    cut.push(seen("clean_knife_cuts", "there"));
+    let cut = cause(cut);
+    assert_eq!(word(&cut), "people");
+    assert_eq!(short_ids(&cut), Vec::<String>::new());
+    let rows = vec![seen("scat_width_mm", 20), of_wound("talon_front_mm", 50), of_wound("talon_hind_mm", 120)];
+    let measures = reading::all(one(&folded(rows)), &Given::default()).left_signs.unwrap();
+    let lines = reading::short(&measures).lines;
+    assert!(lines.len() > 1);
+    assert_eq!(lines, measures.statements[1..]);
+    // What a sex rests on is its one line.
+    let doe = reading::all(one(&folded(vec![seen("sex_evidence", json!(["udder_or_vulva"]))])), &Given::default()).sex;
+    assert_eq!(short_ids(&doe), ["reading.sex.by"]);
+}
+
 /// Everything that is told for or against the first three.
 fn messages(reading: &Reading) -> Vec<String> {
     let lists = reading.statements.iter().filter(|s| s.id == cause_ids::FOR || s.id == cause_ids::AGAINST);

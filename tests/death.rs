@@ -261,6 +261,25 @@ fn the_winter_log_dates_the_layers() {
     assert!(said(&two, "none was used"));
 }
 
+/// Rule S6 of the reference: a melt crust over the body, so death before that thaw ended. By the log the thaw ended
+/// with the last day above 0 C, or with a later day of which nobody read the maximum.
+#[test]
+fn a_melt_crust_over_it_ends_with_the_logs_last_thaw() {
+    let mut days: Vec<(i64, i64)> = vec![(-12, -8); 20];
+    let rows = || vec![row("body_state", "whole"), row("crust_over_body", "there")];
+    let cold = death(&[found(rows())], &[log((Month::January, 24), &days, &[])]);
+    assert!(!said(&cold, "not after 2027-02-07 00:00"), "nothing thawed");
+    // 6 February.
+    days[13] = (-3, 3);
+    let mut thawed = log((Month::January, 24), &days, &[]);
+    let r = death(&[found(rows())], std::slice::from_ref(&thawed));
+    assert!(said(&r, "not after 2027-02-07 00:00"));
+    let unread = Date::from_calendar_date(2027, Month::February, 8).unwrap();
+    thawed.days.get_mut(&unread).unwrap().maximum = None;
+    let r = death(&[found(rows())], &[thawed]);
+    assert!(said(&r, "not after 2027-02-09 00:00"));
+}
+
 #[test]
 fn drift_and_caching_weaken_the_snow_over_it() {
     let over = |lie: Vec<Value>| death(&[found(with(falls(), with(vec![row("fall_over", "last_fall")], lie)))], &[]);

@@ -91,6 +91,35 @@ fn plants_of_their_own_are_pooled_by_the_name_given() {
     assert!(office.run(&["diet", &file]).out.contains("old man's beard (a crew's own)"));
 }
 
+/// Two counts of one rumen are one deer with their mean, each count as much as the other (rule of the house): 90 and 50
+/// of a hundred are 70, though one count has ten times the volume; and it is said.
+#[test]
+fn a_rumen_counted_twice_is_one_deer_and_it_is_said() {
+    let office = Office::new(folder("diet-twice"));
+    let exam = |day: u32, fir: u32, cedar: u32| {
+        let rows = json!([
+            {"finding": "species", "value": "white_tailed_deer"},
+            {"finding": "rumen_plant_ml", "item": 3, "value": fir},
+            {"finding": "rumen_plant_ml", "item": 1, "value": cedar},
+            {"finding": "rumen_sorting", "value": "sorted"},
+        ]);
+        json!({"kind": "bench", "at": format!("2027-02-{day}T10:00:00-05:00"), "findings": rows})
+    };
+    let said = |name: &str, exams: Value| {
+        let table = json!({"format": "marrowbook-findings-1", "carcasses": [{"name": name, "examinations": exams}]});
+        let file = office.put("a.json", table.to_string().as_bytes());
+        let month = office.run(&["diet", "--json", &file]).json()["months"][0].clone();
+        assert_eq!(month["deer"], 1);
+        (month["foods"][0]["aggregate_percent"].as_f64().unwrap(), office.run(&["diet", &file]).out)
+    };
+    let (percent, text) = said("twice", json!([exam(14, 900, 100), exam(15, 50, 50)]));
+    assert!((percent - 70.0).abs() < 1e-9, "{percent}");
+    assert!(text.contains("with more than one count: their mean is used"), "{text}");
+    let (percent, text) = said("once", json!([exam(14, 900, 100)]));
+    assert!((percent - 90.0).abs() < 1e-9, "{percent}");
+    assert!(!text.contains("more than one count"), "{text}");
+}
+
 #[test]
 fn nothing_counted_and_no_file() {
     let office = Office::new(folder("diet-none"));

@@ -40,3 +40,22 @@ fn what_a_stranger_says_of_a_carcass_is_told_of_and_neither_joins_nor_uncounts_i
     let (code, html, err) = page("ZZZZZZ");
     assert!(code != 0 && html.is_empty() && err.contains("ZZZZZZ"), "{err}");
 }
+
+#[test]
+fn a_report_of_two_that_were_joined_names_both() {
+    let archive = Archive::new("report-of-two");
+    archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "north", &[Deer::of(1), Deer::of(40)], &[]));
+    let page = |n: u8| {
+        let out = archive.put("page.html", b"");
+        let ran = archive.run(&["report", &carcass(n).to_string(), "--out", &out]);
+        assert_eq!(ran.code, 0, "{ran:?}");
+        fs::read_to_string(out).unwrap()
+    };
+    assert!(!page(1).contains("Joined by the office"), "one animal is joined of nothing");
+    let codes = [1, 40].map(|n| short_code(carcass(n)));
+    assert_eq!(archive.run(&["decide", "same", &codes[0], &codes[1], "--by", "K7"]).code, 0);
+    let both = format!("Joined by the office from: {}, {}", carcass(1), carcass(40));
+    for n in [1, 40] {
+        assert!(page(n).contains(&both), "{}", page(n));
+    }
+}

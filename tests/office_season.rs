@@ -123,6 +123,79 @@ fn the_desk_works_out_what_the_command_line_does() {
     assert!(!work("{}").unwrap_err().is_empty() && answered("").is_err());
 }
 
+/// Elements of a drawing of one name.
+fn elements<'a>(svg: &'a str, name: &str) -> Vec<&'a str> {
+    let begin = format!("{name} ");
+    svg.split('<').filter(|one| one.starts_with(&begin)).collect()
+}
+
+fn attribute(element: &str, name: &str) -> f64 {
+    let from = element.find(&format!(" {name}=\"")).unwrap_or_else(|| panic!("no {name}: {element}")) + name.len() + 3;
+    element[from..].split('"').next().unwrap().parse().unwrap()
+}
+
+fn label(text: &str) -> &str {
+    text.split('>').nth(1).unwrap()
+}
+
+/// Read as a person reads them: against the marks that stand at the axis, each bar and mark has its table's figure.
+/// Drawings are printed to a tenth of a unit.
+fn plots_show_their_tables(files: &BTreeMap<String, Vec<u8>>, season: &Json) {
+    let svg = |name: &str| String::from_utf8(files[name].clone()).unwrap();
+    for name in ["ages.svg", "causes.svg", "map.svg", "weeks.svg"] {
+        let svg = svg(name);
+        assert!(svg.contains("2026-27"), "{name} names its winter");
+        let mut drawn = elements(&svg, "text");
+        drawn.extend(elements(&svg, "rect").into_iter().filter(|one| one.starts_with("rect x=")));
+        assert!(
+            drawn.into_iter().map(|one| attribute(one, "x")).all(|x| (0.0..=960.0).contains(&x)),
+            "{name} is on its page"
+        );
+    }
+    // Deaths by week: the upper plot's highest mark and its lowest, nought, give the scale.
+    let weeks = svg("weeks.svg");
+    let bars: Vec<&str> = elements(&weeks, "rect").into_iter().filter(|bar| bar.ends_with("fill=\"#888\"/>")).collect();
+    let table = season["weeks"]["weeks"].as_array().unwrap();
+    assert_eq!(bars.len(), table.len());
+    let texts = elements(&weeks, "text");
+    let marks: Vec<(f64, f64)> = texts
+        .iter()
+        .filter(|text| text.contains("text-anchor=\"end\"") && attribute(text, "y") < 310.0)
+        .map(|text| (attribute(text, "y"), label(text).parse().unwrap()))
+        .collect();
+    let ((bottom, nought), (top, most)) = (marks[0], *marks.last().unwrap());
+    assert!(nought == 0.0 && most >= 1.0 && top < bottom, "{marks:?}");
+    let middle = |bar: &str| attribute(bar, "x") + attribute(bar, "width") / 2.0;
+    let step = (middle(bars[bars.len() - 1]) - middle(bars[0])) / (bars.len() - 1) as f64;
+    for (at, (bar, week)) in bars.iter().zip(table).enumerate() {
+        let deaths = attribute(bar, "height") / (bottom - top) * most;
+        assert!((deaths - week["deaths"].as_f64().unwrap()).abs() < 0.01 * most, "{bar} {week}");
+        assert!((middle(bar) - middle(bars[0]) - step * at as f64).abs() < 0.3 && step > 10.0, "{bar}");
+    }
+    let monday = &table[0]["monday"].as_str().unwrap()[5..];
+    let named = texts.iter().find(|text| label(text) == monday).unwrap_or_else(|| panic!("{monday}: {texts:?}"));
+    assert!((attribute(named, "x") - middle(bars[0])).abs() < 0.3);
+    // Causes: a filled square at each share, a hollow one at what was before, each on the line of its name.
+    let causes = svg("causes.svg");
+    let texts = elements(&causes, "text");
+    let at = |text: &str| attribute(texts.iter().find(|one| label(one) == text).unwrap(), "x");
+    let (x0, x100) = (at("0"), at("100"));
+    let rects = elements(&causes, "rect");
+    let squares = |look: &str| rects.iter().filter(|one| one.contains(look)).copied().collect::<Vec<_>>();
+    let (filled, hollow) = (squares("width=\"10.0\" height=\"10.0\""), squares("width=\"8.0\" height=\"8.0\""));
+    let shares = season["causes"]["shares"].as_array().unwrap();
+    assert_eq!((filled.len(), hollow.len()), (shares.len(), shares.len()));
+    for ((line, filled), hollow) in shares.iter().zip(filled).zip(hollow) {
+        for (square, figure) in [(filled, "share"), (hollow, "prior")] {
+            let read = (middle(square) - x0) / (x100 - x0);
+            assert!((read - line[figure].as_f64().unwrap()).abs() < 0.002, "{figure}: {read} {line}");
+        }
+        let name = texts.iter().find(|one| label(one) == line["name"].as_str().unwrap()).unwrap();
+        let (line_y, filled_y, hollow_y) = (attribute(name, "y"), attribute(filled, "y"), attribute(hollow, "y"));
+        assert!(filled_y < line_y && line_y < filled_y + 17.0 && hollow_y > filled_y && hollow_y < line_y + 12.0);
+    }
+}
+
 #[test]
 fn every_count_says_what_was_not_looked_at() {
     let archive = Archive::new("season-counts");
@@ -162,6 +235,7 @@ fn every_count_says_what_was_not_looked_at() {
         shares.iter().filter(|line| line["what"] != "any_predator").map(|line| line["share"].as_f64().unwrap()).sum();
     assert!((sum - 1.0).abs() < 0.001, "{sum}");
     assert!(shares.iter().all(|line| line["prior"].is_number() && line["data_alone"].is_number()));
+    plots_show_their_tables(&written(Path::new(&archive.out("a"))), &season);
     // Few deer: no survival; no search: no density. Both say why.
     assert!(season["survival"]["refused"].as_str().unwrap().contains("too few"), "{}", season["survival"]);
     assert!(season["density"]["refused"].as_str().unwrap().contains("search on lines"), "{}", season["density"]);
@@ -170,7 +244,8 @@ fn every_count_says_what_was_not_looked_at() {
 #[test]
 fn no_place_is_given_finer_than_the_cell_and_no_cell_is_a_formula() {
     let archive = Archive::new("season-places");
-    let all = deer(1, 13);
+    let mut all = deer(1, 13);
+    all[0].bare = true;
     archive.keep("north.txt", &season_folder::bundle(&kit::phone(), "=HYPERLINK(1)", &all[..6], &[]));
     archive.keep("south.txt", &season_folder::bundle(&kit::lost_phone(), "south", &all[6..], &[]));
     let out = archive.out("a");
@@ -194,6 +269,20 @@ fn no_place_is_given_finer_than_the_cell_and_no_cell_is_a_formula() {
     }
     let comparisons = String::from_utf8_lossy(&files["comparisons.csv"]);
     assert!(comparisons.contains("'=HYPERLINK(1)") && comparisons.contains("south"), "{comparisons}");
+    // Of the first crew's six, one was not looked at; blood was there at every third, marks of a chase at every fourth.
+    let season: Json = serde_json::from_slice(&files["season.json"]).unwrap();
+    let crews = &season["comparisons"][0];
+    assert_eq!(crews["carcasses"], serde_json::json!([6, 6]), "{crews}");
+    for (finding, first, second) in [("blood_on_snow", [2, 5], [2, 6]), ("chase_or_struggle_marks", [1, 5], [2, 6])] {
+        let line = crews["findings"].as_array().unwrap().iter().find(|line| line["finding"] == finding).unwrap();
+        assert_eq!(line["first"], serde_json::json!(first), "{line}");
+        assert_eq!(line["second"], serde_json::json!(second), "{line}");
+        assert_eq!(line["no_result"], serde_json::json!([1, 0]), "{line}");
+        let share = |[seen, of]: [i32; 2]| f64::from(seen) / f64::from(of);
+        assert!((line["difference"].as_f64().unwrap() - (share(first) - share(second))).abs() < 1e-3, "{line}");
+        // Fisher's two sides of tables as small as these hold every other table (R: fisher.test, 1).
+        assert!((line["fisher_p"].as_f64().unwrap() - 1.0).abs() < 1e-9, "{line}");
+    }
     assert!(archive.run(&["season", "--out", &out, "--cell", "10"]).code == 2);
 }
 
@@ -270,10 +359,12 @@ fn doubles_are_listed_and_an_alias_joins_them() {
 fn density_needs_searches_on_lines() {
     let on = |name: &str, kind: &'static str, route: &'static str| {
         let archive = Archive::new(name);
-        let mut all = deer(1, 26);
+        let mut all = deer(1, 27);
         for (deer, line) in all.iter_mut().zip((1..=4).cycle()) {
             deer.line = Some((line, i64::from(deer.n) * 13 % 200));
         }
+        // One lay beyond the strip of 20 m: it is told of, and counts in no figure.
+        all[25].line = Some((2, 250));
         let searched = season_folder::Outing { kind, route, strip_m: Some(20), lines_m: vec![2000, 3500, 1500, 4000] };
         archive.keep("north.txt", &season_folder::bundle_with(&kit::phone(), "north", &all, &[], Some(&searched)));
         json(&archive.run(&["season", "--out", &archive.out("a"), "--json"]))["density"].clone()
@@ -281,6 +372,7 @@ fn density_needs_searches_on_lines() {
     let found = on("season-lines", "search", "lines");
     let estimate = &found["estimate"];
     assert_eq!((estimate["lines"].as_u64(), estimate["carcasses"].as_u64()), (Some(4), Some(25)), "{found}");
+    assert_eq!(estimate["beyond"], 1, "{found}");
     assert!(estimate["range"][0].as_f64().unwrap() < estimate["per_km2"].as_f64().unwrap(), "{found}");
     assert!(found["notes"].to_string().contains("25 carcasses are few"), "{found}");
     let trails = on("season-trails", "search", "trails");

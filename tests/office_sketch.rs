@@ -165,3 +165,61 @@ fn a_mark_that_hangs_on_nothing_is_left_out_and_said() {
     assert!(ran.err.contains("hangs on one that was taken back"), "{}", ran.err);
     assert_eq!(files(&office).0["features"].as_array().unwrap().len(), 4);
 }
+
+/// The drawing of one mark, 20 paces of 0.7 m east of the body.
+fn drawn(what: &str) -> String {
+    let office = Office::new(folder(&format!("sketch-one-{what}")));
+    let file = office.put("table.json", &table(mark(1, what, 0, 90, &json!(20))));
+    assert_eq!(office.run(&["sketch", "--out", &out(&office), &file]).code, 0);
+    files(&office).1
+}
+
+/// The text between two others.
+fn between_texts<'a>(text: &'a str, before: &str, after: &str) -> &'a str {
+    let from = text.find(before).unwrap_or_else(|| panic!("no {before} in {text}")) + before.len();
+    text[from..].split(after).next().unwrap()
+}
+
+/// The leg: its length in the drawing's units and how broad it is drawn.
+fn leg(svg: &str) -> (f64, f64) {
+    let of = |path: &&str| path.split('"').next().unwrap().contains('L');
+    let path = svg.split("<path d=\"M").skip(1).find(of).unwrap();
+    let ends: Vec<f64> =
+        path.split('"').next().unwrap().split(['L', ' ']).map(|number| number.parse().unwrap()).collect();
+    let broad = between_texts(path, "stroke-width=\"", "\"").parse().unwrap();
+    ((ends[2] - ends[0]).hypot(ends[3] - ends[1]), broad)
+}
+
+/// What is drawn is as long as what was paced: the bar by what it says, the body by half a trunk of 0.6 m (the drawing's
+/// own). The bar takes some of the page and not all of it. Lines are drawn to the unit, so half a unit more or less.
+#[test]
+fn bar_and_body_are_drawn_to_the_scale_of_the_marks() {
+    let svg = drawn("blood");
+    let scale = leg(&svg).0 / (20.0 * 0.7);
+    let bar: f64 = between_texts(&svg, "<path d=\"M30 950v20h", "v").parse().unwrap();
+    let metres: f64 =
+        between_texts(&svg[svg.find("v20h").unwrap()..], "stroke=\"none\">", "\u{a0}m</text>").parse().unwrap();
+    assert!((bar / metres - scale).abs() < 1.5 / 14.0, "{bar} for {metres} m, {scale} a metre");
+    assert!((100.0..=300.0).contains(&bar), "{bar}");
+    let trunk: f64 = between_texts(&svg, " ry=\"", "\"").parse().unwrap();
+    assert!((trunk - 0.6 * scale).abs() < 0.6, "{trunk}, {scale} a metre");
+}
+
+/// Where the leg itself is what was seen, it is drawn broad; where a point was paced to, the leg is a hair and the point
+/// has a symbol that no other kind has. Rules of the house.
+#[test]
+fn every_kind_of_mark_is_told_from_the_others() {
+    // Behind the leg, the only path whose line is given by its ends.
+    let symbol = |svg: &str| {
+        let leg = svg.split("<path d=\"M").skip(1).find(|path| path.split('"').next().unwrap().contains('L')).unwrap();
+        let behind = &svg[svg.find(leg).unwrap()..];
+        between_texts(behind, "<g transform", "</g>").split_once('>').unwrap().1.to_owned()
+    };
+    let lines = ["drag", "tracks", "trail_to_body"].map(drawn);
+    let points = ["blood", "body_part", "hair", "bed", "scat", "landmark"].map(drawn);
+    assert!(lines.iter().all(|svg| leg(svg).1 >= 8.0) && points.iter().all(|svg| leg(svg).1 <= 2.0));
+    let mut symbols: Vec<String> = points.iter().chain([&lines[0]]).map(|svg| symbol(svg)).collect();
+    symbols.sort();
+    symbols.dedup();
+    assert_eq!(symbols.len(), 7, "six kinds of point, and the dot at the end of a line");
+}

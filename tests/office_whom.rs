@@ -240,13 +240,21 @@ fn a_result_that_was_corrected_is_told_to_who_was_called() {
     assert!(names(&list(&office, &["--all"])).contains(&"exposed:K7:cwd:suspect".to_owned()), "what was done is kept");
     done(&office, 1, "exposed:K7:cwd:positive");
     done(&office, 1, "agency:cwd:positive");
+    done(&office, 1, "health:cwd:positive");
     result(&office, 1, "not detected", &["--correct"]);
     let all = list(&office, &[]);
     let mut owed = names(&all);
     owed.sort();
-    let wanted =
-        ["corrected:agency:cwd:positive", "corrected:exposed:K7:cwd:positive", "corrected:exposed:K7:cwd:suspect"];
+    let wanted = [
+        "corrected:agency:cwd:positive",
+        "corrected:exposed:K7:cwd:positive",
+        "corrected:exposed:K7:cwd:suspect",
+        "corrected:health:cwd:positive",
+    ];
     assert_eq!(owed, wanted);
+    // Those whom the demo's card names for it, not a name out of the mark.
+    assert_eq!(begins(&all, "corrected:agency:")[0]["who"], "Reserve veterinarian, invented");
+    assert_eq!(begins(&all, "corrected:health:")[0]["who"], "Public health nurse, invented");
     let k7 = begins(&all, "corrected:exposed:K7:cwd:positive")[0];
     assert_eq!(k7["who"], "Ada Fenn (invented) (K7)");
     let why = k7["why"].to_string();

@@ -172,8 +172,11 @@ fn other_animals_are_refused() {
         let r = of(species);
         assert_eq!(r.outcome, Outcome::Refused);
         assert!(says(&r, &format!("reading.scope.{why}")) && r.estimates.is_empty());
+        // A method that was not used is cited for nothing.
+        assert!(r.sources.is_empty(), "{:?}", r.sources);
     }
-    assert_eq!(of(Some("white_tailed_deer")).outcome, Outcome::Read);
+    let read = of(Some("white_tailed_deer"));
+    assert!(read.outcome == Outcome::Read && !read.sources.is_empty());
 }
 
 /// A look from afar is not dressed up as an age.
@@ -265,6 +268,24 @@ fn frozen_in_the_field_thawed_on_the_bench() {
     assert!(says(&warm, "reading.condition.why.frozen"), "the field's look is still told");
     assert_ne!(warm.statements[0].id, "reading.condition.cannot_say", "and after the one that could be read");
     assert!(warm.variants.is_empty(), "two occasions are no contradiction");
+}
+
+/// A shaft open under a day has not dried (`condition-and-winter.md`, marrow by eye): no caution of drying, and it was
+/// asked; over a day, or nobody knows how long, may have.
+#[test]
+fn how_long_the_bone_was_open_is_taken_up() {
+    let look = |opened: Option<&str>| {
+        let mut rows = vec![femur("marrow_consistency", "solid_waxy"), femur("marrow_colour", "white")];
+        rows.push(femur("marrow_frozen", "never_frozen"));
+        rows.extend(opened.map(|code| femur("bone_opened", code)));
+        let read = field(rows).condition;
+        ["opened_not_asked", "long_open"].map(|one| says(&read, &format!("reading.condition.caution.{one}")))
+    };
+    assert_eq!(look(None), [true, false]);
+    assert_eq!(look(Some("intact")), [false, false]);
+    assert_eq!(look(Some("open_under_a_day")), [false, false]);
+    assert_eq!(look(Some("open_over_a_day")), [false, true]);
+    assert_eq!(look(Some("open_unknown")), [false, true]);
 }
 
 /// Limits seen for sika deer: calves 45 %, does 25 %.

@@ -204,6 +204,30 @@ fn norms_make_size_speak_of_fawn_and_of_sex() {
     assert!(!says(&none.sex, "reading.sex.by_size") && says(&none.size, "reading.size.recorded"));
 }
 
+/// Does of 470 and bucks of 480 mm, spread 12 mm in each, are half and half a herd of 475 mm with a spread of 13: the
+/// variance of a mixture is that within and that between (12 and 5, so 13). A deer of open sex is held against that.
+#[test]
+fn a_deer_of_open_sex_is_held_against_both_sexes_together() {
+    let row = |sex: Option<&str>, mean: u32, sd: u32| {
+        let mut row = json!({"measure": "hind_foot_mm", "age": "grown", "mean_tenths_mm": mean, "sd_tenths_mm": sd,
+            "deer_count": 30, "source": "weigh station (invented)"});
+        if let Some(sex) = sex {
+            row["sex"] = sex.into();
+        }
+        row
+    };
+    let fawn_share = |rows: Vec<Value>| {
+        let deer =
+            vec![left("hind_foot_mm", 449), value("sex_evidence", json!(["pedicles_or_knobs", "udder_or_vulva"]))];
+        share(&read_with(deer, &json!({"norms": rows})).age, 0)
+    };
+    let apart = fawn_share(vec![row(Some("female"), 4700, 120), row(Some("male"), 4800, 120)]);
+    let together = fawn_share(vec![row(None, 4750, 130)]);
+    let narrow = fawn_share(vec![row(None, 4750, 120)]);
+    assert!((apart - together).abs() < 1e-9, "{apart} {together}");
+    assert!((narrow - together).abs() > 1e-3, "the spread moves it: {narrow} {together}");
+}
+
 fn crowns() -> Value {
     json!({"crown_heights": [{"tooth": "m1", "unworn_tenths_mm": 120, "in_wear_months": 6, "worn_out_months": 192,
         "deer_count": 14, "source": "own jaws (invented)"}],
@@ -231,6 +255,29 @@ fn crown_height_and_molar_ratio_speak_only_with_the_offices_constants() {
     let high = read_with(rows, &json!({"crown_heights": crowns()["crown_heights"]})).age;
     assert!(says(&high, "reading.age.own_crown_not"));
     assert_eq!(high.estimates, plain.age.estimates);
+}
+
+/// Two teeth are worth their mean (rule of the house). By the documented formula a crown half gone is a quarter of the
+/// way from first wear to worn out: 52.5 months of 6 to 192, 72.5 of 26 to 212, and between them 62.5 of 16 to 202.
+#[test]
+fn two_crowns_speak_as_one_of_their_mean() {
+    let teeth = || {
+        let mut rows = vec![left("third_tooth", "two_cusps_stained"), tooth("crest", "m1", "blunt")];
+        rows.extend(["m1", "m2"].map(|t| tooth("crown_height_mm", t, 6)));
+        rows
+    };
+    let own = |teeth: &[(&str, u32, u32)]| {
+        let row = |(tooth, from, to): &(&str, u32, u32)| {
+            json!({"tooth": tooth, "unworn_tenths_mm": 120, "in_wear_months": from, "worn_out_months": to,
+                "deer_count": 14, "source": "own jaws (invented)"})
+        };
+        json!({"crown_heights": teeth.iter().map(row).collect::<Vec<_>>()})
+    };
+    let two = read_with(teeth(), &own(&[("m1", 6, 192), ("m2", 26, 212)])).age;
+    let one = read_with(teeth(), &own(&[("m1", 16, 202)])).age;
+    let first = read_with(teeth(), &own(&[("m1", 6, 192)])).age;
+    assert!((mean(&two) - mean(&one)).abs() < 1e-9, "{} {}", mean(&two), mean(&one));
+    assert!(mean(&two) > mean(&first) + 0.1, "{} {}", mean(&two), mean(&first));
 }
 
 #[test]
@@ -294,6 +341,12 @@ fn a_death_told_later_than_the_deer_was_found_is_refused() {
     let good = deer("2026-02-18T09:00:00-06:00");
     assert!(good.age.outcome == Outcome::Read && !says(&good.age, "reading.age.caution.window_assumed"));
     assert!(words(&good.age).contains("2026-02-18"));
+    // The young are dated from the death that is known; where only the day found is, that is assumed and said.
+    let assumed = "reading.age.caution.window_assumed";
+    assert!(!says(&good.unborn, assumed), "{}", words(&good.unborn));
+    let rows = vec![value("fetus", "there"), json!({"finding": "fetus_length_mm", "item": 1, "value": 150})];
+    let found = reading::all(&carcass(&[("field", rows)]), &Given::default()).unborn;
+    assert!(says(&found, assumed), "{}", words(&found));
     let bad = deer("2026-02-25T09:00:00-06:00");
     assert_eq!((bad.age.outcome, bad.unborn.outcome), (Outcome::Refused, Outcome::Refused));
     assert!(says(&bad.age, "reading.age.refused.window_reversed"));

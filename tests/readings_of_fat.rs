@@ -290,6 +290,14 @@ fn weight_lost_against_a_reference() {
     near(loss.high, 33.42);
     assert!(says(reserve(&all), "reading.reserve.caution.herd"));
     assert!(says(reserve(&all), "reading.reserve.caution.teaching"));
+    // Bands at 15, 25 and 30 % (`condition-and-winter.md` 4.1): these ends lie in two of them.
+    let said = words(reserve(&all));
+    assert!(said.contains("more than well-fed deer lose, or up to at or past the usual limit"), "{said}");
+    let mut close = rows.clone();
+    close[3] = value("reference_low_kg", 50.0);
+    close[4] = value("reference_high_kg", 51.0);
+    let said = words(reserve(&field(close)));
+    assert!(said.contains("more than well-fed deer lose") && !said.contains("or up to"), "{said}");
     // Both ages, since nobody told the age; days carry their ends and fawns no middle.
     let days: Vec<_> = reserve(&all).estimates.iter().filter(|e| e.unit == "reading.unit.days").collect();
     assert_eq!(days.len(), 2);

@@ -224,6 +224,7 @@ mod tests {
     use super::*;
     use crate::office::findings_table::FindingsTable;
     use crate::record::fold;
+    use crate::words::{self, Language};
 
     fn carcass(rows: &str) -> Carcass {
         let text = format!(
@@ -295,5 +296,22 @@ mod tests {
     fn text_of_another_form_is_said_to_be_so() {
         let comparison = compare_without_cards("{\"age\":4}", &readings(""));
         assert_eq!(comparison.differs[0].because, Because::UnknownForm);
+    }
+
+    // Rule of the house: a phone's figure that differs is told with a reason that reads as a sentence, and no two alike.
+    #[test]
+    fn every_reason_has_a_text_of_its_own() {
+        let all = [
+            Because::OtherEntries,
+            Because::OtherScience,
+            Because::OtherCard,
+            Because::OtherTable,
+            Because::CardNotHere,
+            Because::Unexplained,
+            Because::UnknownForm,
+        ];
+        let texts = all.map(|one| words::say_office(Language::English, one.text(), &[]));
+        assert!(texts.iter().all(|text| text.ends_with('.')), "{texts:?}");
+        assert_eq!(texts.iter().collect::<std::collections::BTreeSet<_>>().len(), all.len(), "{texts:?}");
     }
 }

@@ -15,8 +15,10 @@ use super::keyring::Keyring;
 use super::opening::{Judged, Outcome};
 use super::own_chain::{LABEL, WriteError, Writing, append};
 use super::test_chain::{self, TestChain, noon as at};
+use super::to_decide::odd_words;
 use super::zipped::Tree;
 use crate::bundle::{DeviceKey, Extras, Fingerprint, Kind, canonical, open, seal};
+use crate::record::short_code::short_code;
 use crate::record::{
     Act, Answer, CustodyStep, Digest, EntryId, Journal, Key, Moment, PersonCode, Photo, Site, Stored, Subject, Value,
     fold, uuid_v7,
@@ -515,4 +517,25 @@ fn a_picked_ring_goes_onto_the_archive_s_own_where_it_is_chosen() {
     let refused = hand.take_office_key(&file, &office, &more);
     assert!(refused.as_ref().is_err_and(|why| why.to_string().contains("phone 0")), "{refused:?}");
     assert_eq!((hand.held().all(), hand.office_key()), (before, None));
+}
+
+// Rule of the house: an office's key used on two machines at once shows, and what each machine said can be read.
+#[test]
+fn a_number_used_for_two_joins_says_which_animals_each_joined() {
+    let mine = key(5);
+    let pairs = [[carcass(), uuid_v7(2, [1; 10])], [carcass(), uuid_v7(2, [2; 10])]];
+    let mut hand = with_office(&[&mine]);
+    for pair in pairs {
+        let file = bundle(&mine, "office", vec![Act::Alias { carcasses: pair }], false, Extras::default());
+        hand.take("of the office".to_owned(), file.into_bytes());
+    }
+    let figures = hand.figures(at());
+    let odd = figures.counted.odd.iter().find(|odd| matches!(odd, Odd::Fork(_))).unwrap();
+    let (_, said) = odd_words(odd, &Keyring::default(), &figures.counted.bodies);
+    assert_eq!(said.len(), 2, "{said:?}");
+    for pair in pairs {
+        let [one, other] = pair.map(short_code);
+        let wanted = format!("{one} and {other} are one animal");
+        assert!(said.iter().any(|line| line.contains(&wanted)), "{wanted}: {said:?}");
+    }
 }

@@ -89,3 +89,38 @@ fn after_season(settings: &CauseSettings, days: DeathWindow) -> bool {
         days.from <= last && days.to >= end
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::science::cause::Cause;
+    use time::macros::date;
+
+    /// `cause-and-time-of-death.md` 4: shot twice as likely within 30 days after a deer season, so twice the odds
+    /// against a vehicle, which no season moves.
+    #[test]
+    fn shot_is_twice_as_likely_for_thirty_days_after_the_season() {
+        let mut card = Card::from_json(include_str!("../../demo/card.json")).unwrap();
+        card.cause.as_mut().unwrap().season_ended = Some(Moment::parse("2026-12-12T17:00:00-05:00").unwrap());
+        let table = Table::built_in();
+        let odds = |days: Option<(Date, Date)>| {
+            let prior = start(Some(&card), &table, days.map(|(from, to)| DeathWindow { from, to })).prior;
+            assert!((prior.iter().sum::<f64>() - 1.0).abs() < 1e-12, "shares of a whole");
+            Cause::Shot.of(&prior) / Cause::Vehicle.of(&prior)
+        };
+        let usual = odds(None);
+        let twice = |from, to| {
+            let ratio = odds(Some((from, to))) / usual;
+            assert!((ratio - 1.0).abs() < 1e-9 || (ratio - 2.0).abs() < 1e-9, "{ratio}");
+            ratio > 1.5
+        };
+        // The last day of the season, each day of the 30 after it, and a window that reaches into them, on either end.
+        assert!(twice(date!(2026 - 12 - 12), date!(2026 - 12 - 12)));
+        assert!(twice(date!(2026 - 12 - 20), date!(2026 - 12 - 22)));
+        assert!(twice(date!(2027 - 01 - 11), date!(2027 - 01 - 20)));
+        assert!(twice(date!(2026 - 12 - 01), date!(2026 - 12 - 13)));
+        assert!(twice(date!(2026 - 11 - 01), date!(2027 - 03 - 01)));
+        assert!(!twice(date!(2027 - 01 - 12), date!(2027 - 01 - 20)));
+        assert!(!twice(date!(2026 - 12 - 01), date!(2026 - 12 - 11)));
+    }
+}

@@ -134,6 +134,49 @@ fn a_plot_is_grey_breaks_at_gaps_and_draws_each_death() {
     assert_eq!(plot(&[], &[], date(2026, 12, 1), date(2027, 4, 30), style), None);
 }
 
+/// Read as a person reads it: against the marks at each panel's axis, every point has its day's reading.
+#[test]
+fn a_plot_is_read_back_as_what_was_logged() {
+    let (cold, deep) = (|n: i64| n % 20 * 4 - 40, |n: i64| n / 2);
+    let log = gappy(date(2027, 1, 1), (0..60).map(|n| Some(day(fahrenheit(cold(n)), inches(deep(n))))));
+    let style = Style { us_units: true, language: Language::English };
+    let drawn = plot(&[log], &[], date(2026, 12, 1), date(2027, 4, 30), style).unwrap();
+    for month in ["2026-12", "2027-01", "2027-02", "2027-03", "2027-04"] {
+        assert_eq!(drawn.matches(&format!(">{month}</text>")).count(), 1, "{month}");
+    }
+    // Marks of the snow's panel, then of the air's: a mark that is not above the one before begins the next.
+    let mut panels: Vec<Vec<(f64, f64)>> = Vec::new();
+    for text in drawn.split("<text ").filter(|text| text.contains("text-anchor=\"end\"")) {
+        let Ok(mark) = text.split(['>', '<']).nth(1).unwrap().parse::<f64>() else { continue };
+        let y: f64 = text.split("y=\"").nth(1).unwrap().split('"').next().unwrap().parse().unwrap();
+        match panels.last_mut() {
+            Some(panel) if panel.last().unwrap().0 < mark => panel.push((mark, y - 4.0)),
+            _ => panels.push(vec![(mark, y - 4.0)]),
+        }
+    }
+    // A number that stands alone is no axis: it names the line of thaw.
+    panels.retain(|panel| panel.len() > 1);
+    assert_eq!(panels.len(), 2, "{panels:?}");
+    assert!(panels.iter().all(|panel| (3..=8).contains(&panel.len())), "about five marks: {panels:?}");
+    let lines: Vec<&str> =
+        drawn.split("<path d=\"").filter(|path| path.contains("stroke-width=\"1.8\" stroke-linecap")).collect();
+    assert_eq!(lines.len(), 2);
+    for ((panel, line), logged) in panels.iter().zip(lines).zip([&deep as &dyn Fn(i64) -> i64, &cold]) {
+        let ((low, bottom), (high, top)) = (panel[0], *panel.last().unwrap());
+        let points = line.split('"').next().unwrap().split(['M', 'L']).skip(1);
+        let read: Vec<f64> = points
+            .map(|point| point.split(' ').nth(1).unwrap().parse::<f64>().unwrap())
+            .map(|y| low + (bottom - y) / (bottom - top) * (high - low))
+            .collect();
+        assert_eq!(read.len(), 60);
+        for (n, read) in (0..).zip(read) {
+            // A tenth of a unit of the drawing is what it is printed to.
+            let step = 0.2 * (high - low) / (bottom - top);
+            assert!((read - logged(n) as f64).abs() < step, "day {n}: {read}");
+        }
+    }
+}
+
 #[test]
 fn every_text_of_the_winter_is_there_and_has_a_use() {
     for index in &INDICES {

@@ -1,6 +1,8 @@
 //! Logs as CSV: what is wrong is named by its line, good lines are kept, units wait for a person's word.
 //! The forms of the files are those that weather services and spreadsheets write.
 
+use std::collections::BTreeSet;
+
 use marrowbook::office::winter::cells::DateOrder;
 use marrowbook::office::winter::report::{lines, plain};
 use marrowbook::office::winter::table::{Confirmed, Draft, NoLog, Open, Table};
@@ -118,6 +120,14 @@ fn mixed_units_are_named_by_line_and_the_rest_is_kept() {
 }
 
 #[test]
+fn a_cell_that_names_its_columns_unit_stands() {
+    let inches_here =
+        table("date,tmin (F),snow depth (in)\n2027-01-05,1,5 in\n2027-01-06,2,13 cm\n2027-01-07,3,6 inches\n");
+    assert_eq!(said(&inches_here), ["line 3: snow depth `13 cm` names another unit than its column and is left out"]);
+    assert_eq!(inches_here.logs[0].day(date(2027, 1, 5)).depth, Some(Said::one(inches(5))));
+}
+
+#[test]
 fn a_depth_that_changes_as_units_do_is_pointed_at() {
     let table = table("date,snow depth (cm)\n2027-01-05,50\n2027-01-06,51\n2027-01-07,20\n2027-01-08,21\n");
     assert_eq!(table.kept, 4);
@@ -138,6 +148,15 @@ fn gaps_and_duplicate_days_are_named_by_line() {
     );
     assert_eq!(table.logs[0].days.len(), 3);
     assert_eq!(table.logs[0].day(date(2027, 1, 6)).minimum, Some(Said { low: fahrenheit(4), high: fahrenheit(9) }));
+}
+
+/// What only looks like a number is never read as one.
+#[test]
+fn a_sign_or_a_point_inside_is_no_number() {
+    for odd in ["1.-5", "1.+5", "1-5", "1.2.3", "--5", "+-5", ".", "-"] {
+        let table = table(&format!("date,tmin (C),snow depth (cm)\n2027-01-05,{odd},10\n2027-01-06,-4,11\n"));
+        assert_eq!(table.logs[0].day(date(2027, 1, 5)).minimum, None, "{odd}");
+    }
 }
 
 #[test]
@@ -218,6 +237,31 @@ fn celsius_converted_from_whole_fahrenheit_is_seen_and_read_back_exactly() {
         let rounded = (tenths.abs() * 2 + 9) / 18 * tenths.signum();
         assert_eq!(TemperatureUnit::CelsiusFromFahrenheit.read(rounded * 100), Some(fahrenheit(f)), "{f} F");
     }
+}
+
+/// An inch is 25.4 mm (international yard and pound, 1959). Each tenth of an inch, converted to whole millimetres, is
+/// read back; millimetres that no tenth gives are no number of such a log.
+#[test]
+fn millimetres_out_of_tenths_of_an_inch_are_read_back_exactly() {
+    let read = |mm: i64| SnowUnit::MillimetresFromInches.read(mm * 1_000);
+    let mut given = BTreeSet::new();
+    for tenths in 1..=300_i64 {
+        let mm = (tenths * 254 + 50) / 100;
+        assert_eq!(read(mm), Some(Depth::from_hundredths_in(tenths * 10)), "{mm} mm");
+        given.insert(mm);
+    }
+    for mm in (1..=762).filter(|mm| !given.contains(mm)) {
+        assert_eq!(read(mm), None, "{mm} mm");
+    }
+    // Only whole inches prove anything: a column of millimetres that tenths would give as well is what its header says.
+    let log = |all: &[i64]| {
+        let rows: Vec<String> = all.iter().zip(1..).map(|(mm, day)| format!("2027-01-{day:02},{mm}\n")).collect();
+        draft(&format!("date,snow depth (mm)\n{}", rows.concat())).snow.map(|p| p.unit)
+    };
+    let tenths = [12, 16, 23, 27, 34, 38, 45, 49, 56, 58, 63, 67].map(|tenths| (tenths * 254 + 50) / 100);
+    assert_eq!(log(&tenths), Some(SnowUnit::Millimetres));
+    let inches: Vec<i64> = (1..=12).map(|inches| (inches * 254 + 5) / 10).collect();
+    assert_eq!(log(&inches), Some(SnowUnit::MillimetresFromInches));
 }
 
 #[test]

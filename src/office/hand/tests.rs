@@ -234,3 +234,45 @@ fn a_daily_log_is_kept_with_its_units_and_read_from_the_archive() {
     hand.held.put(&path.to_string_lossy(), b"date,tmin\n2027-01-01,1\n");
     assert!(hand.daily_logs().is_err(), "a log that was changed is not passed over");
 }
+
+// Rule of the house: what nobody waits for is given back part by part to the last of it, so that no tap is held up.
+#[test]
+fn figures_that_nobody_waits_for_are_given_back_to_the_last() {
+    let mut hand = Hand::default();
+    hand.take("from-mail.txt".to_owned(), bundle());
+    let mut working = hand.working(at());
+    while working.step() {}
+    assert_eq!(working.so_far(), (1, 1));
+    while working.let_go() {}
+    assert_eq!(working.so_far(), (0, 0));
+}
+
+// A law of the design: an archive opened in parts is the archive.
+#[test]
+fn an_archive_opened_in_parts_is_the_archive_taken_at_once() {
+    let key = DeviceKey::from_seed(&[5; 32]);
+    let random = crate::office::key_file::Randomness { seed: [5; 32], salt: [1; 16], nonce: [2; 12] };
+    let mut first = Hand::default();
+    let file = KeyFile::make("acorn basin cedar dolphin", random).unwrap();
+    first.take_office_key(&file, &key, &Keyring::default()).unwrap();
+    first.take("a.txt".to_owned(), bundle());
+    let device = first.judged().next().unwrap().signer.unwrap();
+    first.enrol("blue", device, Some(&key), at()).unwrap();
+    let mut opening = ArchiveOpening::of(first.held().all());
+    let (_, of) = opening.so_far();
+    assert!(of > 0);
+    let mut parts = 0;
+    while opening.step() {
+        parts += 1;
+        assert!(parts < 1_000_000, "it comes to an end");
+    }
+    assert_eq!(opening.so_far(), (of, of));
+    let (mut at_once, mut in_parts) = (Hand::default(), Hand::default());
+    at_once.take_archive(first.held().all()).unwrap();
+    in_parts.take_opened(opening).unwrap();
+    let received = |hand: &Hand| hand.received().values().map(|judged| judged.outcome()).collect::<Vec<_>>();
+    assert_eq!(received(&in_parts), [Outcome::Intact]);
+    assert_eq!(received(&in_parts), received(&at_once));
+    assert_eq!(in_parts.keyring, at_once.keyring);
+    assert_eq!(in_parts.figures(at()).counted.carcasses.len(), 1);
+}

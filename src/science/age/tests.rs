@@ -439,3 +439,61 @@ proptest! {
         }
     }
 }
+
+/// Rule of the house: wear of a jaw whose sides differ, or that is diseased, speaks more softly, so the ages lie wider.
+#[test]
+fn wear_of_a_lopsided_jaw_speaks_more_softly() {
+    let worn = dentine(Dentine::TwiceAsWide, Dentine::TwiceAsWide, Dentine::Wider);
+    let bits = |change: &dyn Fn(&mut AgeEvidence)| {
+        let mut jaw = left(JawSide { dentine: worn.dentine, ..adult_row() });
+        change(&mut jaw);
+        run(&jaw).entropy_bits
+    };
+    let plain = bits(&|_| {});
+    assert!(bits(&|jaw| jaw.flags.sides_differ = Some(true)) > plain + 0.1);
+    assert!(bits(&|jaw| jaw.flags.swelling = Some(true)) > plain + 0.1);
+    assert!((bits(&|jaw| jaw.flags.sides_differ = Some(false)) - plain).abs() < 1e-12);
+}
+
+/// Teeth come and wear from the front back, a tooth under the gum does not wear, a sharp crest has little dentine
+/// (agencies' keys); a person's call is held against teeth that no deer of that class has.
+#[test]
+fn each_contradiction_is_named_and_a_jaw_of_the_keys_has_none() {
+    use super::contradiction::contradictions;
+    use ContradictionKind as Kind;
+    let kinds = |jaw: &AgeEvidence| {
+        let mut kinds: Vec<_> = contradictions(jaw).into_iter().map(|found| found.kind).collect();
+        // Two back teeth against one front one are told apiece.
+        kinds.dedup();
+        kinds
+    };
+    let of = |side: JawSide| kinds(&left(side));
+    let keys = dentine(Dentine::TwiceAsWide, Dentine::Wider, Dentine::Narrower);
+    assert_eq!(of(keys), []);
+    assert_eq!(of(dentine(Dentine::Narrower, Dentine::TwiceAsWide, Dentine::TwiceAsWide)), [Kind::BackToothMoreWorn]);
+    let hidden = |dentine, crest| {
+        let mut side = JawSide::default();
+        (side.molars[1], side.dentine[1], side.crest[1]) = (Some(MolarState::InGum), dentine, crest);
+        of(side)
+    };
+    assert_eq!(hidden(Some(Dentine::None), Some(Crest::Sharp)), []);
+    assert_eq!(hidden(Some(Dentine::Narrower), None), [Kind::WornButNotThrough]);
+    assert_eq!(hidden(None, Some(Crest::Gone)), [Kind::WornButNotThrough]);
+    let tooth = |dentine, crest| {
+        let mut side = JawSide::default();
+        (side.dentine[0], side.crest[0]) = (Some(dentine), Some(crest));
+        of(side)
+    };
+    assert_eq!(tooth(Dentine::TwiceAsWide, Crest::Sharp), [Kind::CrestAgainstDentine]);
+    assert_eq!(tooth(Dentine::Narrower, Crest::Gone), [Kind::CrestAgainstDentine]);
+    assert_eq!(tooth(Dentine::Narrower, Crest::Sharp), []);
+    assert_eq!(tooth(Dentine::TwiceAsWide, Crest::Gone), []);
+    let called = |class_call, side: JawSide| kinds(&AgeEvidence { class_call: Some(class_call), ..left(side) });
+    let milk = JawSide { p4: Some(P4State::MilkThreeCusps), ..JawSide::default() };
+    assert_eq!(called(ClassCall::Three, milk), [Kind::CallAgainstTeeth]);
+    assert_eq!(called(ClassCall::Yearling, milk), []);
+    let stained = JawSide { p4: Some(P4State::PermanentStained), ..JawSide::default() };
+    assert_eq!(called(ClassCall::Three, stained), []);
+    assert_eq!(called(ClassCall::Yearling, stained), [], "not worn");
+    assert_eq!(called(ClassCall::Yearling, JawSide { dentine: keys.dentine, ..stained }), [Kind::CallAgainstTeeth]);
+}

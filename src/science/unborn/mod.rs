@@ -255,4 +255,20 @@ mod tests {
         assert!(apart.mates_differ);
         assert!((apart.age_days - age_days(200.0)).abs() < 1e-9);
     }
+
+    /// The published calendar example (`age-and-sex.md`, S56): on 15 December 147 days before a birth on 11 May. Spreads
+    /// of conception and of gestation are independent and add as squares: 1.645 times the root of 5 and 3 squared is
+    /// 9.6 days, of 8 and 3 squared 14.1 days.
+    #[test]
+    fn a_birth_is_as_uncertain_as_conception_and_gestation_together() {
+        let death = one_day(date!(2025 - 12 - 15));
+        let young = read_unborn(&[length_at_mm(53.0)], death, None).unwrap();
+        let birth = date!(2026 - 05 - 11);
+        let ten = Duration::days(10);
+        assert_eq!(young.birth, DaySpan { best: birth, low: birth - ten, high: birth + ten });
+        let old = read_unborn(&[length_at_mm(120.0)], death, None).unwrap();
+        let birth = death.from + Duration::days(80);
+        let fortnight = Duration::days(14);
+        assert_eq!(old.birth, DaySpan { best: birth, low: birth - fortnight, high: birth + fortnight });
+    }
 }
