@@ -138,6 +138,46 @@ fn label(text: &str) -> &str {
     text.split('>').nth(1).unwrap()
 }
 
+/// On the map squares lie as far from each other as on the globe: great circles by the haversine formula, on the sphere of
+/// the Earth's mean radius (from memory).
+#[test]
+fn squares_of_the_map_lie_as_they_lie_on_the_ground() {
+    let archive = Archive::new("season-map");
+    // The last one lies 60 km north of the first, at its very longitude.
+    let mut all = deer(1, 9);
+    all.push(Deer { metres_north: 60_000, ..Deer::of(40) });
+    archive.keep("a.txt", &season_folder::bundle(&kit::phone(), "north", &all, &[]));
+    let out = archive.out("a");
+    assert_eq!(archive.run(&["season", archive.folder(), "--out", &out]).code, 0);
+    let files = written(Path::new(&out));
+    let season: Json = serde_json::from_slice(&files["season.json"]).unwrap();
+    let map = String::from_utf8(files["map.svg"].clone()).unwrap();
+    let squares: Vec<&str> = elements(&map, "rect").into_iter().filter(|one| one.contains("fill=\"rgb(")).collect();
+    let cells = season["places"]["cells"].as_array().unwrap();
+    assert!(squares.len() == cells.len() && cells.len() > 4);
+    let side = attribute(squares[0], "width");
+    let cell_km = season["places"]["cell_m"].as_f64().unwrap() / 1000.0;
+    let drawn: Vec<(f64, f64)> = squares.iter().map(|one| (attribute(one, "x"), attribute(one, "y"))).collect();
+    let place = |cell: &Json| ["latitude", "longitude"].map(|name| cell[name].as_f64().unwrap().to_radians());
+    let mut farthest = 0.0_f64;
+    for (one, a) in cells.iter().zip(&drawn) {
+        for (other, b) in cells.iter().zip(&drawn) {
+            let ([lat_a, lon_a], [lat_b, lon_b]) = (place(one), place(other));
+            let half = |angle: f64| libm::sin(angle / 2.0) * libm::sin(angle / 2.0);
+            let h = half(lat_b - lat_a) + libm::cos(lat_a) * libm::cos(lat_b) * half(lon_b - lon_a);
+            let km = 2.0 * 6371.0088 * libm::asin(h.sqrt());
+            let on_paper = (a.0 - b.0).hypot(a.1 - b.1) / side * cell_km;
+            // Drawn to a tenth of a unit, and a plane is no sphere.
+            assert!(
+                (km - on_paper).abs() < 0.3 / side * cell_km + 0.01 * km,
+                "{km} km, drawn as {on_paper}: {one} {other}"
+            );
+            farthest = farthest.max(km);
+        }
+    }
+    assert!(farthest > 59.0, "{farthest}");
+}
+
 /// Read as a person reads them: against the marks that stand at the axis, each bar and mark has its table's figure.
 /// Drawings are printed to a tenth of a unit.
 fn plots_show_their_tables(files: &BTreeMap<String, Vec<u8>>, season: &Json) {

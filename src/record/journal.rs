@@ -93,11 +93,6 @@ impl Journal {
         self.deciders.add(device);
     }
 
-    /// Whose decisions count.
-    pub const fn deciders(&self) -> &Deciders {
-        &self.deciders
-    }
-
     /// Take an entry in. One that is there already changes nothing, except that a body takes the
     /// place of a withheld one.
     ///

@@ -199,12 +199,17 @@ fn map(season: &Season) -> String {
     let how = tell("season.plot.map.how", &[("m", n(table.cell_m as usize))]);
     head(&mut svg, &title, [&how, &tell("season.plot.map.not", &[("n", n(table.no_place))])]);
     let rows = || table.cells.iter().map(|cell| cell.row);
-    // Columns of rows do not line up quite: each square is drawn at the middle that the table gives.
-    let metres_east = |cell: &super::table::CellLine| {
-        cell.longitude * super::places::DEGREE_M * libm::cos(cell.latitude.to_radians()) / f64::from(table.cell_m)
+    // Columns of rows do not line up quite: each square is drawn at the middle that the table gives, so many squares east
+    // of the map's own meridian. From a far one each row would be pushed aside: its degrees are shorter than those below it.
+    let longitudes = || table.cells.iter().map(|cell| cell.longitude);
+    let meridian =
+        f64::midpoint(longitudes().fold(f64::INFINITY, f64::min), longitudes().fold(f64::NEG_INFINITY, f64::max));
+    let squares_east = |cell: &super::table::CellLine| {
+        let degree_m = super::places::DEGREE_M * libm::cos(cell.latitude.to_radians());
+        (cell.longitude - meridian) * degree_m / f64::from(table.cell_m)
     };
-    let west = table.cells.iter().map(metres_east).fold(f64::INFINITY, f64::min);
-    let east = table.cells.iter().map(metres_east).fold(f64::NEG_INFINITY, f64::max);
+    let west = table.cells.iter().map(squares_east).fold(f64::INFINITY, f64::min);
+    let east = table.cells.iter().map(squares_east).fold(f64::NEG_INFINITY, f64::max);
     let (Some(south), Some(north)) = (rows().min(), rows().max()) else {
         svg.text((f64::midpoint(LEFT, RIGHT), 110.0), Anchor::Middle, 14, &tell("season.plot.empty", &[]));
         return svg.done(&title, 140.0);
@@ -213,7 +218,7 @@ fn map(season: &Season) -> String {
     let side = ((RIGHT - LEFT) / across).min(640.0 / up).min(64.0);
     let most = table.cells.iter().map(|cell| cell.carcasses).max().unwrap_or(1);
     for cell in &table.cells {
-        let x = LEFT + (metres_east(cell) - west) * side;
+        let x = LEFT + (squares_east(cell) - west) * side;
         let y = 80.0 + (north - cell.row) as f64 * side;
         let part = f64::from(cell.carcasses) / f64::from(most);
         // Never so dark that the count in it is not read.
