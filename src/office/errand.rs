@@ -51,18 +51,18 @@ impl Errand {
     /// Why nothing came of it, in words.
     pub fn run(&self, archive: Tree) -> Result<(Came, Tree), String> {
         let archive = Archive::held(&HeldFiles::of(archive));
+        let mut store = InMemory::default();
+        let streamed = Streamed::cut(&archive, &self.keyring, None, &mut store, Bounds::default());
+        let streamed = streamed.map_err(|error| error.to_string())?;
         match self.what {
             What::Season(asked) => {
-                let mut store = InMemory::default();
-                let streamed = Streamed::cut(&archive, &self.keyring, None, &mut store, Bounds::default())
-                    .map_err(|error| error.to_string())?;
                 let found = season_streamed(&streamed, &asked).map_err(|error| error.to_string())?;
                 let (files, manifest) = written::unsigned(&streamed.files, &self.keyring, asked, &found)?;
                 let files = files.into_iter().map(|(name, bytes)| (name, bytes.into())).collect();
                 Ok((Came::Season(Box::new(Shown::of(&found, manifest))), files))
             }
             What::Export(asked) => {
-                let (files, written) = exported(&archive, &self.keyring, &asked).map_err(|error| error.to_string())?;
+                let (files, written) = exported(&streamed, &asked).map_err(|error| error.to_string())?;
                 let zip = pack(&files).map_err(|error| error.to_string())?;
                 Ok((Came::Export(written), [(EXPORT.to_owned(), zip.into())].into()))
             }

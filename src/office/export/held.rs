@@ -5,10 +5,7 @@ use std::io::{self, Write};
 use std::sync::{Arc, Mutex, PoisonError};
 
 use super::{Asked, ExportError, Out, Written, write};
-use crate::office::archive::Archive;
-use crate::office::keyring::Keyring;
-use crate::office::streamed::store::InMemory;
-use crate::office::streamed::{Bounds, Streamed};
+use crate::office::streamed::Streamed;
 use crate::office::zipped::Tree;
 
 /// Files in the making, by path.
@@ -44,11 +41,9 @@ impl Write for File {
 ///
 /// # Errors
 /// The archive cannot be read, or nothing in it is of what was asked.
-pub fn exported(archive: &Archive, keyring: &Keyring, asked: &Asked) -> Result<(Tree, Written), ExportError> {
-    let mut store = InMemory::default();
-    let streamed = Streamed::cut(archive, keyring, None, &mut store, Bounds::default())?;
+pub fn exported(streamed: &Streamed, asked: &Asked) -> Result<(Tree, Written), ExportError> {
     let mut out = Held::default();
-    let written = write(&streamed, asked, &mut out)?;
+    let written = write(streamed, asked, &mut out)?;
     let files = std::mem::take(&mut *out.0.lock().unwrap_or_else(PoisonError::into_inner));
     Ok((files.into_iter().map(|(name, bytes)| (name, bytes.into())).collect(), written))
 }

@@ -1,14 +1,14 @@
 //! What waits for a person, and the buttons that make it a signed decision. Nothing is joined or chosen by itself.
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, Weak};
 
 use leptos::prelude::*;
 use uuid::Uuid;
 
 use super::desk::{Desk, Part, count, now, tell, tell_with};
 use super::fields::see;
-use super::figures::in_parts;
+use super::figures::{are, in_parts};
 use super::rows::{AT_ONCE, drawn};
 use super::signed::{self, by_field, no_key, said_line};
 use crate::guide::answer_words;
@@ -82,13 +82,13 @@ impl Decide {
     /// Finds what waits once somebody looks at this part, in short parts, and not twice of the same figures.
     fn keep_comparing(self) {
         let turn = StoredValue::new(0_u32);
-        let done = StoredValue::new(None::<Arc<Figures>>);
+        let done = StoredValue::new(Weak::<Figures>::new());
         Effect::new(move || {
             let (figures, looked_at) = (self.desk.figures.get(), self.desk.part.get() == Part::Decide);
             turn.update_value(|turn| *turn = turn.wrapping_add(1));
             let mine = turn.get_value();
             let Some(figures) = figures.filter(|_| looked_at) else { return };
-            if done.with_value(|done| done.as_ref().is_some_and(|done| Arc::ptr_eq(done, &figures))) {
+            if done.with_value(|done| are(done, &figures)) {
                 return;
             }
             let cards = self.desk.hand.with_untracked(|hand| hand.cards().0);
@@ -107,7 +107,7 @@ impl Decide {
                     return;
                 }
                 let waiting = comparing.done();
-                done.try_set_value(Some(Arc::clone(&figures)));
+                done.try_set_value(Arc::downgrade(&figures));
                 self.waiting.try_set(Some(waiting));
             });
         });

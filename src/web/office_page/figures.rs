@@ -1,15 +1,17 @@
 //! The figures, worked out in short parts after each change of the archive, so that no tap waits for them.
 
-use std::sync::Arc;
+use std::sync::{Arc, Weak};
 
 use leptos::prelude::*;
 
 use super::desk::{Desk, count, now, tell, tell_with};
-use crate::office::hand::{Fading, Hand};
+use crate::office::hand::{Fading, Figures, Hand};
 use crate::web::platform::clock::{monotonic_ms, pause_ms};
 
 /// How long one part may take before the page looks for taps, ms.
 const PART_MS: u64 = 16;
+/// How long to wait before it is asked again whether somebody looks at figures that others took the place of, ms.
+const STILL_LOOKED_AT_MS: i32 = 500;
 
 /// Runs `step` part by part until it says false, with pauses; false where `goes_on` said so before.
 pub(super) async fn in_parts(mut step: impl FnMut() -> bool, goes_on: impl Fn() -> bool) -> bool {
@@ -75,16 +77,31 @@ pub(super) fn keep_working(desk: Desk) {
                 let made = Arc::new(working.done());
                 let before = desk.figures.try_update(|figures| figures.replace(made)).flatten();
                 desk.progress.try_set(None);
-                // Once what was drawn of them is drawn anew.
-                pause_ms(0).await;
-                if let Some(mut before) = before.and_then(Fading::of) {
-                    in_parts(|| before.step(), || true).await;
+                if let Some(before) = before {
+                    fade(before).await;
                 }
             } else {
                 in_parts(|| working.let_go(), || true).await;
             }
         });
     });
+}
+
+/// Lets go of figures in parts once nobody else looks at them: whoever looks last would let go of all at once.
+async fn fade(figures: Arc<Figures>) {
+    // What was drawn of them is drawn anew first.
+    pause_ms(0).await;
+    while Arc::strong_count(&figures) > 1 {
+        pause_ms(STILL_LOOKED_AT_MS).await;
+    }
+    if let Some(mut fading) = Fading::of(figures) {
+        in_parts(|| fading.step(), || true).await;
+    }
+}
+
+/// Whether these are the figures that something was made of, which need not be there any more.
+pub(super) fn are(then: &Weak<Figures>, now: &Arc<Figures>) -> bool {
+    std::ptr::eq(then.as_ptr(), Arc::as_ptr(now))
 }
 
 /// How far the work has come.

@@ -1,12 +1,13 @@
 //! The season in the page: the figures of `office season`, its plots and tables, and all of it as a zip.
 
-use std::sync::Arc;
+use std::sync::{Arc, Weak};
 
 use leptos::prelude::*;
 
 use super::beside::{Works, run};
 use super::desk::{Desk, count, tell, tell_with};
 use super::fields::{Takes, typed};
+use super::figures::are;
 use crate::office::errand::{Came, What};
 use crate::office::hand::Figures;
 use crate::office::season::asked::{Asked, winter_typed};
@@ -22,7 +23,7 @@ struct Worked {
     /// All that is saved, but for the manifest.
     files: Tree,
     /// The figures of the page at that moment: others mean that the archive has changed.
-    of: Option<Arc<Figures>>,
+    of: Option<Weak<Figures>>,
 }
 
 pub(super) fn season_part(desk: Desk) -> AnyView {
@@ -38,7 +39,7 @@ pub(super) fn season_part(desk: Desk) -> AnyView {
             Err(why) => return failed.set(Some(why.to_string())),
         };
         failed.set(None);
-        let of = desk.figures.get_untracked();
+        let of = desk.figures.get_untracked().map(|figures| Arc::downgrade(&figures));
         leptos::task::spawn_local(async move {
             match run(desk, What::Season(asked), works).await {
                 Some(Ok((Came::Season(shown), made))) => match made.files().await {
@@ -78,7 +79,7 @@ fn shown(desk: Desk, worked: &Arc<Worked>) -> AnyView {
     let stale = move || {
         let now = desk.figures.get();
         let same = match (&of, &now) {
-            (Some(then), Some(now)) => Arc::ptr_eq(then, now),
+            (Some(then), Some(now)) => are(then, now),
             (then, now) => then.is_none() && now.is_none(),
         };
         (!same).then(|| view! { <p class="alert" data-stale="">{tell("desk.season.stale")}</p> })
