@@ -147,7 +147,9 @@ test("a picked keyring's phones go onto the archive's own, or it begins empty: c
     await page.waitForFunction((n) => Number(document.querySelector("[data-carcasses]")?.dataset.carcasses ?? 0) === n && document.querySelector("[data-working]").dataset.working === "no", take ? before : 0, { timeout: 120_000 });
     await page.click('[data-nav="phones"]');
     const enrolled = await page.locator("[data-enrolled]").count();
-    assert.equal(enrolled, take ? phones : 0);
+    // And the office's own key, from the moment it is made.
+    assert.equal(enrolled, take ? phones + 1 : 1);
+    assert.equal(await page.locator('[data-enrolled="the office"]').count(), 1);
   }
   assert.deepEqual([phone.faults, phone.violations], [[], []]);
 }));

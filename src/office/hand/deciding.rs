@@ -139,10 +139,4 @@ impl Hand {
         let writing = Writing { key, person: by.person.clone(), at: by.now, id, salts };
         self.append_own(acts, &own, &writing)
     }
-
-    /// The office's key on its own ring: nobody need compare words, since it is open here.
-    fn enrol_office(&mut self, key: &DeviceKey, now: Moment) -> Result<(), DeskError> {
-        let mut ring = self.archive().keyring()?;
-        if ring.enrol_office(key.public().id(), now)? { self.save(&ring, Some(key)) } else { Ok(()) }
-    }
 }

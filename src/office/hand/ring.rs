@@ -56,6 +56,16 @@ impl Hand {
         Ok(())
     }
 
+    /// The office's key on its own ring: nobody need compare words, since it is open here. Done when the key is opened,
+    /// which takes its time anyway, and again before it signs: every file is asked anew who signed it.
+    ///
+    /// # Errors
+    /// It is not this archive's key, another device in use is called the office, or the key has another name there.
+    pub fn enrol_office(&mut self, key: &DeviceKey, now: Moment) -> Result<(), DeskError> {
+        let mut ring = self.archive().keyring()?;
+        if ring.enrol_office(key.public().id(), now)? { self.save(&ring, Some(key)) } else { Ok(()) }
+    }
+
     /// The office's key file, where the archive has one.
     pub fn office_key(&self) -> Option<KeyFile> {
         self.archive().office_key().ok().flatten()
@@ -102,6 +112,11 @@ impl Hand {
         let mut ring = self.archive().keyring()?;
         ring.retire(label, since, now, self.own_device())?;
         self.save(&ring, key)
+    }
+
+    /// How many phones of the keyring are in use: all but the key that signs here.
+    pub fn phones_in_use(&self) -> usize {
+        self.keyring.devices().iter().filter(|one| one.retired_at.is_none() && !self.is_own(one)).count()
     }
 
     /// Whether this is the key that signs this archive.

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use super::desk::{Desk, tell, tell_with};
+use super::desk::{Desk, now, tell, tell_with};
 use super::picked_ring::OfPicked;
 use super::view::{of_ours_bytes, read_file};
 use crate::bundle::{DeviceKey, Fingerprint};
@@ -68,6 +68,18 @@ fn opened(desk: Desk, key: &DeviceKey) -> AnyView {
     .into_any()
 }
 
+/// Keeps the key open, and puts it on the archive's keyring: the first tap that signs is as quick as the next then. It
+/// is open where the ring refuses it too: what is in the way is mended under Phones, with this key.
+fn open_here(desk: Desk, key: DeviceKey, said: RwSignal<Option<String>>) {
+    let enrolled = desk.hand.try_update(|hand| hand.enrol_office(&key, now()));
+    said.try_set(enrolled.and_then(Result::err).map(|why| failed(&why)));
+    desk.key.try_set(Some(Arc::new(key)));
+}
+
+fn failed(why: &impl ToString) -> String {
+    tell_with("key.page.failed", &[("reason", why.to_string().into())])
+}
+
 fn passphrase(id: &'static str, into: RwSignal<String>, auto: &'static str) -> AnyView {
     view! {
         <label class="field">
@@ -119,19 +131,14 @@ fn locked(
                 None => hand.take_office_key(&file, &key, &more),
             });
             match taken.unwrap_or(Ok(())) {
-                Ok(()) => {
-                    said.try_set(None);
-                    desk.key.try_set(Some(Arc::new(key)));
-                }
-                Err(error) => {
-                    said.try_set(Some(tell_with("key.page.failed", &[("reason", error.to_string().into())])));
-                }
+                Ok(()) => open_here(desk, key, said),
+                Err(error) => drop(said.try_set(Some(failed(&error)))),
             }
         });
     };
     view! {
         <form data-key="locked" on:submit=act>
-            <p>{tell("key.page.locked")}</p>
+            <p>{tell(if picked.is_some() { "key.page.locked_picked" } else { "key.page.locked" })}</p>
             {picked.is_some().then(|| of_picked.asked(desk))}
             {passphrase("key.page.passphrase", typed, "current-password")}
             <button type="submit" class="tile main" data-act="open-key" disabled=move || working.get()>
@@ -179,11 +186,8 @@ fn none(desk: Desk, picked: RwSignal<Option<KeyFile>>, said: RwSignal<Option<Str
                 Ok(key)
             });
             match made {
-                Ok(key) => {
-                    said.try_set(None);
-                    desk.key.try_set(Some(Arc::new(key)));
-                }
-                Err(why) => drop(said.try_set(Some(tell_with("key.page.failed", &[("reason", why.into())])))),
+                Ok(key) => open_here(desk, key, said),
+                Err(why) => drop(said.try_set(Some(failed(&why)))),
             }
         });
     };
@@ -195,7 +199,7 @@ fn none(desk: Desk, picked: RwSignal<Option<KeyFile>>, said: RwSignal<Option<Str
             picked.try_set(Some(file));
             Ok(())
         });
-        said.try_set(taken.err().map(|why| tell_with("key.page.failed", &[("reason", why.into())])));
+        said.try_set(taken.err().map(|why| failed(&why)));
     };
     view! {
         <p data-key="none">{tell("key.page.none")}</p>

@@ -17,7 +17,7 @@ use crate::web::platform::clock::offset_on;
 pub(super) fn phones(desk: Desk) -> AnyView {
     let said: Said = RwSignal::new(None);
     let unknown = Memo::new(move |_| desk.hand.with(crate::office::hand::Hand::unknown));
-    let ring = Memo::new(move |_| desk.hand.with(|hand| hand.keyring.devices().to_vec()));
+    let ring = Memo::new(move |_| desk.hand.with(|hand| (hand.keyring.devices().to_vec(), hand.phones_in_use())));
     let strangers = move || {
         let none = unknown.with(BTreeMap::is_empty).then(|| view! { <p>{tell("phones.page.none")}</p> });
         // By its device: where one goes, what was typed for the next must not move into its place.
@@ -28,12 +28,13 @@ pub(super) fn phones(desk: Desk) -> AnyView {
         }
     };
     let known = move || {
-        let all = ring.get();
-        if all.is_empty() {
-            return view! { <p>{tell("phones.page.ring_empty")}</p> }.into_any();
-        }
-        let rows = all.into_iter().map(|one| enrolled(desk, one, said)).collect_view();
-        view! { <ul class="rows">{rows}</ul> }.into_any()
+        let (all, phones) = ring.get();
+        let none = (phones == 0).then(|| view! { <p>{tell("phones.page.ring_empty")}</p> });
+        let rows = (!all.is_empty()).then(|| {
+            let rows = all.into_iter().map(|one| enrolled(desk, one, said)).collect_view();
+            view! { <ul class="rows">{rows}</ul> }
+        });
+        view! { {none}{rows} }.into_any()
     };
     view! {
         <section data-part="phones">

@@ -241,7 +241,7 @@ pub(super) fn read_file(event: &web_sys::Event, most: usize, take: impl Fn(Strin
 }
 
 fn ring_words(hand: &Hand) -> String {
-    let devices = ("n", count(hand.keyring.devices().len()));
+    let devices = ("n", count(hand.phones_in_use()));
     match hand.ring_from {
         RingFrom::Nowhere => tell("desk.ring.none"),
         RingFrom::KeyMissing(by) => tell_with("desk.ring.key_missing", &[("words", by.to_string().into())]),
