@@ -90,18 +90,20 @@ impl About<'_> {
         lines.push(self.say("office.about.label", &[("label", payload.label.as_str().into())]));
         let made = [("date", payload.made_at.to_string().into()), ("app", payload.app.as_str().into())];
         lines.push(self.say("office.about.made", &made));
-        let (own, adopted): (Vec<_>, Vec<_>) =
-            contents.entries.iter().partition(|entry| entry.header.device == payload.chain.device);
-        if let (Some(first), Some(last)) = (own.first(), own.last()) {
+        let own = || contents.entries.iter().filter(|entry| entry.header.device == payload.chain.device);
+        let made_here = own().count();
+        if let (Some(first), Some(last)) = (own().next(), own().next_back()) {
             let numbers = [
-                ("count", count(own.len())),
+                ("count", count(made_here)),
                 ("first", Arg::Text(first.header.seq.to_string())),
                 ("last", Arg::Text(last.header.seq.to_string())),
             ];
             lines.push(self.say("office.about.entries", &numbers));
         }
         let withheld = contents.entries.iter().filter(|entry| entry.stored == Stored::Withheld).count();
-        for (number, id) in [(withheld, "office.about.withheld"), (adopted.len(), "office.about.adopted")] {
+        for (number, id) in
+            [(withheld, "office.about.withheld"), (contents.entries.len() - made_here, "office.about.adopted")]
+        {
             if number > 0 {
                 lines.push(self.say(id, &[("count", count(number))]));
             }

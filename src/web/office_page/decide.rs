@@ -17,6 +17,7 @@ use crate::office::to_decide::{Comparing, Decided, Double, Looking, Said, Split,
 use crate::reading::{Given, winter_log};
 use crate::record::short_code::short_code;
 use crate::record::{Moment, PersonCode};
+use crate::web::platform::clock;
 use crate::web::platform::random::fill;
 
 /// Without what was just decided: the figures follow in a moment.
@@ -94,6 +95,8 @@ impl Decide {
             let cards = self.desk.hand.with_untracked(|hand| hand.cards().0);
             leptos::task::spawn_local(async move {
                 let goes_on = || turn.try_get_value() == Some(mine);
+                // What was tapped is drawn first.
+                clock::drawn().await;
                 let counted = &figures.counted;
                 let folded = &counted.folded;
                 let logs = winter_log::logs(folded);

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 
 use super::desk::{Desk, count, now, tell, tell_with};
 use crate::office::hand::{Fading, Figures, Hand};
-use crate::web::platform::clock::{monotonic_ms, pause_ms};
+use crate::web::platform::clock::{drawn, monotonic_ms, pause_ms};
 
 /// How long one part may take before the page looks for taps, ms.
 const PART_MS: u64 = 16;
@@ -60,8 +60,8 @@ pub(super) fn keep_working(desk: Desk) {
         };
         desk.progress.set(Some((0, 0)));
         leptos::task::spawn_local(async move {
-            // So that what was tapped is drawn first.
-            pause_ms(0).await;
+            // What was tapped is drawn first.
+            drawn().await;
             let goes_on = || turn.try_get_value() == Some(mine);
             let mut told = 0;
             let step = || {
@@ -90,7 +90,7 @@ pub(super) fn keep_working(desk: Desk) {
 /// Lets go of figures in parts once nobody else looks at them: whoever looks last would let go of all at once.
 async fn fade(figures: Arc<Figures>) {
     // What was drawn of them is drawn anew first.
-    pause_ms(0).await;
+    drawn().await;
     while Arc::strong_count(&figures) > 1 {
         pause_ms(STILL_LOOKED_AT_MS).await;
     }

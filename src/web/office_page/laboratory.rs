@@ -21,6 +21,7 @@ use crate::office::hand::{By, Checked, Figures, Hand, Listed, Listing};
 use crate::office::lab_sheet::{At, Outcome};
 use crate::office::send_out::{Line, Parcel, State};
 use crate::record::PersonCode;
+use crate::web::platform::clock;
 use crate::web::platform::random::fill;
 
 /// What was found, as of some figures.
@@ -110,6 +111,8 @@ impl Bench {
             let Some(local) = self.desk.hand.try_with_untracked(|hand| hand.local(now(), numbers)) else { return };
             leptos::task::spawn_local(async move {
                 let goes_on = || turn.try_get_value() == Some(mine);
+                // What was tapped is drawn first.
+                clock::drawn().await;
                 let mut listing = Listing::of(&local, &figures.counted);
                 if in_parts(|| listing.step(), goes_on).await {
                     let listed = listing.done();
