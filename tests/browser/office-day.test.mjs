@@ -120,10 +120,10 @@ const looked = (page) => page.evaluate(() => Number(document.querySelector("[dat
 /** One animal reported twice is joined by a person, counted once, and taken apart again. */
 async function decideOnThePage(page, look, whole, run, folder) {
   await page.click('[data-nav="decide"]');
-  await page.waitForSelector("[data-doubles] [data-pair]", { timeout: 120_000 });
+  await page.waitForSelector("[data-waiting=doubles] [data-pair]", { timeout: 120_000 });
   assert.equal(await page.locator('[data-part="decide"] [data-no-key]').count(), 0);
   await look("decide");
-  const first = page.locator("[data-doubles] [data-pair]").first();
+  const first = page.locator("[data-waiting=doubles] [data-pair]").first();
   const pair = (await first.getAttribute("data-pair")).split(" ");
   const why = await first.innerText();
   assert.match(why, /in 100 that they are one animal/);
@@ -334,10 +334,10 @@ test("a new office's day: key, card, phone, files, a phone enrolled, zip out", {
   await page.waitForFunction((n) => Number(document.querySelector("[data-carcasses]")?.dataset.carcasses) === n, whole, { timeout: 120_000 });
   // Without the key nothing is decided, and the page says so.
   await page.click('[data-nav="decide"]');
-  await page.waitForSelector("[data-doubles] [data-pair]", { timeout: 120_000 });
+  await page.waitForSelector("[data-waiting=doubles] [data-pair]", { timeout: 120_000 });
   assert.equal(await page.locator('[data-part="decide"] [data-no-key]').count(), 1);
   await page.fill('[data-field="decide-by"]', "K7");
-  await page.locator('[data-doubles] [data-act="same"]').first().click();
+  await page.locator('[data-waiting=doubles] [data-act="same"]').first().click();
   await says(page, "[data-decide-said]", /Nothing can be decided here yet/);
   assert.equal(await counted(page), whole);
   await page.click('[data-nav="archive"]');

@@ -102,7 +102,7 @@ await withPhone(WIDE, async (phone, place) => {
   begun = Date.now();
   const decide = [await tap(page, '[data-nav="decide"]')];
   told("the tap on To decide", decide);
-  await page.waitForFunction(() => document.querySelector("[data-doubles], [data-decide=none]") || !/Comparing/.test(document.querySelector('[data-part="decide"]').innerText), null, { timeout: 600_000, polling: 200 });
+  await page.waitForFunction(() => document.querySelector("[data-waiting=doubles], [data-decide=none]") || !/Comparing/.test(document.querySelector('[data-part="decide"]').innerText), null, { timeout: 600_000, polling: 200 });
   rows.push(`carcasses compared with each other             ${Date.now() - begun} ms; held the page: ${await long(page)} ms`);
   begun = Date.now();
   told("the tap on Laboratory and calls", [await tap(page, '[data-nav="laboratory"]')]);

@@ -9,7 +9,7 @@ use uuid::Uuid;
 use super::desk::{Desk, Part, count, now, tell, tell_with};
 use super::fields::see;
 use super::figures::{are, in_parts};
-use super::rows::{AT_ONCE, drawn};
+use super::rows::{AT_ONCE, keyed};
 use super::signed::{self, by_field, no_key, said_line};
 use crate::guide::answer_words;
 use crate::office::hand::{Decision, Figures, Random};
@@ -47,8 +47,6 @@ struct Decide {
     reasons: RwSignal<BTreeMap<String, String>>,
     /// `None` before carcasses were compared.
     waiting: RwSignal<Option<Waiting>>,
-    /// How many are drawn of the likely doubles, of the open questions, of the pairs called two, and of what was decided.
-    shown: [RwSignal<usize>; 4],
 }
 
 pub(super) fn decide(desk: Desk) -> AnyView {
@@ -58,13 +56,14 @@ pub(super) fn decide(desk: Desk) -> AnyView {
         said: RwSignal::new(None),
         reasons: RwSignal::new(BTreeMap::new()),
         waiting: RwSignal::new(None),
-        shown: std::array::from_fn(|_| RwSignal::new(AT_ONCE)),
     };
     part.keep_comparing();
-    let body = move || match (desk.figures.get(), part.waiting.get()) {
-        (None, _) => view! { <p>{tell("desk.carcasses.none")}</p> }.into_any(),
-        (_, None) => view! { <p>{tell("decide.doubles.working")}</p> }.into_any(),
-        (Some(figures), Some(waiting)) => part.lists(&figures, &waiting),
+    // Which of these it is, and not each time anew what stands in the lists.
+    let stage = Memo::new(move |_| (desk.figures.with(Option::is_some), part.waiting.with(Option::is_some)));
+    let body = move || match stage.get() {
+        (false, _) => view! { <p>{tell("desk.carcasses.none")}</p> }.into_any(),
+        (_, false) => view! { <p>{tell("decide.doubles.working")}</p> }.into_any(),
+        (true, true) => part.lists(),
     };
     view! {
         <section data-part="decide">
@@ -116,51 +115,46 @@ impl Decide {
         });
     }
 
-    fn lists(self, figures: &Arc<Figures>, waiting: &Waiting) -> AnyView {
-        let odd = self.odd(figures);
-        let Waiting { said_same, doubles, open, joined, two, decided } = waiting;
-        let none = said_same.is_empty() && doubles.is_empty() && open.is_empty() && odd.is_none();
+    /// One of the lists; a change of another moves nothing in it.
+    fn list<T: Clone + PartialEq + Send + Sync + 'static>(self, of: fn(&Waiting) -> &Vec<T>) -> Memo<Vec<T>> {
+        Memo::new(move |_| self.waiting.with(|waiting| waiting.as_ref().map(of).cloned().unwrap_or_default()))
+    }
+
+    fn lists(self) -> AnyView {
+        let none = Memo::new(move |_| {
+            let odd = self.desk.figures.with(|figures| figures.as_ref().is_some_and(|one| !one.counted.odd.is_empty()));
+            let of = |w: &Waiting| w.said_same.is_empty() && w.doubles.is_empty() && w.open.is_empty();
+            !odd && self.waiting.with(|waiting| waiting.as_ref().is_none_or(of))
+        });
+        let odd = move || self.desk.figures.get().and_then(|figures| self.odd(&figures));
         view! {
-            {none.then(|| view! { <p data-decide="none">{tell("decide.none")}</p> })}
-            {self.said_same(said_same)}
-            {self.likely(doubles.clone())}
-            {self.open(open.clone())}
-            {self.joined(joined)}
-            {self.two(two.clone())}
-            {self.decided(decided.clone())}
+            {move || none.get().then(|| view! { <p data-decide="none">{tell("decide.none")}</p> })}
+            {self.said_same()}
+            {self.likely()}
+            {self.open()}
+            {self.joined()}
+            {self.two()}
+            {self.decided()}
             {odd}
         }
         .into_any()
     }
 
-    fn said_same(self, all: &[[Uuid; 2]]) -> Option<AnyView> {
-        let head = tell_with("decide.said_same", &[("n", count(all.len()))]);
-        let rows = all.iter().map(|[one, other]| {
-            let args = [("one", short_code(*one).into()), ("other", short_code(*other).into())];
-            self.pair([*one, *other], vec![tell_with("decide.said_same.why", &args)])
-        });
-        (!all.is_empty()).then(|| {
-            view! { <section data-said-same=all.len()><h3>{head}</h3>{rows.collect_view()}</section> }.into_any()
-        })
+    fn said_same(self) -> AnyView {
+        let row = move |[one, other]: [Uuid; 2]| {
+            let args = [("one", short_code(one).into()), ("other", short_code(other).into())];
+            self.pair([one, other], vec![tell_with("decide.said_same.why", &args)])
+        };
+        let all = self.list(|waiting| &waiting.said_same);
+        section(all, ("said_same", "decide.said_same"), None, move |shown| plain(keyed(all, shown, |pair| *pair, row)))
     }
 
-    fn likely(self, all: Vec<Double>) -> Option<AnyView> {
-        if all.is_empty() {
-            return None;
-        }
-        let n = all.len();
-        let [shown, ..] = self.shown;
-        let rows = drawn(all, shown, move |double| self.pair([double.one, double.other], double.words().into()));
-        Some(
-            view! {
-                <section data-doubles=n>
-                    <h3>{tell_with("decide.doubles", &[("n", count(n))])}</h3>
-                    <p>{tell("decide.doubles.what")}</p>
-                    {rows}
-                </section>
-            }
-            .into_any(),
-        )
+    fn likely(self) -> AnyView {
+        let key = |double: &Double| (double.one, double.other, double.words());
+        let row = move |double: Double| self.pair([double.one, double.other], double.words().into());
+        let all = self.list(|waiting| &waiting.doubles);
+        let what = Some("decide.doubles.what");
+        section(all, ("doubles", "decide.doubles"), what, move |shown| plain(keyed(all, shown, key, row)))
     }
 
     /// Two carcasses side by side, with why, and what can be said of them.
@@ -188,31 +182,24 @@ impl Decide {
         .into_any()
     }
 
-    fn joined(self, all: &[[Uuid; 2]]) -> Option<AnyView> {
-        let rows = all
-            .iter()
-            .map(|[one, other]| {
-                let (one, other) = (*one, *other);
-                let args = [("one", short_code(one).into()), ("other", short_code(other).into())];
-                view! {
-                    <li data-joined=format!("{one} {other}")>
-                        <p>{tell_with("decide.joined.line", &args)}</p>
-                        <button type="button" class="act" data-act="apart" on:click=move |_| self.act(&Decision::Apart(one, other))>
-                            {tell("decide.apart")}
-                        </button>
-                    </li>
-                }
-            })
-            .collect_view();
-        let head = tell_with("decide.joined", &[("n", count(all.len()))]);
-        (!all.is_empty()).then(|| view! { <section><h3>{head}</h3><ul class="rows">{rows}</ul></section> }.into_any())
+    fn joined(self) -> AnyView {
+        let row = move |[one, other]: [Uuid; 2]| {
+            let args = [("one", short_code(one).into()), ("other", short_code(other).into())];
+            let act = move |_| self.act(&Decision::Apart(one, other));
+            view! {
+                <li data-joined=format!("{one} {other}")>
+                    <p>{tell_with("decide.joined.line", &args)}</p>
+                    <button type="button" class="act" data-act="apart" on:click=act>{tell("decide.apart")}</button>
+                </li>
+            }
+            .into_any()
+        };
+        let all = self.list(|waiting| &waiting.joined);
+        section(all, ("joined", "decide.joined"), None, move |shown| in_rows(keyed(all, shown, |pair| *pair, row)))
     }
 
-    fn two(self, all: Vec<[Uuid; 2]>) -> Option<AnyView> {
-        let n = all.len();
-        let [_, _, shown, _] = self.shown;
-        let rows = drawn(all, shown, move |[one, other]| {
-            let (one, other) = (*one, *other);
+    fn two(self) -> AnyView {
+        let row = move |[one, other]: [Uuid; 2]| {
             let args = [("one", short_code(one).into()), ("other", short_code(other).into())];
             let act = move |_| self.act(&Decision::Same(one, other));
             view! {
@@ -222,15 +209,13 @@ impl Decide {
                 </li>
             }
             .into_any()
-        });
-        let head = tell_with("decide.two.head", &[("n", count(n))]);
-        (n > 0).then(|| view! { <section><h3>{head}</h3><ul class="rows">{rows}</ul></section> }.into_any())
+        };
+        let all = self.list(|waiting| &waiting.two);
+        section(all, ("two", "decide.two.head"), None, move |shown| in_rows(keyed(all, shown, |pair| *pair, row)))
     }
 
-    fn decided(self, all: Vec<Decided>) -> Option<AnyView> {
-        let n = all.len();
-        let [.., shown] = self.shown;
-        let rows = drawn(all, shown, move |one| {
+    fn decided(self) -> AnyView {
+        let row = move |one: Decided| {
             let (carcass, entry) = (one.carcass, one.made.entry);
             let args = [("code", short_code(carcass).into()), ("question", one.question.as_str().into())];
             let act = move |_| self.act(&Decision::Undo { carcass, entry });
@@ -242,30 +227,21 @@ impl Decide {
                 </li>
             }
             .into_any()
-        });
-        let head = tell_with("decide.decided", &[("n", count(n))]);
-        (n > 0).then(|| {
-            view! { <section data-decided-all=n><h3>{head}</h3><ul class="rows">{rows}</ul></section> }.into_any()
-        })
+        };
+        let all = self.list(|waiting| &waiting.decided);
+        let key = |one: &Decided| one.made.entry;
+        section(all, ("decided", "decide.decided"), None, move |shown| in_rows(keyed(all, shown, key, row)))
     }
 
-    fn open(self, all: Vec<Split>) -> Option<AnyView> {
-        if all.is_empty() {
-            return None;
-        }
-        let n = all.len();
-        let [_, shown, ..] = self.shown;
-        let rows = drawn(all, shown, move |split| self.question(split.carcass, &split.question, &split.answers));
-        Some(
-            view! {
-                <section data-open=n>
-                    <h3>{tell_with("decide.open", &[("n", count(n))])}</h3>
-                    <p>{tell("decide.open.what")}</p>
-                    {rows}
-                </section>
-            }
-            .into_any(),
-        )
+    fn open(self) -> AnyView {
+        let key = |split: &Split| {
+            let entries: Vec<_> = split.answers.iter().map(|answer| answer.entry).collect();
+            (split.carcass, split.question.clone(), entries)
+        };
+        let row = move |split: Split| self.question(split.carcass, &split.question, &split.answers);
+        let all = self.list(|waiting| &waiting.open);
+        let what = Some("decide.open.what");
+        section(all, ("open", "decide.open"), what, move |shown| plain(keyed(all, shown, key, row)))
     }
 
     fn question(self, carcass: Uuid, name: &str, answers: &[Said]) -> AnyView {
@@ -369,6 +345,36 @@ impl Decide {
         // The page is gone: nothing was written, and nothing may say so.
         done.ok_or_else(|| tell("decide.gone"))?.map_err(|error| refused(&error))
     }
+}
+
+/// A list with its head, where there is anything in it. How much of it is drawn stays while that is so.
+fn section<T: Clone + PartialEq + Send + Sync + 'static>(
+    all: Memo<Vec<T>>,
+    (name, head): (&'static str, &'static str),
+    what: Option<&'static str>,
+    rows: impl Fn(RwSignal<usize>) -> AnyView + Send + 'static,
+) -> AnyView {
+    let any = Memo::new(move |_| all.with(|all| !all.is_empty()));
+    let drawn = move || {
+        any.get().then(|| {
+            view! {
+                <section data-waiting=name>
+                    <h3>{move || tell_with(head, &[("n", count(all.with(Vec::len)))])}</h3>
+                    {what.map(|what| view! { <p>{tell(what)}</p> })}
+                    {rows(RwSignal::new(AT_ONCE))}
+                </section>
+            }
+        })
+    };
+    view! { {drawn} }.into_any()
+}
+
+fn in_rows([rows, more]: [AnyView; 2]) -> AnyView {
+    view! { <ul class="rows">{rows}</ul> {more} }.into_any()
+}
+
+fn plain([rows, more]: [AnyView; 2]) -> AnyView {
+    view! { {rows} {more} }.into_any()
 }
 
 /// Who said an answer, and when.
