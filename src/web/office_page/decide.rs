@@ -1,10 +1,14 @@
 //! What waits for a person, and the buttons that make it a signed decision. Nothing is joined or chosen by itself.
 
+mod lists;
+
 use std::collections::BTreeMap;
 use std::sync::{Arc, Weak};
 
 use leptos::prelude::*;
 use uuid::Uuid;
+
+use lists::Lists;
 
 use super::desk::{Desk, Part, count, now, tell, tell_with};
 use super::fields::see;
@@ -20,23 +24,6 @@ use crate::record::{Moment, PersonCode};
 use crate::web::platform::clock;
 use crate::web::platform::random::fill;
 
-/// Without what was just decided: the figures follow in a moment.
-fn drop_decided(waiting: &mut Waiting, decision: &Decision) {
-    match decision {
-        Decision::Same(one, other) | Decision::Apart(one, other) => {
-            let is_it = |[a, b]: &[Uuid; 2]| (a, b) == (one, other) || (b, a) == (one, other);
-            waiting.said_same.retain(|pair| !is_it(pair));
-            waiting.doubles.retain(|double| !is_it(&[double.one, double.other]));
-            waiting.joined.retain(|pair| !is_it(pair));
-            waiting.two.retain(|pair| !is_it(pair));
-        }
-        Decision::Answer { entry, .. } => {
-            waiting.open.retain(|split| split.answers.iter().all(|answer| answer.entry != *entry));
-        }
-        Decision::Undo { entry, .. } => waiting.decided.retain(|one| one.made.entry != *entry),
-    }
-}
-
 /// What the part shares.
 #[derive(Clone, Copy)]
 struct Decide {
@@ -45,8 +32,9 @@ struct Decide {
     said: signed::Said,
     /// Reasons half typed, by question: figures that come anew must not lose them.
     reasons: RwSignal<BTreeMap<String, String>>,
-    /// `None` before carcasses were compared.
-    waiting: RwSignal<Option<Waiting>>,
+    lists: Lists,
+    /// Whether carcasses were compared.
+    is_found: RwSignal<bool>,
 }
 
 pub(super) fn decide(desk: Desk) -> AnyView {
@@ -55,15 +43,16 @@ pub(super) fn decide(desk: Desk) -> AnyView {
         person: RwSignal::new(String::new()),
         said: RwSignal::new(None),
         reasons: RwSignal::new(BTreeMap::new()),
-        waiting: RwSignal::new(None),
+        lists: Lists::new(),
+        is_found: RwSignal::new(false),
     };
     part.keep_comparing();
     // Which of these it is, and not each time anew what stands in the lists.
-    let stage = Memo::new(move |_| (desk.figures.with(Option::is_some), part.waiting.with(Option::is_some)));
+    let stage = Memo::new(move |_| (desk.figures.with(Option::is_some), part.is_found.get()));
     let body = move || match stage.get() {
         (false, _) => view! { <p>{tell("desk.carcasses.none")}</p> }.into_any(),
         (_, false) => view! { <p>{tell("decide.doubles.working")}</p> }.into_any(),
-        (true, true) => part.lists(),
+        (true, true) => part.drawn(),
     };
     view! {
         <section data-part="decide">
@@ -110,21 +99,17 @@ impl Decide {
                 }
                 let waiting = comparing.done();
                 done.try_set_value(Arc::downgrade(&figures));
-                self.waiting.try_set(Some(waiting));
+                self.lists.put(waiting);
+                self.is_found.try_set(true);
             });
         });
     }
 
-    /// One of the lists; a change of another moves nothing in it.
-    fn list<T: Clone + PartialEq + Send + Sync + 'static>(self, of: fn(&Waiting) -> &Vec<T>) -> Memo<Vec<T>> {
-        Memo::new(move |_| self.waiting.with(|waiting| waiting.as_ref().map(of).cloned().unwrap_or_default()))
-    }
-
-    fn lists(self) -> AnyView {
+    fn drawn(self) -> AnyView {
+        let Lists { said_same, doubles, open, .. } = self.lists;
         let none = Memo::new(move |_| {
             let odd = self.desk.figures.with(|figures| figures.as_ref().is_some_and(|one| !one.counted.odd.is_empty()));
-            let of = |w: &Waiting| w.said_same.is_empty() && w.doubles.is_empty() && w.open.is_empty();
-            !odd && self.waiting.with(|waiting| waiting.as_ref().is_none_or(of))
+            !odd && said_same.with(Vec::is_empty) && doubles.with(Vec::is_empty) && open.with(Vec::is_empty)
         });
         let odd = move || self.desk.figures.get().and_then(|figures| self.odd(&figures));
         view! {
@@ -145,14 +130,14 @@ impl Decide {
             let args = [("one", short_code(one).into()), ("other", short_code(other).into())];
             self.pair([one, other], vec![tell_with("decide.said_same.why", &args)])
         };
-        let all = self.list(|waiting| &waiting.said_same);
+        let all = self.lists.said_same;
         section(all, ("said_same", "decide.said_same"), None, move |shown| plain(keyed(all, shown, |pair| *pair, row)))
     }
 
     fn likely(self) -> AnyView {
         let key = |double: &Double| (double.one, double.other, double.words());
         let row = move |double: Double| self.pair([double.one, double.other], double.words().into());
-        let all = self.list(|waiting| &waiting.doubles);
+        let all = self.lists.doubles;
         let what = Some("decide.doubles.what");
         section(all, ("doubles", "decide.doubles"), what, move |shown| plain(keyed(all, shown, key, row)))
     }
@@ -194,7 +179,7 @@ impl Decide {
             }
             .into_any()
         };
-        let all = self.list(|waiting| &waiting.joined);
+        let all = self.lists.joined;
         section(all, ("joined", "decide.joined"), None, move |shown| in_rows(keyed(all, shown, |pair| *pair, row)))
     }
 
@@ -210,7 +195,7 @@ impl Decide {
             }
             .into_any()
         };
-        let all = self.list(|waiting| &waiting.two);
+        let all = self.lists.two;
         section(all, ("two", "decide.two.head"), None, move |shown| in_rows(keyed(all, shown, |pair| *pair, row)))
     }
 
@@ -228,7 +213,7 @@ impl Decide {
             }
             .into_any()
         };
-        let all = self.list(|waiting| &waiting.decided);
+        let all = self.lists.decided;
         let key = |one: &Decided| one.made.entry;
         section(all, ("decided", "decide.decided"), None, move |shown| in_rows(keyed(all, shown, key, row)))
     }
@@ -239,7 +224,7 @@ impl Decide {
             (split.carcass, split.question.clone(), entries)
         };
         let row = move |split: Split| self.question(split.carcass, &split.question, &split.answers);
-        let all = self.list(|waiting| &waiting.open);
+        let all = self.lists.open;
         let what = Some("decide.open.what");
         section(all, ("open", "decide.open"), what, move |shown| plain(keyed(all, shown, key, row)))
     }
@@ -317,11 +302,7 @@ impl Decide {
     fn act(self, decision: &Decision) {
         let said = match self.write(decision) {
             Ok(()) => {
-                self.waiting.update(|waiting| {
-                    if let Some(waiting) = waiting {
-                        drop_decided(waiting, decision);
-                    }
-                });
+                self.lists.drop_decided(decision);
                 (true, tell("decide.done"))
             }
             Err(why) => (false, why),
@@ -348,8 +329,8 @@ impl Decide {
 }
 
 /// A list with its head, where there is anything in it. How much of it is drawn stays while that is so.
-fn section<T: Clone + PartialEq + Send + Sync + 'static>(
-    all: Memo<Vec<T>>,
+fn section<T: Send + Sync + 'static>(
+    all: RwSignal<Vec<T>>,
     (name, head): (&'static str, &'static str),
     what: Option<&'static str>,
     rows: impl Fn(RwSignal<usize>) -> AnyView + Send + 'static,

@@ -24,13 +24,13 @@ pub(super) fn drawn<T: Send + 'static>(
 /// The same of a list that changes: a row whose `key` stays is not drawn anew, so that one that goes takes no longer with
 /// it than itself, and what somebody types in another stays there. The rows, and the button apart from them: it is no row.
 pub(super) fn keyed<T, K>(
-    all: Memo<Vec<T>>,
+    all: RwSignal<Vec<T>>,
     shown: RwSignal<usize>,
     key: impl Fn(&T) -> K + Clone + Send + Sync + 'static,
     row: impl Fn(T) -> AnyView + Clone + Send + Sync + 'static,
 ) -> [AnyView; 2]
 where
-    T: Clone + PartialEq + Send + Sync + 'static,
+    T: Clone + Send + Sync + 'static,
     K: Eq + Hash + Send + Sync + 'static,
 {
     let first = move || all.with(|all| all.iter().take(shown.get()).cloned().collect::<Vec<_>>());

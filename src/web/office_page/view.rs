@@ -119,6 +119,8 @@ fn files_part(desk: Desk) -> AnyView {
             read_list(&list, add, || {});
         }
     };
+    // Thousands of files are told of to whoever looks, and not anew with each tap elsewhere.
+    let is_shown = Memo::new(move |_| desk.part.get() == Part::Files);
     let no_archive_ring = move || hand.with(|hand| !matches!(hand.ring_from, RingFrom::Archive(_)));
     view! {
         <p>{tell("desk.what")}</p>
@@ -153,7 +155,7 @@ fn files_part(desk: Desk) -> AnyView {
         </div>
         <p role="status" class="saved" data-sum="">{move || hand.with(sum)}</p>
         {move || next_steps(desk)}
-        {move || hand.with(files)}
+        {move || is_shown.get().then(|| hand.with(files))}
         {move || hand.with(missing)}
         {super::winter::winter(desk)}
     }
