@@ -81,6 +81,8 @@ await withPhone(WIDE, async (phone, place) => {
     const taps = [];
     for (let run = 1; run <= 5; run += 1) {
       await tap(page, `[data-carcasses] [data-carcass]:nth-of-type(${run}) [data-act="open-carcass"]`);
+      // What opening draws afterwards is no part of the next tap.
+      await page.waitForSelector("article.paper");
       taps.push(await tap(page, at));
       await tap(page, '[data-act="back-to-list"]');
     }

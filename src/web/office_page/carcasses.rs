@@ -229,14 +229,15 @@ fn one(desk: Desk, id: Uuid, last: Last) -> AnyView {
             save(desk, id, &sheets);
         }
     };
+    let not_yet = move || sheets.with(Option::is_none);
     let split = split_link(desk, &figures, id);
     let all = all_readings(figures, id);
     view! {
         <div class="no-print" data-carcass-open=id.to_string()>
             <div class="ways">
                 {back}
-                <button type="button" class="act" data-act="print" on:click=on_print>{tell("desk.print")}</button>
-                <button type="button" class="act" data-act="report" on:click=on_save>{tell("desk.save_report")}</button>
+                <button type="button" class="act" data-act="print" disabled=not_yet on:click=on_print>{tell("desk.print")}</button>
+                <button type="button" class="act" data-act="report" disabled=not_yet on:click=on_save>{tell("desk.save_report")}</button>
                 {split}
             </div>
             <p>{tell("desk.print.how")}</p>

@@ -17,7 +17,7 @@ use super::rows::{AT_ONCE, keyed};
 use super::signed::{self, by_field, no_key, said_line};
 use crate::guide::answer_words;
 use crate::office::hand::{Decision, Figures, Random};
-use crate::office::to_decide::{Comparing, Decided, Double, Looking, Said, Split, Waiting, odd_words};
+use crate::office::to_decide::{Comparing, Decided, Double, Looking, Said, Split, odd_words};
 use crate::reading::{Given, winter_log};
 use crate::record::short_code::short_code;
 use crate::record::{Moment, PersonCode};
