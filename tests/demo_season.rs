@@ -3,6 +3,8 @@
 #![cfg(feature = "cli")]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::indexing_slicing)]
 
+#[path = "office/digests.rs"]
+mod digests;
 #[path = "../demo/season/make/mod.rs"]
 mod make;
 #[path = "office/ran.rs"]
@@ -16,7 +18,6 @@ use std::path::Path;
 
 use base64::Engine as _;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
-use marrowbook::record::Digest;
 use ran::{Office, folder};
 use serde_json::Value as Json;
 use written::written;
@@ -47,26 +48,6 @@ fn same(one: &BTreeMap<String, Vec<u8>>, other: &BTreeMap<String, Vec<u8>>) {
     assert!(differing.is_empty(), "{differing:?}");
 }
 
-/// The committed digests are those of the files that a season run writes. To write them anew after a deliberate change:
-/// `MARROWBOOK_WRITE_DIGESTS=1 cargo test --features cli --test demo_season`.
-fn committed(list: &str, files: &BTreeMap<String, Vec<u8>>) {
-    let lines: Vec<String> = files.iter().map(|(name, bytes)| format!("{}  {name}\n", hex(bytes))).collect();
-    let lines = lines.concat();
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(list);
-    if std::env::var_os("MARROWBOOK_WRITE_DIGESTS").is_some() {
-        fs::write(&path, &lines).unwrap();
-    }
-    let before = fs::read_to_string(&path).unwrap_or_default();
-    let differing: Vec<&str> = lines.lines().filter(|line| !before.lines().any(|known| known == *line)).collect();
-    assert!(before == lines, "{list} is not what the program writes; see above how to renew: {differing:#?}");
-}
-
-/// SHA-256 as `sha256sum` prints it.
-fn hex(bytes: &[u8]) -> String {
-    let bytes: Vec<String> = Digest::of(&[bytes]).0.iter().map(|byte| format!("{byte:02x}")).collect();
-    bytes.concat()
-}
-
 #[test]
 fn it_is_made_the_same_again_and_a_season_of_its_shuffled_files_too() {
     let place = folder("demo-season");
@@ -89,7 +70,7 @@ fn it_is_made_the_same_again_and_a_season_of_its_shuffled_files_too() {
     let (season, files) = run(&first.join("archive"), &place.join("a"));
     let (_, shuffled) = run(&second.join("archive"), &place.join("b"));
     same(&files, &shuffled);
-    committed("demo/season/season-of-few.sha256", &files);
+    digests::committed("demo/season/season-of-few.sha256", &files);
     let counts = &season["carcasses"];
     assert_eq!((counts["found"].as_u64(), counts["no_carcass"].as_u64()), (Some(12), Some(1)), "{counts}");
     assert!(season["not_used"].to_string().contains("not enrolled"), "{}", season["not_used"]);

@@ -15,7 +15,7 @@
 
 mod bench;
 mod crews;
-mod dice;
+pub(crate) mod dice;
 mod herd;
 mod look;
 mod office;
