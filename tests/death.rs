@@ -400,6 +400,8 @@ fn the_timeline_holds_window_storms_and_visits() {
     assert_eq!(kinds, ["window", "without", "snowfall", "snowfall", "visit"]);
     assert_eq!(line.local(line.marks[0].from), "2027-02-04 02:00");
     assert!(line.marks.iter().all(|m| line.span.0 <= m.from && m.to <= line.span.1));
+    // Room of half a day behind the last of them: a rule of the drawing.
+    assert_eq!(line.span.1 - line.marks.iter().map(|m| m.to).max().unwrap(), 43_200);
 }
 
 /// Rows that bound nothing when they are not answered, `NotLooked`, or cannot be told.

@@ -153,6 +153,12 @@ fn what_arrived_is_received_and_a_slip_is_taken_back() {
         "{refused:?}"
     );
 
+    // Of another sample of the same animal at the same laboratory nothing did.
+    let femur = number(1, 2);
+    assert_eq!(office.run(&["lab", "send", "ROOT", &femur, "--by", "OFF"]).code, 0);
+    let back = office.run(&["lab", "back", &femur, "--by", "OFF"]);
+    assert_eq!(back.code, 0, "{back:?}");
+
     // At a laboratory, which need not be the one that it was handed to.
     assert_eq!(office.run(&["lab", "receive", &head, "--by", "OFF", "--at", "VETLAB"]).code, 0);
     let there = line(&head, "cwd");

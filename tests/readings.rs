@@ -244,6 +244,19 @@ fn answers_that_differ_are_both_shown() {
     assert!(both.variants.iter().all(|v| v.taken.len() == 1 && v.taken[0].finding == "third_tooth"));
     let same = field(vec![third("three_cusps", "A1"), third("three_cusps", "B2")]).age;
     assert!(same.variants.is_empty(), "agreement is no split");
+    // The same of one look at marrow.
+    let marrow = |code: &str, who: &str| json!({"finding": "marrow_consistency", "bone": "femur", "value": code, "observer": who});
+    let looks = |second: &str| {
+        let seen = [("marrow_frozen", "never_frozen"), ("marrow_colour", "pink"), ("bone_opened", "intact")];
+        let mut rows: Vec<Value> = seen.into_iter().map(|(finding, code)| femur(finding, code)).collect();
+        rows.extend([marrow("gelatinous_wet", "A1"), marrow(second, "B2")]);
+        field(rows).condition
+    };
+    let both = looks("solid_waxy");
+    let heads: Vec<_> = both.variants.iter().map(|v| &v.headline).collect();
+    assert!(matches!(heads[..], [one, two] if one != two), "{heads:?}");
+    assert!(both.variants.iter().all(|v| v.taken.len() == 1 && v.taken[0].finding == "marrow_consistency"));
+    assert!(looks("gelatinous_wet").variants.is_empty());
 }
 
 /// A frozen look in the field is refused and kept raw; thawed on the bench it is read, and nothing of

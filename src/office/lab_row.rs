@@ -336,3 +336,18 @@ fn bone(row: &Row, sample: &CustodyItem) -> Result<Bone, BadValue> {
         BadValue::NotOneOf { column: "bone", value: row.bone.clone(), known }
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    // Laboratories print A for the best count of rings and C for the least certain : three grades, as in the reference on age and sex, section of cementum (Adams and Blanchong 2020).
+    #[test]
+    fn grades_of_a_count_of_rings() {
+        let read = |typed: &str| grade(typed).ok().flatten();
+        assert_eq!(["A", "b", "C"].map(read), [Some("grade_best"), Some("grade_middle"), Some("grade_lowest")]);
+        assert_eq!(grade(""), Ok(None));
+        assert!(grade("D").is_err());
+        assert_eq!(options("cementum_grade"), ["grade_best", "grade_middle", "grade_lowest"]);
+    }
+}

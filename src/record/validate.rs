@@ -196,4 +196,18 @@ mod tests {
         let depth = find("snow_depth_cm").unwrap();
         assert!(matches!(check_value(depth, &Value::Number(-1)), Err(Flaw::OutOfRange { .. })));
     }
+
+    /// Latitudes end at 90 degrees, longitudes at 180 (RFC 7946, section 4, by WGS 84); each by itself is enough.
+    #[test]
+    fn a_place_lies_on_the_globe_in_both_its_numbers() {
+        let def = find("place").unwrap();
+        let check = |lat_e7: i64, lon_e7: i64| {
+            let source = crate::record::PlaceSource::Typed;
+            check_value(def, &Value::Place(Place { lat_e7, lon_e7, accuracy_m_95: None, source }))
+        };
+        assert_eq!(check(-900_000_000, 1_800_000_000), Ok(()));
+        for (lat, lon) in [(900_000_001, 0), (0, -1_800_000_001)] {
+            assert!(matches!(check(lat, lon), Err(Flaw::OffTheGlobe { .. })), "{lat} {lon}");
+        }
+    }
 }

@@ -226,7 +226,7 @@ impl Teller {
         let steps = [CustodyStep::Taken, CustodyStep::Sealed, CustodyStep::Handed, CustodyStep::Received];
         let step = steps[usize::try_from(self.dice.below(4)).unwrap()];
         let from = (step == CustodyStep::Handed).then(|| PersonCode::new("K7").unwrap());
-        let seal_intact = self.dice.chance(50).then(|| true);
+        let seal_intact = self.dice.chance(50).then_some(true);
         let (place, seal, condition) = ("shed".to_owned(), "S1".to_owned(), "frozen".to_owned());
         self.write(Act::Custody { sample, step, from, to, place, seal, seal_intact, condition, note: String::new() });
     }

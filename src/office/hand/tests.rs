@@ -63,6 +63,13 @@ fn a_photo_that_no_bundle_names_stands_apart() {
     assert_eq!(hand.held().unsaved().count(), 0, "nothing vouches for it, so it is not kept");
 }
 
+// Rule of the house: what a phone calls itself must not make its decisions the office's.
+#[test]
+fn a_stranger_is_proposed_under_its_own_label_but_never_as_the_office() {
+    let name = |label: &str| super::Stranger { label: label.to_owned(), retired: None }.proposed_name();
+    assert_eq!(["blue", "the office", "the office of acorn"].map(name), ["blue", "", ""]);
+}
+
 #[test]
 fn files_go_into_the_archive_byte_for_byte_and_once_and_damaged_ones_do_not() {
     let mut hand = Hand::default();

@@ -120,6 +120,10 @@ fn a_lacking_third_column_is_not_a_yearling() {
     // The printed rule alone would go wrong on this one: it asks for M1 first.
     let unseen = JawSide { dentine: [None; 3], ..side };
     assert_eq!(key(unseen), Err(KeyRefusal::NeedsFirstMolarWear));
+    // Set aside only where P4 is stained and M1 worn, both; else agencies' keys stand: a last cusp that is not fully up is a
+    // yearling's (reference age-and-sex.md, 3: sources S09 and S10).
+    assert_eq!(key(JawSide { dentine: [Some(Dentine::Narrower); 3], ..side }), Ok(KeyClass::Yearling));
+    assert_eq!(key(JawSide { p4: Some(P4State::PermanentWhite), ..side }), Ok(KeyClass::Yearling));
 }
 
 /// Mech and Frenzel 1971, table 5, M-31: a doe of 17 months with milk P1 on both sides.
