@@ -11,6 +11,8 @@
 mod chance;
 #[path = "office/digests.rs"]
 mod digests;
+#[path = "office/few.rs"]
+mod few;
 #[path = "../demo/season/make/mod.rs"]
 mod make;
 #[path = "office/ran.rs"]
@@ -21,7 +23,6 @@ mod said;
 mod written;
 
 use ran::{Office, folder};
-use std::fs;
 
 const PASSPHRASE: &str = "quillback ridge is invented";
 
@@ -36,14 +37,7 @@ fn of_the_invented_season() {
     let mut office = Office::new(place.join("archive"));
     office.passphrase = Some(PASSPHRASE.into());
     if !whole() {
-        // The gate's crew, the stranger and the office.
-        let few =
-            ["gate by mail.txt", "found on the desk.txt"].map(|name| fs::read(place.join("files").join(name)).unwrap());
-        for (name, bytes) in written::written(&place.join("archive/received")) {
-            if !few.contains(&bytes) {
-                fs::remove_file(place.join("archive/received").join(name)).unwrap();
-            }
-        }
+        few::leave_few(&place);
     }
     let list = if whole() { "tests/unmoved/season.sha256" } else { "tests/unmoved/season-of-few.sha256" };
     digests::committed(list, &said::all(&office, &place.join("said")));

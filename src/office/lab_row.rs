@@ -341,7 +341,8 @@ fn bone(row: &Row, sample: &CustodyItem) -> Result<Bone, BadValue> {
 mod tests {
     use super::*;
 
-    // Laboratories print A for the best count of rings and C for the least certain : three grades, as in the reference on age and sex, section of cementum (Adams and Blanchong 2020).
+    // Three grades of certainty, A the best (Adams and Blanchong 2020, PLoS ONE 15(5):e0233421, in the reference
+    // age-and-sex.md). Letters in small: rule of the house.
     #[test]
     fn grades_of_a_count_of_rings() {
         let read = |typed: &str| grade(typed).ok().flatten();

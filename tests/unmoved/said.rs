@@ -34,9 +34,9 @@ pub(crate) fn all(office: &Office, out: &Path) -> BTreeMap<String, Vec<u8>> {
         ran
     };
 
-    let mut files: Vec<String> =
-        fs::read_dir(office.folder.join("received")).unwrap().map(|one| path(&one.unwrap().path())).collect();
-    files.sort();
+    let received = office.folder.join("received");
+    let files: Vec<String> =
+        written(&received).into_keys().map(|name| received.join(name).to_str().unwrap().to_owned()).collect();
     let with = |head: &[&'static str]| -> Vec<String> {
         head.iter().map(|one| (*one).to_owned()).chain(files.iter().cloned()).collect()
     };
@@ -85,8 +85,8 @@ pub(crate) fn all(office: &Office, out: &Path) -> BTreeMap<String, Vec<u8>> {
 fn on_phones(office: &Office, out: &Path) {
     fs::create_dir_all(out).unwrap();
     let mut journal = Journal::new();
-    for path in written(&office.folder.join("received")).into_values() {
-        for entry in judge(&path, &Keyring::default()).contents.iter().flat_map(|contents| &contents.entries) {
+    for bytes in written(&office.folder.join("received")).into_values() {
+        for entry in judge(&bytes, &Keyring::default()).contents.iter().flat_map(|contents| &contents.entries) {
             journal.add(entry.clone()).unwrap();
         }
     }
@@ -108,8 +108,4 @@ fn on_phones(office: &Office, out: &Path) {
         writeln!(told, "{}", readings.to_hand_over().unwrap()).unwrap();
         fs::write(out.join(format!("{n:02}.txt")), told).unwrap();
     }
-}
-
-fn path(path: &Path) -> String {
-    path.to_str().unwrap().to_owned()
 }

@@ -186,7 +186,8 @@ fn a_decision_is_signed_with_the_open_key_and_the_figures_follow() {
     let now = hand.folded();
     let settled = now.carcasses[&ids[0]].question("species", Site::NONE).settled().cloned();
     assert_eq!(settled, Some(Answer::choice("other_deer")));
-    // Its own key is on the ring since it signed, is counted as no phone, and cannot be retired: all of this would stop counting.
+    // Its own key is on the ring since it signed, is counted as no phone, and cannot be retired: all of this would stop
+    // counting.
     assert!(hand.keyring.devices().iter().any(|one| hand.is_own(one)));
     assert_eq!((hand.keyring.devices().len(), hand.phones_in_use()), (2, 1));
     let refused = hand.retire("the office", at(), Some(&office), at());
