@@ -49,6 +49,21 @@ fn a_device_is_unknown_until_its_words_are_compared() {
     assert!(ran.out.starts_with(&format!("{file}: intact and enrolled: from \"blue phone\"\n")), "{}", ran.out);
 }
 
+// Rule of the house: whose entries a file holds is said apart, and how many texts nobody can read.
+#[test]
+fn own_withheld_and_adopted_entries_are_counted_apart() {
+    let office = Office::new(folder("open-counts"));
+    let lost = marrowbook::bundle::DeviceKey::from_seed(&[9; 32]);
+    let mut own = kit::entries(&kit::phone());
+    own[5] = own[5].withhold();
+    let extras = Extras { adopted: vec![kit::entries(&lost)[..4].to_vec()], ..Extras::default() };
+    let file = office.put("from-north.txt", kit::bundle(&own, extras, &kit::phone()).as_bytes());
+    let out = office.run(&["open", &file]).out;
+    for line in ["6 entries, numbers 1 to 6", "1 entry has a withheld text", "4 entries come from a chain whose key"] {
+        assert!(out.contains(&format!("\n  {line}")), "{line}: {out}");
+    }
+}
+
 #[test]
 fn a_person_at_the_keyboard_may_compare_and_say_yes() {
     for (answer, code) in [("yes\n", 0), ("YES\r\n", 0), ("y\n", 1), ("no\n", 1), ("", 1)] {
